@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The catalogue: systems, items and rule packs read from one or more folders, later ones overriding
+ * by id. Immutable and reference-counted; knows nothing of rooms or plans. */
+#pragma once
+
+#include "catalog/item.h"
+#include "catalog/rule.h"
+#include "catalog/system.h"
+
+typedef struct _DryCatalog DryCatalog;
+
+/* Reads `folders` (NULL-ended) in order, each with the sub-folders systems/, items/ and rules/ (any
+ * may be missing) of *.json files in name order. Errors name file, path and reason; one bad file
+ * fails the load. */
+DryCatalog *dry_catalog_load (const char *const *folders, GError **error);
+/* The shipped data (installed, or the source tree when run from the build; DRYBAY_DATA overrides),
+ * then the firm's own folder (XDG data home/drybay/catalog) when it exists. `source_folder` is what
+ * meson passes. */
+DryCatalog *dry_catalog_load_default (GError **error);
+DryCatalog *dry_catalog_ref (const DryCatalog *self);
+void dry_catalog_unref (DryCatalog *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryCatalog, dry_catalog_unref)
+
+guint dry_catalog_get_n_systems (const DryCatalog *self);
+const DrySystem *dry_catalog_get_system_at (const DryCatalog *self, guint index);
+const DrySystem *dry_catalog_get_system (const DryCatalog *self, const char *id); /* NULL */
+guint dry_catalog_get_n_items (const DryCatalog *self);
+const DryItem *dry_catalog_get_item_at (const DryCatalog *self, guint index);
+const DryItem *dry_catalog_get_item (const DryCatalog *self, const char *id); /* NULL */
+guint dry_catalog_get_n_rule_packs (const DryCatalog *self);
+const DryRulePack *dry_catalog_get_rule_pack_at (const DryCatalog *self, guint index);
+const DryRulePack *dry_catalog_get_rule_pack (const DryCatalog *self, const char *id); /* NULL */

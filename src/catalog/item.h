@@ -1,0 +1,28 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Parts a person can drag from the shelf: basins, niches, fittings, benches, glass, tiles.
+ * Each is a ready value of the document with a name; read from data/items. Immutable. */
+#pragma once
+
+#include "base/working.h"
+#include "project/room.h"
+
+typedef enum {
+  DRY_ITEM_BASIN,   /* basin holds the value */
+  DRY_ITEM_PART,    /* part holds the value (id, wall, u are 0) */
+  DRY_ITEM_OPENING, /* opening */
+  DRY_ITEM_TILE,    /* tile_width ... */
+} DryItemKind;
+
+typedef struct {
+  const char *id, *name;
+  const char *group; /* shelf group: "basins", "niches", "fittings", "seats-and-bars", "glass",
+                        "openings", "in-the-wall", "tiles" */
+  DryItemKind kind;
+  DryBasin basin;
+  DryPart part;
+  DryOpening opening;
+  DryLength tile_width, tile_height, tile_thickness;
+  DryLength joint;
+  double tile_mass; /* kg/m2 */
+  DrySource source; /* of the sizes */
+} DryItem;

@@ -1,0 +1,23 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The drawings of a plan, as scenes: the board of the window, plan, faces, cut sheets.
+ * The screen and the papers use these same ones; one file a drawing. */
+#pragma once
+
+#include "draw/scene.h"
+
+#define DRY_LAYERS_ALL ((1u << DRY_N_LAYERS) - 1)
+
+/* The window's board: plan above, strip of unrolled faces below, on one paper. Works for a plan
+ * without faces (room outline only). Free with dry_scene_unref(). */
+DryScene *dry_drawing_board (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+DryScene *dry_drawing_plan (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+DryScene *dry_drawing_strip (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+DryScene *dry_drawing_face (const DryPlan *plan, guint face) G_GNUC_WARN_UNUSED_RESULT;
+DryScene *dry_drawing_cut_sheet (const DryPlan *plan, guint sheet) G_GNUC_WARN_UNUSED_RESULT;
+/* A section through the layers of a system, to scale: stud, board, membrane, mortar, tile. */
+DryScene *dry_drawing_section (const DrySystem *system,
+                               const DryBuildUp *build_up) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Names for the command line: "board", "plan", "strip", "face:A", "sheet:1", "section". NULL with
+ * DRY_ERROR_UNSUPPORTED that lists the names there are. */
+DryScene *dry_drawing_by_name (const DryPlan *plan, const char *name, GError **error);

@@ -1,0 +1,45 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Stage 3, boards: splits each face's region into pieces that can be cut from sheets and hung.
+ * Vertical seams only on framing with bearing for the edge distance, no four corners meeting, no
+ * seam through a niche corner or a valve, no slivers; then fewest sheets, least seam, fewest
+ * pieces, least waste. */
+#pragma once
+
+#include "plan/cutting.h"
+#include "plan/framing.h"
+
+typedef struct {
+  guint index;
+  guint face;
+  const char *mark; /* "B2": face mark and number from left to right, bottom to top */
+  DryPolygon shape; /* on the face, holes for niches inside the board; pipe holes apart */
+  DryRect bounds;
+  const DryHole *holes; /* pipe holes in this board */
+  guint n_holes;
+} DryBoard;
+
+/* Where two boards of one face meet, before joints are classified. */
+typedef struct {
+  guint face;
+  DryPoint from, to;
+  gboolean vertical;
+  gint member; /* framing member carrying a vertical seam; -1: blocking needed or horizontal */
+  DryLength bearing;          /* what each board has on it */
+  DryLength edge_distance;    /* the fastener distance that still hits the member */
+  gboolean needs_second_stud; /* no distance the system allows fits this member */
+} DrySeam;
+
+typedef struct {
+  DryBoard *items;
+  guint n;
+  DrySeam *seams;
+  guint n_seams;
+  DryMember *blocking; /* added behind horizontal seams and second studs */
+  guint n_blocking;
+  const DrySheet *sheet; /* chosen size when all come from one */
+  const DryCutting *cutting;
+} DryBoards;
+
+/* Errors: DRY_ERROR_CANCELLED only. Boards always cover the region less joint gaps. */
+const DryBoards *dry_boards_compute (const DryPlanContext *context, const DryFaces *faces,
+                                     const DryFraming *framing, GError **error);

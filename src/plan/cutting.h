@@ -1,0 +1,65 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Stage 4, cutting: nests rectangles (bounding boxes of boards) into sheets by edge-to-edge cuts.
+ * Knows kerf, rotation and several sheet sizes; knows nothing of walls. Always gives a lower bound.
+ */
+#pragma once
+
+#include "base/arena.h"
+#include "base/geometry.h"
+
+typedef struct {
+  const char *id;
+  DryLength width, height;
+  gint64 price; /* minor units; 0 = unknown, then area decides */
+  gint count;   /* on hand or for sale; -1 = any number */
+} DryStock;
+
+typedef struct {
+  const char *name; /* where it goes: "B2" */
+  DryLength width, height;
+  gboolean may_turn;
+} DryPiece;
+
+typedef struct {
+  guint piece;
+  DryRect rect; /* on the sheet, origin at its lower left */
+  gboolean turned;
+} DryPlacement;
+
+/* One cut, edge to edge across the rectangle `of`. */
+typedef struct {
+  DryRect of;
+  gboolean vertical;
+  DryLength at; /* x or y of the kept side of the cut, on the sheet */
+  guint depth;  /* 0 first */
+} DryCut;
+
+typedef struct {
+  guint stock;
+  const DryPlacement *placements;
+  guint n_placements;
+  const DryCut *cuts; /* in the order made */
+  guint n_cuts;
+  const DryRect *offcuts; /* left over, largest first, those worth keeping */
+  guint n_offcuts;
+} DrySheetLayout;
+
+typedef struct {
+  const DryStock *stock;
+  guint n_stock;
+  const DryPiece *pieces;
+  guint n_pieces;
+  const DrySheetLayout *sheets;
+  guint n_sheets;
+  guint lower_bound;     /* no layout of these pieces needs fewer */
+  gboolean proven;       /* n_sheets == lower_bound */
+  const guint *unplaced; /* pieces larger than every sheet */
+  guint n_unplaced;
+  double waste; /* share of the sheets' area not in pieces, 0..1 */
+} DryCutting;
+
+/* Deterministic; effort bounded by `effort` work units (0 = the default for live use, about 1 ms).
+ */
+const DryCutting *dry_cutting_compute (DryArena *arena, const DryStock *stock, guint n_stock,
+                                       const DryPiece *pieces, guint n_pieces, DryLength kerf,
+                                       guint effort);

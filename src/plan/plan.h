@@ -1,0 +1,40 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The plan of one room: every stage's answer, kept together in one arena, immutable and
+ * reference-counted. (project, room, catalogue) in, plan out; the same value gives the same plan in
+ * any locale and thread. */
+#pragma once
+
+#include "base/json.h"
+#include "plan/findings.h"
+
+typedef struct _DryPlan DryPlan;
+
+struct _DryPlan {
+  DryPlanContext context;    /* cancellable is NULL here */
+  const DryProject *project; /* held */
+  const DryFaces *faces;
+  const DryFraming *framing;
+  const DryBoards *boards;
+  const DryFasteners *fasteners;
+  const DryJoints *joints;
+  const DryCoating *coating;
+  const DryTakeoff *takeoff;
+  const DryOrder *order;
+  const DryMeasures *measures;
+  const DryFindings *findings;
+};
+
+/* Errors: DRY_ERROR_REFERENCE (system or rule pack not in the catalogue), DRY_ERROR_CANCELLED. */
+DryPlan *dry_plan_new (const DryProject *project, DryId room, const DryCatalog *catalog,
+                       GCancellable *cancellable, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+DryPlan *dry_plan_ref (const DryPlan *self);
+void dry_plan_unref (DryPlan *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryPlan, dry_plan_unref)
+
+/* The whole plan as one JSON object into `writer` (key may be NULL); for the command line and
+ * tests. */
+void dry_plan_write_json (const DryPlan *self, DryJsonWriter *writer, const char *key);
+
+/* A length as the job wants it shown ("61 1/2\"" or "1562 mm"), '.' decimal, in the plan's arena.
+ */
+const char *dry_context_length (const DryPlanContext *context, DryLength length);

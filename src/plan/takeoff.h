@@ -1,0 +1,33 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Stage 8, take-off: what to buy, amounts summed per product and rounded up to packs, each with its
+ * working. Prices are the catalogue's invented samples; a missing price is a gap, never a zero. */
+#pragma once
+
+#include "plan/coating.h"
+
+typedef struct {
+  const char *id;    /* product id, sheet id, "lumber", "tile" */
+  const char *group; /* "sheets", "fasteners", "joints", "membrane", "framing", "tile" */
+  const char *name;
+  double amount; /* in unit */
+  const char *unit;
+  double pack; /* amount in a pack */
+  const char *pack_name;
+  gint64 packs; /* rounded up */
+  gint64 price; /* of a pack, minor units; 0 = no price */
+  gint64 cost;  /* packs x price; 0 when no price */
+  DryWorking working;
+} DryTakeoffLine;
+
+typedef struct {
+  DryTakeoffLine *lines;
+  guint n;
+  gint64 cost; /* sum of the priced lines */
+  guint n_unpriced;
+  double mass; /* kg of board */
+} DryTakeoff;
+
+const DryTakeoff *dry_takeoff_compute (const DryPlanContext *context, const DryFaces *faces,
+                                       const DryFraming *framing, const DryBoards *boards,
+                                       const DryFasteners *fasteners, const DryJoints *joints,
+                                       const DryCoating *coating, GError **error);

@@ -1,0 +1,143 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A room: outline walls, added walls, openings, one basin, wet zone, finish and parts, as a plain
+ * value. Read-only once inside a DryProject; knows no catalogue and computes no plan. */
+#pragma once
+
+#include "project/part.h"
+
+/* A wall. Outline walls run clockwise seen from above (y up), so a person inside sees `start` on
+ * the left. Coordinates are faces of studs. An outline wall ends where the next one starts. */
+typedef struct {
+  DryId id;
+  char *name; /* the user's own, or NULL: then the plan names it */
+  DryPoint start;
+  DryPoint end;        /* added walls only; outline walls: kept equal to the next start */
+  gboolean added;      /* FALSE: part of the outline */
+  DryLength height;    /* 0 = the room's ceiling; less = a half wall */
+  DryLength thickness; /* added walls: stud depth plus nothing; 0 = stud_depth */
+  gboolean bearing, exterior, fire_rated, plumbing; /* none of the first three: a plain partition */
+  gboolean steel_studs;
+  DryLength stud_width;   /* 1-1/2 in */
+  DryLength stud_depth;   /* 3-1/2 in */
+  DryLength stud_spacing; /* on centre */
+  DryLength first_stud;   /* u of the centre of the first stud after the one at the left end */
+  DryLength *
+      found_studs; /* u of stud centres as found one by one, ascending; replaces spacing when any */
+  guint n_found_studs;
+  DryLength lining;        /* thickness of the drywall or plaster outside the wet area; 0 = none */
+  DryLength insulation;    /* thickness left in the cavity; exterior walls */
+  gboolean vapour_barrier; /* polyethylene behind the board */
+  gboolean air_barrier;    /* sealed, behind the tub; exterior walls */
+  /* As measured; 0 = not measured or true. */
+  DryLength plane_error;  /* out of flat under a 10 ft straightedge */
+  DryLength plumb_error;  /* lean over the wall's height; + into the room at the top */
+  DryLength square_error; /* taper of the corner at the wall's right end over the wall's height */
+} DryWall;
+
+typedef enum { DRY_OPENING_DOOR, DRY_OPENING_WINDOW, DRY_OPENING_PASSAGE } DryOpeningKind;
+
+typedef struct {
+  DryId id;
+  DryOpeningKind kind;
+  DryId wall;
+  DryLength u; /* left edge */
+  DryLength z; /* bottom edge: sill height; 0 for doors */
+  DryLength width, height;
+  gboolean safety_glass; /* window: pane tempered or laminated */
+  gboolean sloped_sill;  /* window: sill pitched to the wet side */
+  gboolean wooden_jamb;
+} DryOpening;
+
+typedef enum { DRY_BASIN_TUB, DRY_BASIN_PAN } DryBasinKind;
+typedef enum { DRY_END_LEFT, DRY_END_RIGHT, DRY_END_CENTRE, DRY_END_BACK } DryEnd;
+
+/* The tub or pan. It stands against one wall: seen facing that wall, its left edge is `along` from
+ * the wall's left end and its back `away` from the studs. Turned, its length runs out from the
+ * wall. */
+typedef struct {
+  DryId id; /* 0: the room has no basin yet */
+  DryBasinKind kind;
+  char *item;
+  char *label;
+  DryId wall;
+  DryLength along, away;
+  gboolean turned;
+  DryLength length, width; /* of the basin itself, length along the wall unless turned */
+  DryLength height;        /* tub: rim above floor; pan: top of curb */
+  DryLength flange;        /* upturned lip above rim or pan edge; 0 = none */
+  DryLength
+      flange_thickness; /* how far the lip stands proud of the stud faces; 0 = let in or furred */
+  DryEnd drain;
+  DryLength drain_diameter; /* of the waste pipe */
+  gboolean drop_in;         /* tub let into a framed deck instead of standing in an alcove */
+  DryLength rim_error;      /* tub out of level over its length */
+  DryLength recess;         /* pan or mortar floor let into the joists; 0 = none */
+} DryBasin;
+
+typedef struct {
+  DryLength height; /* top of the wet wall above the floor; 0 = to the ceiling */
+  DryLength past;   /* how far the wet wall goes past the basin's open edge */
+  gboolean leg;     /* that strip runs down to the floor beside the apron or curb */
+  gboolean ceiling; /* the ceiling over the basin is tiled too */
+} DryWetZone;
+
+typedef enum {
+  DRY_PATTERN_STRAIGHT,
+  DRY_PATTERN_OFFSET,
+  DRY_PATTERN_VERTICAL,
+  DRY_PATTERN_DIAGONAL
+} DryPattern;
+
+/* How the wet walls are built and finished. */
+typedef struct {
+  char *system;    /* catalogue id of the backer system; never NULL */
+  char *sheet;     /* id of the sheet size wished, or NULL: the plan chooses among the system's */
+  DryLength board; /* board thickness; 0 = the system's default */
+  char *tile;      /* catalogue id, or NULL */
+  DryLength tile_width, tile_height, tile_thickness;
+  DryLength joint;  /* between tiles */
+  DryLength mortar; /* bed under the tile after bedding */
+  DryPattern pattern;
+  double offset;  /* offset pattern: share of the tile's length, 0..0.5 */
+  gboolean tiled; /* FALSE: no tile chosen yet */
+} DryFinish;
+
+typedef struct {
+  DryId id;
+  char *name;
+  DryLength ceiling;       /* height above the finished floor */
+  DryLength joist_spacing; /* ceiling framing; 0 = unknown */
+  DryWall *walls;          /* outline first, in order, then added walls */
+  guint n_walls, n_outline;
+  DryOpening *openings;
+  guint n_openings;
+  DryBasin basin;
+  DryWetZone wet;
+  DryFinish finish;
+  DryPart *parts;
+  guint n_parts;
+  char *unknown; /* fields a newer Drybay wrote, as raw JSON object text, or NULL */
+} DryRoom;
+
+/* Deep copy and free; for the edits and for tests that build rooms by hand. */
+DryRoom *dry_room_copy (const DryRoom *self) G_GNUC_WARN_UNUSED_RESULT;
+void dry_room_free (DryRoom *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryRoom, dry_room_free)
+
+/* Borrowed look-ups; NULL when not there. */
+const DryWall *dry_room_get_wall (const DryRoom *self, DryId id);
+const DryOpening *dry_room_get_opening (const DryRoom *self, DryId id);
+const DryPart *dry_room_get_part (const DryRoom *self, DryId id);
+guint dry_room_find_wall (const DryRoom *self, DryId id); /* index; n_walls when not there */
+
+DryLength dry_wall_length (const DryWall *self);
+DryLength dry_wall_height (const DryRoom *room, const DryWall *self); /* resolves 0 */
+/* Unit direction from start to end and the normal into the room on `side`. */
+void dry_wall_axes (const DryWall *self, DrySide side, double *ux, double *uy, double *nx,
+                    double *ny);
+/* The plan point `u` along the face (from its left end as seen on `side`) and `out` from it. */
+DryPoint dry_wall_point (const DryWall *self, DrySide side, DryLength u, DryLength out);
+
+/* The basin's four corners on the plan, counter-clockwise seen from above, beginning at the back
+ * left as seen facing its wall. FALSE when there is no basin or its wall is gone. */
+gboolean dry_room_basin_corners (const DryRoom *self, DryPoint corners[4]);

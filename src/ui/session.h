@@ -1,0 +1,73 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The session: the one mutable object between the document and the widgets. Holds history, file,
+ * plan, selection, layers and the drag in progress; hands projects to the worker and takes the
+ * newest plan back. */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "draw/drawings.h"
+#include "project/edit.h"
+#include "project/history.h"
+
+G_BEGIN_DECLS
+
+#define DRY_TYPE_SESSION (dry_session_get_type ())
+G_DECLARE_FINAL_TYPE (DrySession, dry_session, DRY, SESSION, GObject)
+
+/* Signals (no arguments unless said):
+ *   "project-changed"    the shown project is another value (edit, undo, preview, open)
+ *   "plan-changed"       a newer plan (and scene) has arrived from the worker
+ *   "selection-changed"
+ *   "view-changed"       layers, room shown
+ *   "file-changed"       path, title or saved state
+ *   "told"  (char *text, char *undo_name or NULL)   something to say in a toast
+ */
+DrySession *dry_session_new (const DryCatalog *catalog);
+
+const DryCatalog *dry_session_get_catalog (DrySession *self);
+/* The project shown: the preview during a drag, else the history's current one. Borrowed. */
+const DryProject *dry_session_get_project (DrySession *self);
+const DryRoom *dry_session_get_room (DrySession *self);
+DryId dry_session_get_room_id (DrySession *self);
+void dry_session_set_room_id (DrySession *self, DryId room);
+/* Newest finished plan and its board scene; may lag behind the project while the worker runs. NULL
+ * before the first. Borrowed; valid until the next main-loop turn, ref to keep. */
+const DryPlan *dry_session_get_plan (DrySession *self);
+const DryScene *dry_session_get_scene (DrySession *self);
+gboolean dry_session_is_busy (DrySession *self); /* a computation is under way */
+const char *
+dry_session_get_plan_error (DrySession *self); /* NULL when the newest computation went well */
+
+/* Takes an edit's result: `project` is consumed and may be NULL, then `error` (consumed) is told in
+ * a toast. A result equal to the current project changes nothing. TRUE when it was taken. */
+gboolean dry_session_apply (DrySession *self, DryProject *project, const char *name,
+                            const char *merge_key, GError *error);
+/* Shows `project` (consumed) without a history step; NULL ends the preview. */
+void dry_session_preview (DrySession *self, DryProject *project);
+void dry_session_undo (DrySession *self);
+void dry_session_redo (DrySession *self);
+DryHistory *dry_session_get_history (DrySession *self);
+
+DryId
+dry_session_get_selection (DrySession *self); /* 0 = none; a part, opening, wall or the basin */
+void dry_session_select (DrySession *self, DryId object);
+gint dry_session_get_selected_finding (DrySession *self); /* -1 = none */
+void dry_session_select_finding (DrySession *self, gint index);
+
+guint dry_session_get_layers (DrySession *self); /* bit set of DryLayer */
+void dry_session_set_layer (DrySession *self, DryLayer layer, gboolean shown);
+
+void dry_session_open_project (DrySession *self, DryProject *project,
+                               const char *path); /* consumed */
+gboolean dry_session_open_path (DrySession *self, const char *path, GError **error);
+gboolean dry_session_save (DrySession *self, const char *path, GError **error);
+const char *dry_session_get_path (DrySession *self); /* NULL: never saved */
+gboolean dry_session_is_saved (DrySession *self);
+
+/* How lengths are shown and typed in this project. */
+DryLengthFormat dry_session_get_length_format (DrySession *self);
+DryUnit dry_session_get_bare_unit (DrySession *self);
+char *dry_session_format_length (DrySession *self, DryLength length); /* free */
+
+G_END_DECLS

@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Ready rooms and the shipped catalogue, for tests of every floor.
+ * Values here are invented; what they must give is checked in the tests. */
+#pragma once
+
+#include "catalog/catalog.h"
+#include "project/edit.h"
+
+/* The shipped catalogue, loaded once a process; fails the test when it does not load. Borrowed. */
+const DryCatalog *dry_test_catalog (void);
+/* Reads a project of tests/cases or data/demo by file name ("01-alcove.drybay"). Fails the test on
+ * error. */
+DryProject *dry_test_load (const char *name) G_GNUC_WARN_UNUSED_RESULT;
+
+/* An alcove: room 60 x 96 in, ceiling 96 in, tub 60 x 30 (rim 15, flange 1 in) along the north
+ * wall; studs 2x4 at 16 in; wet zone to the ceiling, 2 in past the tub with legs; given system;
+ * nothing on the walls. Walls clockwise: north (back, the tub's), east (right end, plumbing),
+ * south, west (left end). */
+DryProject *dry_test_alcove (const char *system) G_GNUC_WARN_UNUSED_RESULT;
+/* The same with a site-built niche 12 x 20 at 48 on the back wall, valve, spout and head on the
+ * east wall. */
+DryProject *dry_test_furnished_alcove (const char *system) G_GNUC_WARN_UNUSED_RESULT;
+/* Ids in both: the only room, its walls by compass. */
+DryId dry_test_room (const DryProject *project);
+DryId dry_test_wall (const DryProject *project, char compass); /* 'n', 'e', 's', 'w' */
+
+/* A deterministic random room (seed): rectangular, any of the systems, tub or pan, 0..4 niches and
+ * fittings, odd stud offsets. Always a valid project. For property tests. */
+DryProject *dry_test_random_project (guint32 seed) G_GNUC_WARN_UNUSED_RESULT;
