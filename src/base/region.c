@@ -1,0 +1,344 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Overlay of regions by GEOS, and the way to and from its coordinates.
+ * Nanometre coordinates below 1 km are whole doubles, so axis-parallel overlay stays exact. */
+#define G_LOG_DOMAIN "drybay-base"
+#include "base/geometry.h"
+
+#include <geos_c.h>
+#include <math.h>
+#include <string.h>
+
+static void
+ignore_message (const char *message, void *data)
+{
+  g_debug ("GEOS: %s", message);
+}
+
+static GEOSContextHandle_t
+open_geos (void)
+{
+  GEOSContextHandle_t geos = GEOS_init_r ();
+
+  GEOSContext_setNoticeMessageHandler_r (geos, ignore_message, NULL);
+  GEOSContext_setErrorMessageHandler_r (geos, ignore_message, NULL);
+  return geos;
+}
+
+static GEOSGeometry *
+make_ring (GEOSContextHandle_t geos, const DryRing *ring)
+{
+  GEOSCoordSequence *seq = GEOSCoordSeq_create_r (geos, ring->n_points + 1, 2);
+
+  for (guint i = 0; i <= ring->n_points; i++) {
+    DryPoint p = ring->points[i % ring->n_points];
+    GEOSCoordSeq_setXY_r (geos, seq, i, (double) p.x, (double) p.y);
+  }
+  return GEOSGeom_createLinearRing_r (geos, seq);
+}
+
+static GEOSGeometry *
+make_polygon (GEOSContextHandle_t geos, const DryPolygon *polygon)
+{
+  GEOSGeometry **holes = g_new (GEOSGeometry *, polygon->n_holes + 1);
+  GEOSGeometry *result;
+
+  for (guint i = 0; i < polygon->n_holes; i++)
+    holes[i] = make_ring (geos, &polygon->holes[i]);
+  result =
+      GEOSGeom_createPolygon_r (geos, make_ring (geos, &polygon->outer), holes, polygon->n_holes);
+  g_free (holes);
+  return result;
+}
+
+static GEOSGeometry *
+repair (GEOSContextHandle_t geos, GEOSGeometry *geometry)
+{
+  GEOSGeometry *valid;
+
+  if (GEOSisValid_r (geos, geometry) == 1)
+    return geometry;
+  valid = GEOSMakeValid_r (geos, geometry);
+  GEOSGeom_destroy_r (geos, geometry);
+  return valid;
+}
+
+static GEOSGeometry *
+make_region (GEOSContextHandle_t geos, const DryRegion *region)
+{
+  GEOSGeometry **polygons = g_new (GEOSGeometry *, region->n_polygons + 1);
+  GEOSGeometry *result;
+
+  for (guint i = 0; i < region->n_polygons; i++)
+    polygons[i] = make_polygon (geos, &region->polygons[i]);
+  if (region->n_polygons == 1)
+    result = polygons[0];
+  else
+    result = GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON, polygons, region->n_polygons);
+  g_free (polygons);
+  return repair (geos, result);
+}
+
+/* --- back to whole nanometres --- */
+
+static gboolean
+is_collinear (DryPoint a, DryPoint b, DryPoint c)
+{
+  return (__int128) (b.x - a.x) * (c.y - a.y) == (__int128) (b.y - a.y) * (c.x - a.x);
+}
+
+static guint
+drop_needless_points (DryPoint *p, guint n)
+{
+  gboolean again = TRUE;
+
+  while (again && n >= 3) {
+    again = FALSE;
+    for (guint i = 0; i < n; i++)
+      if (is_collinear (p[(i + n - 1) % n], p[i], p[(i + 1) % n])) {
+        memmove (p + i, p + i + 1, (n - i - 1) * sizeof *p);
+        n--;
+        again = TRUE;
+        break;
+      }
+  }
+  return n;
+}
+
+static int
+compare_points (DryPoint a, DryPoint b)
+{
+  if (a.y != b.y)
+    return a.y < b.y ? -1 : 1;
+  return (a.x > b.x) - (a.x < b.x);
+}
+
+static void
+orient_ring (DryRing *ring, gboolean counter_clockwise)
+{
+  guint n = ring->n_points, first = 0;
+  DryPoint *turned;
+
+  if ((dry_ring_area2 (ring) > 0) != counter_clockwise)
+    for (guint i = 0; i < n / 2; i++) {
+      DryPoint swap = ring->points[i];
+      ring->points[i] = ring->points[n - 1 - i];
+      ring->points[n - 1 - i] = swap;
+    }
+  for (guint i = 1; i < n; i++)
+    if (compare_points (ring->points[i], ring->points[first]) < 0)
+      first = i;
+  turned = g_new (DryPoint, n);
+  for (guint i = 0; i < n; i++)
+    turned[i] = ring->points[(first + i) % n];
+  memcpy (ring->points, turned, n * sizeof *turned);
+  g_free (turned);
+}
+
+static gboolean
+read_ring (GEOSContextHandle_t geos, DryArena *arena, const GEOSGeometry *line, gboolean outer,
+           DryRing *ring)
+{
+  const GEOSCoordSequence *seq = GEOSGeom_getCoordSeq_r (geos, line);
+  unsigned int n = 0;
+
+  GEOSCoordSeq_getSize_r (geos, seq, &n);
+  if (n < 4)
+    return FALSE;
+  ring->n_points = n - 1;
+  ring->points = dry_arena_new_array (arena, DryPoint, ring->n_points);
+  for (guint i = 0; i < ring->n_points; i++) {
+    double x, y;
+    GEOSCoordSeq_getXY_r (geos, seq, i, &x, &y);
+    ring->points[i] = (DryPoint){llround (x), llround (y)};
+  }
+  ring->n_points = drop_needless_points (ring->points, ring->n_points);
+  if (ring->n_points < 3 || dry_ring_area2 (ring) == 0)
+    return FALSE;
+  orient_ring (ring, outer);
+  return TRUE;
+}
+
+static int
+compare_rings (gconstpointer a, gconstpointer b)
+{
+  return compare_points (((const DryRing *) a)->points[0], ((const DryRing *) b)->points[0]);
+}
+
+static int
+compare_polygons (gconstpointer a, gconstpointer b)
+{
+  const DryRing *ra = &((const DryPolygon *) a)->outer, *rb = &((const DryPolygon *) b)->outer;
+
+  return compare_points (ra->points[0], rb->points[0]);
+}
+
+static void
+read_polygon (GEOSContextHandle_t geos, DryArena *arena, const GEOSGeometry *geometry,
+              GArray *polygons)
+{
+  DryPolygon polygon = {0};
+  GArray *holes;
+  int n_holes;
+
+  if (!read_ring (geos, arena, GEOSGetExteriorRing_r (geos, geometry), TRUE, &polygon.outer))
+    return;
+  holes = g_array_new (FALSE, FALSE, sizeof (DryRing));
+  n_holes = GEOSGetNumInteriorRings_r (geos, geometry);
+  for (int i = 0; i < n_holes; i++) {
+    DryRing ring = {0};
+    if (read_ring (geos, arena, GEOSGetInteriorRingN_r (geos, geometry, i), FALSE, &ring))
+      g_array_append_val (holes, ring);
+  }
+  g_array_sort (holes, compare_rings);
+  polygon.n_holes = holes->len;
+  polygon.holes = dry_arena_take_array (arena, holes);
+  g_array_append_val (polygons, polygon);
+}
+
+static void
+collect_polygons (GEOSContextHandle_t geos, DryArena *arena, const GEOSGeometry *geometry,
+                  GArray *polygons)
+{
+  int type = GEOSGeomTypeId_r (geos, geometry);
+
+  if (type == GEOS_POLYGON) {
+    if (!GEOSisEmpty_r (geos, geometry))
+      read_polygon (geos, arena, geometry, polygons);
+  } else if (type == GEOS_MULTIPOLYGON || type == GEOS_GEOMETRYCOLLECTION) {
+    for (int i = 0; i < GEOSGetNumGeometries_r (geos, geometry); i++)
+      collect_polygons (geos, arena, GEOSGetGeometryN_r (geos, geometry, i), polygons);
+  } /* touching shapes leave points and lines: they have no area */
+}
+
+static DryRegion
+read_region (GEOSContextHandle_t geos, DryArena *arena, GEOSGeometry *geometry)
+{
+  GArray *polygons = g_array_new (FALSE, FALSE, sizeof (DryPolygon));
+  DryRegion region;
+
+  if (geometry)
+    collect_polygons (geos, arena, geometry, polygons);
+  g_array_sort (polygons, compare_polygons);
+  region.n_polygons = polygons->len;
+  region.polygons = dry_arena_take_array (arena, polygons);
+  return region;
+}
+
+typedef GEOSGeometry *(*Overlay) (GEOSContextHandle_t, const GEOSGeometry *, const GEOSGeometry *);
+
+static DryRegion
+overlay (DryArena *arena, const DryRegion *a, const DryRegion *b, Overlay operation)
+{
+  GEOSContextHandle_t geos = open_geos ();
+  GEOSGeometry *ga = make_region (geos, a), *gb = make_region (geos, b);
+  GEOSGeometry *answer = operation (geos, ga, gb);
+  DryRegion region = read_region (geos, arena, answer);
+
+  GEOSGeom_destroy_r (geos, ga);
+  GEOSGeom_destroy_r (geos, gb);
+  if (answer)
+    GEOSGeom_destroy_r (geos, answer);
+  GEOS_finish_r (geos);
+  return region;
+}
+
+DryRegion
+dry_region_union (DryArena *arena, const DryRegion *a, const DryRegion *b)
+{
+  return overlay (arena, a, b, GEOSUnion_r);
+}
+
+DryRegion
+dry_region_intersection (DryArena *arena, const DryRegion *a, const DryRegion *b)
+{
+  if (dry_region_is_empty (a) || dry_region_is_empty (b))
+    return (DryRegion){0};
+  return overlay (arena, a, b, GEOSIntersection_r);
+}
+
+DryRegion
+dry_region_difference (DryArena *arena, const DryRegion *a, const DryRegion *b)
+{
+  if (dry_region_is_empty (a))
+    return (DryRegion){0};
+  return overlay (arena, a, b, GEOSDifference_r);
+}
+
+DryRegion
+dry_region_union_rects (DryArena *arena, const DryRect *rects, guint n_rects)
+{
+  GEOSContextHandle_t geos = open_geos ();
+  GEOSGeometry **polygons = g_new (GEOSGeometry *, n_rects + 1);
+  guint n = 0;
+  GEOSGeometry *collection, *answer;
+  DryRegion region;
+
+  for (guint i = 0; i < n_rects; i++) {
+    DryRect r = rects[i];
+    if (!dry_rect_is_empty (r))
+      polygons[n++] = GEOSGeom_createRectangle_r (geos, (double) r.x0, (double) r.y0, (double) r.x1,
+                                                  (double) r.y1);
+  }
+  collection = GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON, polygons, n);
+  answer = GEOSUnaryUnion_r (geos, collection);
+  region = read_region (geos, arena, answer);
+  if (answer)
+    GEOSGeom_destroy_r (geos, answer);
+  GEOSGeom_destroy_r (geos, collection);
+  GEOS_finish_r (geos);
+  g_free (polygons);
+  return region;
+}
+
+/* --- simple makers --- */
+
+DryRegion
+dry_region_from_ring (DryArena *arena, const DryPoint *points, guint n_points)
+{
+  DryRegion region = {0};
+  DryRing ring = {dry_arena_copy (arena, points, n_points * sizeof *points), n_points};
+
+  ring.n_points = drop_needless_points (ring.points, ring.n_points);
+  if (ring.n_points < 3 || dry_ring_area2 (&ring) == 0)
+    return region;
+  orient_ring (&ring, TRUE);
+  region.polygons = dry_arena_new_array (arena, DryPolygon, 1);
+  region.polygons[0].outer = ring;
+  region.n_polygons = 1;
+  return region;
+}
+
+DryRegion
+dry_region_from_rect (DryArena *arena, DryRect r)
+{
+  DryPoint points[4] = {{r.x0, r.y0}, {r.x1, r.y0}, {r.x1, r.y1}, {r.x0, r.y1}};
+
+  if (dry_rect_is_empty (r))
+    return (DryRegion){0};
+  return dry_region_from_ring (arena, points, 4);
+}
+
+DryRegion
+dry_region_copy (DryArena *arena, const DryRegion *region)
+{
+  DryRegion copy = {dry_arena_new_array (arena, DryPolygon, region->n_polygons),
+                    region->n_polygons};
+
+  for (guint i = 0; i < region->n_polygons; i++) {
+    const DryPolygon *from = &region->polygons[i];
+    DryPolygon *to = &copy.polygons[i];
+
+    to->outer.n_points = from->outer.n_points;
+    to->outer.points =
+        dry_arena_copy (arena, from->outer.points, from->outer.n_points * sizeof (DryPoint));
+    to->n_holes = from->n_holes;
+    to->holes = dry_arena_new_array (arena, DryRing, from->n_holes);
+    for (guint j = 0; j < from->n_holes; j++) {
+      const DryRing *hole = &from->holes[j];
+      to->holes[j].n_points = hole->n_points;
+      to->holes[j].points =
+          dry_arena_copy (arena, hole->points, hole->n_points * sizeof (DryPoint));
+    }
+  }
+  return copy;
+}
