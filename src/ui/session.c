@@ -1,0 +1,527 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The session's state and how it keeps project, plan and selection in step.
+ * No widgets here: it runs, and is tested, without a display. */
+#include "ui/session.h"
+
+#include "project/file.h"
+#include "ui/worker.h"
+
+/* Plans of the latest steps, so that undo, redo and a cancelled drag show at once. */
+#define N_REMEMBERED 8
+
+struct _DrySession {
+  GObject parent_instance;
+
+  const DryCatalog *catalog;
+  DryHistory *history;
+  const DryProject *preview; /* NULL: the history's current one is shown */
+  DryId room;
+  char *path;
+
+  DryWorker *worker;
+  guint serial; /* of the newest request */
+  gboolean busy;
+  DryPlan *plan;
+  DryScene *scene;
+  char *plan_error;
+  struct {
+    DryPlan *plan;
+    DryScene *scene;
+  } remembered[N_REMEMBERED];
+  guint next_slot;
+
+  DryId selection;
+  gint finding;
+  guint layers;
+};
+
+enum {
+  PROJECT_CHANGED,
+  PLAN_CHANGED,
+  SELECTION_CHANGED,
+  VIEW_CHANGED,
+  FILE_CHANGED,
+  TOLD,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (DrySession, dry_session, G_TYPE_OBJECT)
+
+/* --- plans --- */
+
+static void
+remember_plan (DrySession *self)
+{
+  if (self->plan == NULL || self->plan->project != dry_history_get_current (self->history))
+    return;
+  for (guint i = 0; i < N_REMEMBERED; i++)
+    if (self->remembered[i].plan == self->plan)
+      return;
+  g_clear_pointer (&self->remembered[self->next_slot].plan, dry_plan_unref);
+  g_clear_pointer (&self->remembered[self->next_slot].scene, dry_scene_unref);
+  self->remembered[self->next_slot].plan = dry_plan_ref (self->plan);
+  self->remembered[self->next_slot].scene = dry_scene_ref (self->scene);
+  self->next_slot = (self->next_slot + 1) % N_REMEMBERED;
+}
+
+static void
+show_plan (DrySession *self, DryPlan *plan, DryScene *scene)
+{
+  if (plan != self->plan) {
+    g_clear_pointer (&self->plan, dry_plan_unref);
+    g_clear_pointer (&self->scene, dry_scene_unref);
+    self->plan = dry_plan_ref (plan);
+    self->scene = dry_scene_ref (scene);
+  }
+  g_clear_pointer (&self->plan_error, g_free);
+  remember_plan (self);
+}
+
+static gboolean
+recall_plan (DrySession *self, const DryProject *project)
+{
+  for (guint i = 0; i < N_REMEMBERED; i++) {
+    DryPlan *plan = self->remembered[i].plan;
+
+    if (plan != NULL && plan->project == project && plan->context.room->id == self->room) {
+      show_plan (self, plan, self->remembered[i].scene);
+      return TRUE;
+    }
+  }
+  return FALSE;
+}
+
+static void
+request_plan (DrySession *self)
+{
+  const DryProject *project = dry_session_get_project (self);
+  gboolean shown = self->plan != NULL && self->plan->project == project &&
+                   self->plan->context.room->id == self->room;
+
+  self->serial++;
+  if (shown || recall_plan (self, project)) {
+    dry_worker_drop (self->worker);
+    self->busy = FALSE;
+    remember_plan (self);
+    g_signal_emit (self, signals[PLAN_CHANGED], 0);
+    return;
+  }
+  self->busy = TRUE;
+  dry_worker_request (self->worker, project, self->room, self->serial);
+}
+
+static void
+take_answer (const DryAnswer *answer, gpointer data)
+{
+  DrySession *self = data;
+  gboolean newest = answer->serial == self->serial;
+
+  if (answer->room != self->room)
+    return;
+  /* An older answer is worth showing only while a newer one of the same drag is under way. */
+  if (!newest && self->preview == NULL)
+    return;
+  if (newest)
+    self->busy = FALSE;
+  if (answer->plan != NULL) {
+    show_plan (self, answer->plan, answer->scene);
+  } else if (newest) {
+    g_free (self->plan_error);
+    self->plan_error = g_strdup (answer->error != NULL ? answer->error->message : "");
+  }
+  if (self->finding >= (gint) (self->plan != NULL ? self->plan->findings->n : 0)) {
+    self->finding = -1;
+    g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+  }
+  g_signal_emit (self, signals[PLAN_CHANGED], 0);
+}
+
+/* --- keeping in step --- */
+
+static gboolean
+has_object (DrySession *self, DryId object)
+{
+  const DryRoom *room = dry_session_get_room (self);
+
+  if (room == NULL || object == 0)
+    return FALSE;
+  return dry_room_get_part (room, object) != NULL || dry_room_get_opening (room, object) != NULL ||
+         dry_room_get_wall (room, object) != NULL || room->basin.id == object;
+}
+
+static void
+announce_project (DrySession *self)
+{
+  const DryProject *project = dry_session_get_project (self);
+
+  g_object_ref (self);
+  if (dry_project_get_room (project, self->room) == NULL)
+    self->room =
+        dry_project_get_n_rooms (project) > 0 ? dry_project_get_room_at (project, 0)->id : 0;
+  g_signal_emit (self, signals[PROJECT_CHANGED], 0);
+  if (self->selection != 0 && !has_object (self, self->selection))
+    dry_session_select (self, 0);
+  request_plan (self);
+  g_object_unref (self);
+}
+
+static void
+drop_preview (DrySession *self)
+{
+  if (self->preview != NULL)
+    dry_project_unref ((DryProject *) self->preview);
+  self->preview = NULL;
+}
+
+static void
+set_path (DrySession *self, const char *path)
+{
+  char *copy = g_strdup (path);
+
+  g_free (self->path);
+  self->path = copy;
+}
+
+/* --- the object --- */
+
+static void
+dry_session_finalize (GObject *object)
+{
+  DrySession *self = DRY_SESSION (object);
+
+  g_clear_pointer (&self->worker, dry_worker_free);
+  drop_preview (self);
+  g_clear_pointer (&self->history, dry_history_free);
+  g_clear_pointer (&self->plan, dry_plan_unref);
+  g_clear_pointer (&self->scene, dry_scene_unref);
+  for (guint i = 0; i < N_REMEMBERED; i++) {
+    g_clear_pointer (&self->remembered[i].plan, dry_plan_unref);
+    g_clear_pointer (&self->remembered[i].scene, dry_scene_unref);
+  }
+  g_clear_pointer (&self->path, g_free);
+  g_clear_pointer (&self->plan_error, g_free);
+  dry_catalog_unref ((DryCatalog *) self->catalog);
+  G_OBJECT_CLASS (dry_session_parent_class)->finalize (object);
+}
+
+static guint
+add_signal (const char *name)
+{
+  return g_signal_new (name, DRY_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE,
+                       0);
+}
+
+static void
+dry_session_class_init (DrySessionClass *class)
+{
+  G_OBJECT_CLASS (class)->finalize = dry_session_finalize;
+  signals[PROJECT_CHANGED] = add_signal ("project-changed");
+  signals[PLAN_CHANGED] = add_signal ("plan-changed");
+  signals[SELECTION_CHANGED] = add_signal ("selection-changed");
+  signals[VIEW_CHANGED] = add_signal ("view-changed");
+  signals[FILE_CHANGED] = add_signal ("file-changed");
+  signals[TOLD] = g_signal_new ("told", DRY_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 2, G_TYPE_STRING, G_TYPE_STRING);
+}
+
+static void
+dry_session_init (DrySession *self)
+{
+  self->finding = -1;
+  self->layers = DRY_LAYERS_ALL;
+}
+
+DrySession *
+dry_session_new (const DryCatalog *catalog)
+{
+  DrySession *self = g_object_new (DRY_TYPE_SESSION, NULL);
+  g_autoptr (DryProject) first = dry_project_new ();
+
+  self->catalog = dry_catalog_ref (catalog);
+  self->worker = dry_worker_new (catalog, take_answer, self);
+  self->history = dry_history_new (first);
+  dry_history_mark_saved (self->history);
+  announce_project (self);
+  return self;
+}
+
+const DryCatalog *
+dry_session_get_catalog (DrySession *self)
+{
+  return self->catalog;
+}
+
+const DryProject *
+dry_session_get_project (DrySession *self)
+{
+  return self->preview != NULL ? self->preview : dry_history_get_current (self->history);
+}
+
+const DryRoom *
+dry_session_get_room (DrySession *self)
+{
+  return dry_project_get_room (dry_session_get_project (self), self->room);
+}
+
+DryId
+dry_session_get_room_id (DrySession *self)
+{
+  return self->room;
+}
+
+void
+dry_session_set_room_id (DrySession *self, DryId room)
+{
+  if (room == self->room || dry_project_get_room (dry_session_get_project (self), room) == NULL)
+    return;
+  self->room = room;
+  self->selection = 0;
+  self->finding = -1;
+  g_signal_emit (self, signals[VIEW_CHANGED], 0);
+  g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+  request_plan (self);
+}
+
+const DryPlan *
+dry_session_get_plan (DrySession *self)
+{
+  return self->plan;
+}
+
+const DryScene *
+dry_session_get_scene (DrySession *self)
+{
+  return self->scene;
+}
+
+gboolean
+dry_session_is_busy (DrySession *self)
+{
+  return self->busy;
+}
+
+const char *
+dry_session_get_plan_error (DrySession *self)
+{
+  return self->plan_error;
+}
+
+DryHistory *
+dry_session_get_history (DrySession *self)
+{
+  return self->history;
+}
+
+/* --- edits --- */
+
+gboolean
+dry_session_apply (DrySession *self, DryProject *project, const char *name, const char *merge_key,
+                   GError *error)
+{
+  gboolean was_preview = self->preview != NULL;
+
+  if (project == NULL) {
+    g_signal_emit (self, signals[TOLD], 0, error != NULL ? error->message : "", NULL);
+    g_clear_error (&error);
+    if (was_preview)
+      dry_session_preview (self, NULL);
+    return FALSE;
+  }
+  g_clear_error (&error);
+  if (dry_project_equal (project, dry_history_get_current (self->history))) {
+    dry_project_unref (project);
+    if (was_preview)
+      dry_session_preview (self, NULL);
+    return FALSE;
+  }
+  /* The value just previewed is planned already: keep it rather than its twin. */
+  if (was_preview && project != self->preview && dry_project_equal (project, self->preview)) {
+    dry_project_unref (project);
+    project = dry_project_ref (self->preview);
+  }
+  dry_history_push (self->history, project, name, merge_key);
+  dry_project_unref (project);
+  drop_preview (self);
+  announce_project (self);
+  g_signal_emit (self, signals[FILE_CHANGED], 0);
+  return TRUE;
+}
+
+void
+dry_session_preview (DrySession *self, DryProject *project)
+{
+  if (project == NULL && self->preview == NULL)
+    return;
+  if (project != NULL && dry_project_equal (project, dry_session_get_project (self))) {
+    dry_project_unref (project);
+    return;
+  }
+  drop_preview (self);
+  self->preview = project;
+  announce_project (self);
+}
+
+static void
+after_travel (DrySession *self)
+{
+  announce_project (self);
+  g_signal_emit (self, signals[FILE_CHANGED], 0);
+}
+
+void
+dry_session_undo (DrySession *self)
+{
+  dry_session_preview (self, NULL);
+  if (dry_history_undo (self->history))
+    after_travel (self);
+}
+
+void
+dry_session_redo (DrySession *self)
+{
+  dry_session_preview (self, NULL);
+  if (dry_history_redo (self->history))
+    after_travel (self);
+}
+
+/* --- what is looked at --- */
+
+DryId
+dry_session_get_selection (DrySession *self)
+{
+  return self->selection;
+}
+
+void
+dry_session_select (DrySession *self, DryId object)
+{
+  if (object != 0 && !has_object (self, object))
+    object = 0;
+  if (object == self->selection && self->finding < 0)
+    return;
+  self->selection = object;
+  self->finding = -1;
+  dry_history_seal (self->history);
+  g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+}
+
+gint
+dry_session_get_selected_finding (DrySession *self)
+{
+  return self->finding;
+}
+
+void
+dry_session_select_finding (DrySession *self, gint index)
+{
+  guint n = self->plan != NULL ? self->plan->findings->n : 0;
+
+  if (index < 0 || (guint) index >= n)
+    index = -1;
+  if (index >= 0) {
+    DryId object = self->plan->findings->items[index].object;
+
+    self->selection = has_object (self, object) ? object : 0;
+  }
+  self->finding = index;
+  g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+}
+
+guint
+dry_session_get_layers (DrySession *self)
+{
+  return self->layers;
+}
+
+void
+dry_session_set_layer (DrySession *self, DryLayer layer, gboolean shown)
+{
+  guint layers = shown ? self->layers | 1u << layer : self->layers & ~(1u << layer);
+
+  if (layers == self->layers)
+    return;
+  self->layers = layers;
+  g_signal_emit (self, signals[VIEW_CHANGED], 0);
+}
+
+/* --- files --- */
+
+void
+dry_session_open_project (DrySession *self, DryProject *project, const char *path)
+{
+  drop_preview (self);
+  g_clear_pointer (&self->history, dry_history_free);
+  self->history = dry_history_new (project);
+  dry_history_mark_saved (self->history);
+  dry_project_unref (project);
+  set_path (self, path);
+  self->room = 0;
+  self->selection = 0;
+  self->finding = -1;
+  announce_project (self);
+  g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+  g_signal_emit (self, signals[VIEW_CHANGED], 0);
+  g_signal_emit (self, signals[FILE_CHANGED], 0);
+}
+
+gboolean
+dry_session_open_path (DrySession *self, const char *path, GError **error)
+{
+  DryProject *project = dry_project_load (path, error);
+
+  if (project == NULL)
+    return FALSE;
+  dry_session_open_project (self, project, path);
+  return TRUE;
+}
+
+gboolean
+dry_session_save (DrySession *self, const char *path, GError **error)
+{
+  if (!dry_project_save (dry_history_get_current (self->history), path, error))
+    return FALSE;
+  dry_history_mark_saved (self->history);
+  dry_history_seal (self->history);
+  set_path (self, path);
+  g_signal_emit (self, signals[FILE_CHANGED], 0);
+  return TRUE;
+}
+
+const char *
+dry_session_get_path (DrySession *self)
+{
+  return self->path;
+}
+
+gboolean
+dry_session_is_saved (DrySession *self)
+{
+  return dry_history_is_saved (self->history);
+}
+
+/* --- lengths --- */
+
+DryLengthFormat
+dry_session_get_length_format (DrySession *self)
+{
+  const DryJob *job = dry_project_get_job (dry_session_get_project (self));
+
+  return (DryLengthFormat){.style = job->metric ? DRY_LENGTH_MM : DRY_LENGTH_INCHES,
+                           .denominator = job->denominator > 0 ? job->denominator : 16,
+                           .decimal = '.'};
+}
+
+DryUnit
+dry_session_get_bare_unit (DrySession *self)
+{
+  return dry_project_get_job (dry_session_get_project (self))->metric ? DRY_UNIT_MM : DRY_UNIT_INCH;
+}
+
+char *
+dry_session_format_length (DrySession *self, DryLength length)
+{
+  DryLengthFormat format = dry_session_get_length_format (self);
+
+  return dry_length_format (length, &format);
+}
