@@ -3,6 +3,8 @@
  * No widgets here: it runs, and is tested, without a display. */
 #include "ui/session.h"
 
+#include <langinfo.h>
+
 #include "project/file.h"
 #include "ui/worker.h"
 
@@ -507,9 +509,11 @@ dry_session_get_length_format (DrySession *self)
 {
   const DryJob *job = dry_project_get_job (dry_session_get_project (self));
 
+  const char *radix = nl_langinfo (RADIXCHAR);
+
   return (DryLengthFormat){.style = job->metric ? DRY_LENGTH_MM : DRY_LENGTH_INCHES,
                            .denominator = job->denominator > 0 ? job->denominator : 16,
-                           .decimal = '.'};
+                           .decimal = radix[0] == ',' ? ',' : '.'};
 }
 
 DryUnit
