@@ -39,13 +39,15 @@ typedef struct {
   DryTreatmentKind kind;
   const char *name;    /* "5 in band in unmodified dry-set mortar" */
   DryLength width;     /* of band or mesh; of bead */
-  DryLength depth;     /* of bead or filler */
+  DryLength depth;     /* of bead or filler; of the gap when there is a fill */
   DryLength overlap;   /* of one length over the next, and at corners */
   DryLength smear;     /* width the sealant is smeared to; 0 = none */
   const char *product; /* id of a DryProduct, or NULL */
   const char *bedding; /* id of the product a band or mesh is set in, or NULL */
   gboolean watertight; /* by itself; mesh is not until coated */
   DrySource source;
+  const char *fill; /* id of the product that closes the open gap behind it, or NULL: of use LENGTH
+                       (filler strip, as long as the joint) or VOLUME (gap x depth x length) */
 } DryTreatment;
 
 /* How a product's need is reckoned. */
