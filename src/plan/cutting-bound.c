@@ -1,0 +1,275 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Lower bounds on the number of sheets, valid for any layout whether a saw can make it or not:
+ * areas under dual feasible functions, and pieces of which no two share a sheet. Knows no layout.
+ */
+#define G_LOG_DOMAIN "plan"
+
+#include <math.h>
+
+#include "plan/cutting-private.h"
+
+/* Dual feasible functions f: for any lengths that fit side by side in `whole`, the f add up to at
+ * most 1. If f and g are two, the f(width) x g(height) of whatever fits one sheet add up to at most
+ * 1 (Fekete and Schepers, "New classes of fast lower bounds for bin packing problems", 2001). */
+typedef enum { DFF_SAME, DFF_FLOOR, DFF_DROP, DFF_STEP } DffKind;
+
+typedef struct {
+  DffKind kind;
+  DryLength parameter; /* FLOOR: k; DROP, STEP: a length */
+} Dff;
+
+static double
+apply_dff (Dff f, DryLength length, DryLength whole)
+{
+  switch (f.kind) {
+  case DFF_FLOOR: {
+    __int128 scaled = (__int128) (f.parameter + 1) * length;
+    if (scaled % whole == 0)
+      break;
+    return (double) (gint64) (scaled / whole) / (double) f.parameter;
+  }
+  case DFF_DROP: /* the small count nothing, the large for all */
+    if (length > whole - f.parameter)
+      return 1;
+    if (length < f.parameter)
+      return 0;
+    break;
+  case DFF_STEP: { /* lengths counted in whole steps */
+    double steps = (double) (whole / f.parameter);
+    if (2 * length > whole)
+      return 1 - (double) ((whole - length) / f.parameter) / steps;
+    if (2 * length == whole)
+      return 0.5;
+    return (double) (length / f.parameter) / steps;
+  }
+  case DFF_SAME:
+    break;
+  }
+  return (double) length / (double) whole;
+}
+
+#define MAX_DFF       18
+#define MAX_KINDS     6
+#define MAX_SIZES     6
+#define MAX_DFF_ITEMS 400
+
+static gint
+compare_lengths (gconstpointer a, gconstpointer b)
+{
+  DryLength left = *(const DryLength *) a, right = *(const DryLength *) b;
+  return left < right ? -1 : left > right;
+}
+
+/* A few of the items' own sides, spread over all of them: there the functions jump. */
+static guint
+sample_sides (const DryNestProblem *problem, DryLength *out, guint max)
+{
+  guint n = 0;
+  g_autofree DryLength *sides = g_new (DryLength, 2 * problem->n_items);
+  for (guint i = 0; i < problem->n_items; i++) {
+    sides[n++] = problem->items[i].width;
+    sides[n++] = problem->items[i].height;
+  }
+  qsort (sides, n, sizeof (DryLength), compare_lengths);
+  guint distinct = 0;
+  for (guint i = 0; i < n; i++)
+    if (distinct == 0 || sides[distinct - 1] != sides[i])
+      sides[distinct++] = sides[i];
+  guint take = MIN (distinct, max);
+  for (guint i = 0; i < take; i++)
+    out[i] = sides[take == 1 ? 0 : (guint64) i * (distinct - 1) / (take - 1)];
+  return take;
+}
+
+static guint
+list_dffs (const DryLength *sides, guint n_sides, DryLength whole, Dff *out)
+{
+  guint n = 0;
+  out[n++] = (Dff){DFF_SAME, 0};
+  for (guint k = 1; k <= 4; k++)
+    out[n++] = (Dff){DFF_FLOOR, k};
+  for (guint i = 0; i < n_sides; i++) {
+    /* What is left beside a side is as good a threshold as the side. */
+    DryLength limits[2] = {sides[i], whole - sides[i] + 1};
+    for (guint j = 0; j < 2 && n < MAX_DFF - 1; j++)
+      if (limits[j] > 0 && 2 * limits[j] <= whole)
+        out[n++] = (Dff){DFF_DROP, limits[j]};
+    if (sides[i] > 0 && 2 * sides[i] <= whole && n < MAX_DFF)
+      out[n++] = (Dff){DFF_STEP, sides[i]};
+  }
+  return n;
+}
+
+static gboolean
+is_dominated (const DryNestProblem *problem, guint kind, gboolean all_turn)
+{
+  const DryNestSheet *small = &problem->sheets[kind];
+  for (guint i = 0; i < problem->n_sheets; i++) {
+    const DryNestSheet *large = &problem->sheets[i];
+    gboolean inside = small->width <= large->width && small->height <= large->height;
+    if (all_turn)
+      inside = inside || (small->width <= large->height && small->height <= large->width);
+    gboolean same = (small->width == large->width && small->height == large->height) ||
+                    (all_turn && small->width == large->height && small->height == large->width);
+    if (i != kind && inside && (!same || i < kind))
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* Sheets that lie inside another count for nothing in a bound on the number. */
+static guint
+list_largest (const DryNestProblem *problem, DryNestSheet *out, guint max, gboolean *all)
+{
+  gboolean all_turn = TRUE;
+  for (guint i = 0; i < problem->n_items; i++)
+    all_turn = all_turn &&
+               (problem->items[i].may_turn || problem->items[i].width == problem->items[i].height);
+  guint n = 0;
+  *all = TRUE;
+  for (guint i = 0; i < problem->n_sheets; i++) {
+    if (is_dominated (problem, i, all_turn))
+      continue;
+    if (n == max) {
+      *all = FALSE;
+      break;
+    }
+    out[n++] = problem->sheets[i];
+  }
+  return n;
+}
+
+/* Values of every function for every item, in the four ways it can stand: width over the sheet's
+ * width, and so on. A way that does not fit is +infinity. */
+typedef struct {
+  double across[2][MAX_DFF], up[2][MAX_DFF];
+  gboolean fits[2];
+} ItemTable;
+
+static guint
+bound_by_functions (const DryNestProblem *problem, const DryNestSheet *sheets, guint n_kinds)
+{
+  if (problem->n_items > MAX_DFF_ITEMS)
+    return 1;
+  DryLength sides[MAX_SIZES];
+  guint n_sides = sample_sides (problem, sides, MAX_SIZES);
+  guint n_items = problem->n_items;
+  g_autofree ItemTable *table = g_new0 (ItemTable, (gsize) n_items * n_kinds);
+  /* The parameters are lengths, so they may differ from sheet to sheet: a weight is the least of
+   * all sheets' weights, and any choice of functions per sheet keeps the sum within 1. */
+  guint n_across = MAX_DFF, n_up = MAX_DFF;
+  Dff across[MAX_KINDS][MAX_DFF], up[MAX_KINDS][MAX_DFF];
+  for (guint k = 0; k < n_kinds; k++) {
+    n_across = MIN (n_across, list_dffs (sides, n_sides, sheets[k].width, across[k]));
+    n_up = MIN (n_up, list_dffs (sides, n_sides, sheets[k].height, up[k]));
+  }
+  for (guint k = 0; k < n_kinds; k++)
+    for (guint i = 0; i < n_items; i++) {
+      const DryNestItem *item = &problem->items[i];
+      ItemTable *row = &table[(gsize) k * n_items + i];
+      for (guint turned = 0; turned < 2; turned++) {
+        DryLength width = turned ? item->height : item->width;
+        DryLength height = turned ? item->width : item->height;
+        row->fits[turned] =
+            (!turned || item->may_turn) && width <= sheets[k].width && height <= sheets[k].height;
+        if (!row->fits[turned])
+          continue;
+        for (guint f = 0; f < n_across; f++)
+          row->across[turned][f] = apply_dff (across[k][f], width, sheets[k].width);
+        for (guint g = 0; g < n_up; g++)
+          row->up[turned][g] = apply_dff (up[k][g], height, sheets[k].height);
+      }
+    }
+
+  double most = 0;
+  for (guint f = 0; f < n_across; f++)
+    for (guint g = 0; g < n_up; g++) {
+      double sum = 0;
+      for (guint i = 0; i < n_items; i++) {
+        double least = G_MAXDOUBLE;
+        for (guint k = 0; k < n_kinds; k++) {
+          const ItemTable *row = &table[(gsize) k * n_items + i];
+          for (guint turned = 0; turned < 2; turned++)
+            if (row->fits[turned])
+              least = MIN (least, row->across[turned][f] * row->up[turned][g]);
+        }
+        if (least < G_MAXDOUBLE)
+          sum += least;
+      }
+      most = MAX (most, sum);
+    }
+  /* Rounding errors of the sum are far below 1e-6; a bound may be weak, never wrong. */
+  return (guint) MAX (1, ceil (most - 1e-6));
+}
+
+static guint
+bound_by_area (const DryNestProblem *problem)
+{
+  double area = 0;
+  for (guint i = 0; i < problem->n_items; i++)
+    area += (double) problem->items[i].width * (double) problem->items[i].height;
+  return (guint) MAX (1, ceil (area / problem->unit_area - 1e-6));
+}
+
+static gboolean
+share_a_sheet (const DryNestSheet *sheets, guint n_kinds, const DryNestItem *a,
+               const DryNestItem *b)
+{
+  for (guint k = 0; k < n_kinds; k++)
+    for (guint way = 0; way < 4; way++) {
+      gboolean turn_a = way & 1, turn_b = way & 2;
+      if ((turn_a && !a->may_turn) || (turn_b && !b->may_turn))
+        continue;
+      DryLength aw = turn_a ? a->height : a->width, ah = turn_a ? a->width : a->height;
+      DryLength bw = turn_b ? b->height : b->width, bh = turn_b ? b->width : b->height;
+      if (MAX (aw, bw) <= sheets[k].width && MAX (ah, bh) <= sheets[k].height &&
+          (aw + bw <= sheets[k].width || ah + bh <= sheets[k].height))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* Pieces no two of which share a sheet, gathered greedily from the largest. */
+static guint
+bound_by_loners (const DryNestProblem *problem, const DryNestSheet *sheets, guint n_kinds)
+{
+  guint n = problem->n_items;
+  if (n > MAX_DFF_ITEMS)
+    return 1;
+  g_autofree guint *loners = g_new (guint, n);
+  g_autofree gboolean *seen = g_new0 (gboolean, n);
+  guint n_loners = 0;
+  for (guint round = 0; round < n; round++) {
+    gint next = -1;
+    double largest = -1;
+    for (guint i = 0; i < n; i++) {
+      double area = (double) problem->items[i].width * (double) problem->items[i].height;
+      if (!seen[i] && area > largest) {
+        largest = area;
+        next = (gint) i;
+      }
+    }
+    seen[next] = TRUE;
+    gboolean alone = TRUE;
+    for (guint j = 0; j < n_loners && alone; j++)
+      alone = !share_a_sheet (sheets, n_kinds, &problem->items[next], &problem->items[loners[j]]);
+    if (alone)
+      loners[n_loners++] = (guint) next;
+  }
+  return n_loners;
+}
+
+guint
+dry_nest_lower_bound (const DryNestProblem *problem)
+{
+  if (problem->n_items == 0)
+    return 0;
+  DryNestSheet sheets[MAX_KINDS];
+  gboolean all = FALSE;
+  guint n_kinds = list_largest (problem, sheets, MAX_KINDS, &all);
+  guint bound = bound_by_area (problem);
+  if (!all)
+    return bound;
+  bound = MAX (bound, bound_by_functions (problem, sheets, n_kinds));
+  return MAX (bound, bound_by_loners (problem, sheets, n_kinds));
+}
