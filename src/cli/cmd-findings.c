@@ -1,0 +1,132 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* drybay-cli findings: what an inspector would write down, as text or JSON.
+ * Its exit status lets a script ask whether a design is clean. */
+#include "cli/command.h"
+
+static gboolean as_json;
+
+static const char *const SEVERITIES[] = {"stop", "fix", "advice"};
+static const char *const HEADINGS[] = {"MUST NOT BE BUILT SO", "BEFORE TILING", "ADVICE"};
+
+static void
+append_finding (GString *text, const DryFinding *finding)
+{
+  const DryRule *rule = finding->rule;
+
+  g_string_append_printf (text, "  %s\n", finding->message);
+  if (finding->where && *finding->where)
+    g_string_append_printf (text, "    where:  %s\n", finding->where);
+  g_string_append_printf (text, "    why:    %s\n", rule->why);
+  for (guint i = 0; i < rule->n_remedies; i++)
+    g_string_append_printf (text, "    remedy: %s\n", rule->remedies[i].text);
+  g_string_append_printf (text, "    source: %s (%s; rule %s of %s)\n\n", rule->source.text,
+                          dry_certainty_to_text (rule->source.certainty), rule->id, rule->pack);
+}
+
+static void
+append_room (GString *text, const DryPlan *plan)
+{
+  const DryFindings *findings = plan->findings;
+
+  g_string_append_printf (text, "%s: %u to stop for, %u to fix, %u to consider\n\n",
+                          plan->context.room->name ? plan->context.room->name : "Room",
+                          findings->count[0], findings->count[1], findings->count[2]);
+  for (guint i = 0; i < findings->n; i++) {
+    const DryFinding *finding = &findings->items[i];
+
+    if (i == 0 || findings->items[i - 1].severity != finding->severity)
+      g_string_append_printf (text, "%s\n", HEADINGS[finding->severity]);
+    append_finding (text, finding);
+  }
+}
+
+static void
+write_finding (DryJsonWriter *writer, const DryFinding *finding)
+{
+  const DryRule *rule = finding->rule;
+
+  dry_json_begin_object (writer, NULL);
+  dry_json_write_string (writer, "id", finding->id);
+  dry_json_write_string (writer, "rule", rule->id);
+  dry_json_write_integer (writer, "number", rule->number);
+  dry_json_write_string (writer, "severity", SEVERITIES[finding->severity]);
+  dry_json_write_string (writer, "message", finding->message);
+  dry_json_write_string (writer, "where", finding->where);
+  dry_json_write_integer (writer, "object", finding->object);
+  dry_json_write_integer (writer, "face", finding->face);
+  dry_json_write_string (writer, "measured", finding->measured);
+  dry_json_write_string (writer, "required", finding->required);
+  dry_json_write_string (writer, "why", rule->why);
+  dry_json_begin_array (writer, "remedies");
+  for (guint i = 0; i < rule->n_remedies; i++)
+    dry_json_write_string (writer, NULL, rule->remedies[i].text);
+  dry_json_end_array (writer);
+  dry_json_write_string (writer, "source", rule->source.text);
+  dry_json_write_string (writer, "certainty", dry_certainty_to_text (rule->source.certainty));
+  dry_json_write_string (writer, "pack", rule->pack);
+  dry_json_end_object (writer);
+}
+
+static char *
+make_json (const GPtrArray *plans, gsize *length)
+{
+  g_autoptr (DryJsonWriter) writer = dry_json_writer_new ();
+
+  dry_json_begin_object (writer, NULL);
+  dry_json_begin_array (writer, "rooms");
+  for (guint i = 0; i < plans->len; i++) {
+    const DryPlan *plan = plans->pdata[i];
+
+    dry_json_begin_object (writer, NULL);
+    dry_json_write_integer (writer, "id", plan->context.room->id);
+    dry_json_write_string (writer, "name", plan->context.room->name);
+    dry_json_begin_array (writer, "findings");
+    for (guint j = 0; j < plan->findings->n; j++)
+      write_finding (writer, &plan->findings->items[j]);
+    dry_json_end_array (writer);
+    dry_json_end_object (writer);
+  }
+  dry_json_end_array (writer);
+  dry_json_end_object (writer);
+  return dry_json_writer_finish (g_steal_pointer (&writer), length);
+}
+
+static int
+run (char **files)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) plans = dry_cli_load_plans (files[0], &error);
+  g_autoptr (GString) text = g_string_new (NULL);
+  guint open = 0;
+  int status;
+
+  if (!plans)
+    return dry_cli_fail (error);
+  for (guint i = 0; i < plans->len; i++) {
+    open += ((const DryPlan *) plans->pdata[i])->findings->n;
+    append_room (text, plans->pdata[i]);
+  }
+  if (as_json) {
+    gsize length;
+    g_autofree char *json = make_json (plans, &length);
+    status = dry_cli_print (json, length);
+  } else
+    status = dry_cli_print (text->str, text->len);
+  return status != DRY_EXIT_OK ? status : open ? DRY_EXIT_OPEN : DRY_EXIT_OK;
+}
+
+static const GOptionEntry ENTRIES[] = {
+    {"json", 'j', 0, G_OPTION_ARG_NONE, &as_json, "Print JSON instead of text", NULL},
+    {NULL},
+};
+
+const DryCommand dry_command_findings = {
+    .name = "findings",
+    .arguments = "FILE",
+    .summary = "Print what is wrong or unwise, with place, source and remedy",
+    .details = "Exit status: 0 none open, 1 some open, 2 error.",
+    .entries = ENTRIES,
+    .takes_project = TRUE,
+    .n_files = 1,
+    .run = run,
+};

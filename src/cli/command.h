@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What a subcommand of drybay-cli is, and what they share: options, loading, exit codes.
+ * One source file a subcommand; none of them computes anything the floors below do not. */
+#pragma once
+
+#include "plan/plan.h"
+
+/* Exit codes. */
+enum { DRY_EXIT_OK = 0, DRY_EXIT_OPEN = 1, DRY_EXIT_ERROR = 2 };
+
+typedef struct {
+  const char *name;
+  const char *arguments;       /* "FILE -o OUT.pdf" */
+  const char *summary;         /* one line */
+  const char *details;         /* shown by --help below the options; may be NULL */
+  const GOptionEntry *entries; /* may be NULL */
+  gboolean takes_project;      /* adds --room and --catalog */
+  guint n_files;               /* how many FILE arguments it needs */
+  int (*run) (char **files);
+} DryCommand;
+
+extern const DryCommand dry_command_check, dry_command_drawing, dry_command_findings,
+    dry_command_papers, dry_command_plan, dry_command_systems, dry_command_takeoff;
+
+/* Options every project command has; set by the parser before run(). */
+typedef struct {
+  char *room;      /* name or number, or NULL for all */
+  char **catalogs; /* further catalogue folders */
+} DryCliOptions;
+
+const DryCliOptions *dry_cli_get_options (void);
+
+/* Prints "drybay-cli: message" and gives DRY_EXIT_ERROR. */
+int dry_cli_fail (const GError *error);
+
+/* The catalogue with --catalog folders read after the shipped ones. NULL on error. */
+DryCatalog *dry_cli_load_catalog (GError **error);
+/* Plans of the rooms asked for, in file order. NULL on error. */
+GPtrArray *dry_cli_load_plans (const char *path, GError **error);
+/* Writes all of `text` to standard output; DRY_EXIT_ERROR when it cannot (full disk, closed pipe).
+ */
+int dry_cli_print (const char *text, gsize length);

@@ -1,0 +1,105 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Loads catalogue and project for the subcommands and plans the rooms asked for.
+ * Errors go up as they came: they already name file, place and reason. */
+#include "cli/command.h"
+#include "project/file.h"
+
+#include <stdio.h>
+
+static DryCatalog *
+load_with_folders (char **folders, GError **error)
+{
+  g_autoptr (GPtrArray) all = g_ptr_array_new_with_free_func (g_free);
+  g_auto (GStrv) shipped = dry_catalog_dup_default_folders ();
+
+  for (guint i = 0; shipped[i]; i++)
+    g_ptr_array_add (all, g_strdup (shipped[i]));
+  for (guint i = 0; folders[i]; i++) {
+    if (!g_file_test (folders[i], G_FILE_TEST_IS_DIR)) {
+      g_set_error (error, DRY_ERROR, DRY_ERROR_FILE, "%s: there is no such folder", folders[i]);
+      return NULL;
+    }
+    g_ptr_array_add (all, g_strdup (folders[i]));
+  }
+  g_ptr_array_add (all, NULL);
+  return dry_catalog_load ((const char *const *) all->pdata, error);
+}
+
+DryCatalog *
+dry_cli_load_catalog (GError **error)
+{
+  const DryCliOptions *options = dry_cli_get_options ();
+
+  return options->catalogs ? load_with_folders (options->catalogs, error)
+                           : dry_catalog_load_default (error);
+}
+
+/* A room is asked for by its name or by its place in the file, from 1. */
+static gboolean
+is_asked_for (const DryRoom *room, guint index, const char *asked)
+{
+  guint64 number = 0;
+
+  if (!asked || (room->name && g_str_equal (room->name, asked)))
+    return TRUE;
+  return g_ascii_string_to_unsigned (asked, 10, 1, G_MAXUINT, &number, NULL) && number == index + 1;
+}
+
+static void
+report_unknown_room (const DryProject *project, const char *asked, GError **error)
+{
+  g_autoptr (GString) names = g_string_new (NULL);
+
+  for (guint i = 0; i < dry_project_get_n_rooms (project) && i < 12; i++) {
+    const DryRoom *room = dry_project_get_room_at (project, i);
+    g_string_append_printf (names, "%s%u (%s)", i ? ", " : "", i + 1,
+                            room->name ? room->name : "unnamed");
+  }
+  g_set_error (error, DRY_ERROR, DRY_ERROR_REFERENCE, "There is no room “%s”; the file holds %s",
+               asked, names->str);
+}
+
+GPtrArray *
+dry_cli_load_plans (const char *path, GError **error)
+{
+  const char *asked = dry_cli_get_options ()->room;
+  g_autoptr (GPtrArray) plans = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_plan_unref);
+  g_autoptr (DryCatalog) catalog = NULL;
+  g_autoptr (DryProject) project = dry_project_load (path, error);
+
+  if (!project || !(catalog = dry_cli_load_catalog (error)))
+    return NULL;
+  for (guint i = 0; i < dry_project_get_n_rooms (project); i++) {
+    const DryRoom *room = dry_project_get_room_at (project, i);
+    DryPlan *plan;
+
+    if (!is_asked_for (room, i, asked))
+      continue;
+    plan = dry_plan_new (project, room->id, catalog, NULL, error);
+    if (!plan)
+      return NULL;
+    g_ptr_array_add (plans, plan);
+  }
+  if (plans->len == 0) {
+    report_unknown_room (project, asked, error);
+    return NULL;
+  }
+  return g_steal_pointer (&plans);
+}
+
+int
+dry_cli_print (const char *text, gsize length)
+{
+  if (fwrite (text, 1, length, stdout) != length || fflush (stdout) != 0) {
+    g_printerr ("drybay-cli: standard output could not be written\n");
+    return DRY_EXIT_ERROR;
+  }
+  return DRY_EXIT_OK;
+}
+
+int
+dry_cli_fail (const GError *error)
+{
+  g_printerr ("drybay-cli: %s\n", error->message);
+  return DRY_EXIT_ERROR;
+}
