@@ -1,10 +1,329 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* STUB, being written. */
+/* Puts the work in the trade's order, one step after another, with hours and the system's waits.
+ * A plain sequence for one installer; it knows no dates and no crews. */
 #include "plan/order.h"
+
+#include <math.h>
+
+#include "plan/amounts.h"
+
+/* How a system's hours a square metre fall to hanging, joints and membrane; the hours of each
+ * added framing member; covering a basin; a flood test's hands-on time. Common practice, no source.
+ */
+#define SHARE_HANG    0.5
+#define SHARE_JOINTS  0.3
+#define HOURS_MEMBER  0.25
+#define HOURS_PROTECT 0.5
+#define HOURS_TEST    0.5
+
+static const DrySource practice = {"common practice, no source", DRY_CERTAINTY_COMMON_PRACTICE};
+
+typedef struct {
+  const DryPlanContext *context;
+  const DryBoards *boards;
+  const DryJoints *joints;
+  const DryCoating *coating;
+  GArray *steps; /* DryStep */
+  double area;   /* m2 worked on */
+} Ordering;
+
+static const char *
+number (const Ordering *self, double value, int decimals)
+{
+  return dry_number_text (self->context->arena, value, decimals);
+}
+
+static DryStep *
+add_step (Ordering *self, const char *id, const char *text)
+{
+  DryStep step = {.id = id,
+                  .text = text,
+                  .working =
+                      dry_working_new (self->context->arena, practice, "no hours estimated", NULL)};
+
+  g_array_append_val (self->steps, step);
+  return &g_array_index (self->steps, DryStep, self->steps->len - 1);
+}
+
+static void
+set_fixed_hours (Ordering *self, DryStep *step, double hours)
+{
+  step->hours = hours;
+  step->working = dry_working_new (
+      self->context->arena, practice,
+      dry_arena_printf (self->context->arena, "%s h", number (self, hours, 2)), NULL);
+}
+
+/* `share` of the system's hours on the whole area. */
+static void
+set_area_hours (Ordering *self, DryStep *step, double share)
+{
+  DryArena *arena = self->context->arena;
+  const DryNumberFigure *rate = &self->context->system->hours;
+
+  step->hours = self->area * rate->value * share;
+  step->working = dry_working_new (
+      arena, rate->source.text ? rate->source : practice,
+      dry_arena_printf (arena, "%s m2 x %s h/m2 x %s = %s h", number (self, self->area, 2),
+                        number (self, rate->value, 2), number (self, share, 2),
+                        number (self, step->hours, 2)),
+      "area", dry_arena_printf (arena, "%s m2", number (self, self->area, 2)), "share of the hours",
+      number (self, share, 2), NULL);
+}
+
+static void
+set_wait (DryStep *step, const DryWait *wait)
+{
+  if (!wait)
+    return;
+  step->wait_min = wait->hours_min;
+  step->wait_max = MAX (wait->hours_min, wait->hours_max);
+}
+
+static gboolean
+is_pan (const Ordering *self)
+{
+  return self->context->room && self->context->room->basin.id &&
+         self->context->room->basin.kind == DRY_BASIN_PAN;
+}
+
+static double
+share_of_joints (const DrySystem *system)
+{
+  return system->membrane == DRY_MEMBRANE_NONE ? 1 - SHARE_HANG : SHARE_JOINTS;
+}
+
+static guint
+count_runs (const Ordering *self, DryJointKind kind)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < self->joints->n_runs; i++)
+    n += self->joints->runs[i].kind == kind ? 1 : 0;
+  return n;
+}
+
+/* --- the steps --- */
+
+static void
+add_protection (Ordering *self)
+{
+  const DryJob *job = self->context->job;
+  gboolean old = job && job->year_built > 0 && job->year_built < 1980;
+  DryStep *step = add_step (
+      self, "protect",
+      old ? "Have dust, paint and old linings tested for lead and asbestos before anything is "
+            "opened. Then turn off water and power, cover the tub or pan, and check walls for "
+            "plumb "
+            "and flat."
+          : "Turn off water and power, cover the tub or pan, and check studs, pipes and walls for "
+            "plumb and flat.");
+
+  set_fixed_hours (self, step, HOURS_PROTECT);
+}
+
+static void
+add_framing (Ordering *self, guint n)
+{
+  DryArena *arena = self->context->arena;
+  DryStep *step = add_step (
+      self, "framing",
+      n == 0 ? "Check that every seam and edge to come has framing behind it."
+             : dry_arena_printf (arena,
+                                 "Set the %u added piece%s of framing and blocking shown on "
+                                 "the elevations, and shield pipes near the stud faces.",
+                                 n, n == 1 ? "" : "s"));
+
+  step->hours = n * HOURS_MEMBER;
+  step->working = dry_working_new (arena, practice,
+                                   dry_arena_printf (arena, "%u pieces x %s h = %s h", n,
+                                                     number (self, HOURS_MEMBER, 2),
+                                                     number (self, step->hours, 2)),
+                                   "added pieces", dry_arena_printf (arena, "%u", n), NULL);
+}
+
+static void
+add_rough_inspection (Ordering *self)
+{
+  DryStep *step =
+      add_step (self, "rough-inspection",
+                "Have framing, plumbing and wiring inspected while the walls are open, where local "
+                "code asks for it.");
+
+  step->hold = TRUE;
+}
+
+static void
+add_hanging (Ordering *self)
+{
+  const DrySystem *system = self->context->system;
+  DryArena *arena = self->context->arena;
+
+  if (system->n_sheets == 0) {
+    DryStep *lath =
+        add_step (self, "lath",
+                  "Hang the membrane and lath over the studs, lapped like shingles over "
+                  "the lip of the tub or pan.");
+    set_area_hours (self, lath, SHARE_JOINTS);
+    return;
+  }
+  DryStep *step = add_step (
+      self, "boards",
+      dry_arena_printf (arena,
+                        "Cut and hang the %u board%s, back wall first, then the end walls%s. Screw "
+                        "heads flush, none through the lip of the tub or pan.",
+                        self->boards->n, self->boards->n == 1 ? "" : "s",
+                        system->spacers ? ", bottom edges on spacers" : ""));
+  set_area_hours (self, step, SHARE_HANG);
+}
+
+static void
+add_basin_gap (Ordering *self)
+{
+  const DryTreatment *treatment = &self->context->system->treatments[DRY_JOINT_BASIN];
+
+  if (treatment->kind == DRY_TREAT_NONE || count_runs (self, DRY_JOINT_BASIN) == 0)
+    return;
+  DryStep *step = add_step (
+      self, "basin-gap",
+      dry_arena_printf (self->context->arena, "Close the gap between board and tub or pan: %s.",
+                        treatment->name ? treatment->name : "as the system says"));
+  set_area_hours (self, step, share_of_joints (self->context->system) * 0.2);
+}
+
+static void
+add_joint_work (Ordering *self)
+{
+  const DrySystem *system = self->context->system;
+  guint n = self->joints->n_runs - count_runs (self, DRY_JOINT_BASIN);
+
+  if (n == 0)
+    return;
+  DryStep *step = add_step (
+      self, "joints",
+      dry_arena_printf (self->context->arena,
+                        "Treat the %u remaining run%s of joint in the numbered order: inside "
+                        "corners over the bottom run, then seams, niches, pipes and the edges to "
+                        "drywall%s.",
+                        n, n == 1 ? "" : "s",
+                        system->cover_fasteners ? "; last, cover every fastener head" : ""));
+  set_area_hours (self, step, share_of_joints (system) * 0.8);
+}
+
+static void
+add_mortar_bed (Ordering *self)
+{
+  DryStep *step =
+      add_step (self, "scratch-coat", "Press the scratch coat into the lath and comb it level.");
+  set_area_hours (self, step, 0.3);
+  set_wait (step, dry_system_get_wait (self->context->system, "recoat"));
+  step = add_step (self, "float-coat", "Float the walls plumb and flat over screeds.");
+  set_area_hours (self, step, 1 - SHARE_JOINTS - 0.3);
+}
+
+static void
+add_coats (Ordering *self)
+{
+  const DrySystem *system = self->context->system;
+  DryArena *arena = self->context->arena;
+  double share = 1 - SHARE_HANG - SHARE_JOINTS;
+
+  if (system->membrane == DRY_MEMBRANE_SHEET) {
+    DryStep *step = add_step (self, "sheet-membrane",
+                              "Comb mortar on the boards and press the sheet in from the middle "
+                              "out, every lap and corner fully bedded.");
+    set_area_hours (self, step, share);
+    return;
+  }
+  for (guint i = 0; i < system->coats; i++) {
+    DryStep *step = add_step (
+        self, dry_arena_printf (arena, "coat-%u", i + 1),
+        dry_arena_printf (arena,
+                          "Coat %u of %u over all board, corners and heads. Check the wet "
+                          "film with a gauge as you go.",
+                          i + 1, system->coats));
+    set_area_hours (self, step, share / system->coats);
+    if (i + 1 < system->coats)
+      set_wait (step, dry_system_get_wait (system, "recoat"));
+  }
+}
+
+/* The wait of the last waterproofing step, then test and inspection. */
+static void
+add_tests (Ordering *self)
+{
+  const DrySystem *system = self->context->system;
+  const DryWait *tile = dry_system_get_wait (system, "tile");
+  const DryWait *flood = dry_system_get_wait (system, "flood-test");
+  DryStep *last = &g_array_index (self->steps, DryStep, self->steps->len - 1);
+
+  set_wait (last, tile);
+  if (is_pan (self)) {
+    if (flood) { /* the film must stand the water as well as the tile */
+      last->wait_min = MAX (last->wait_min, flood->hours_min);
+      last->wait_max = MAX (last->wait_max, flood->hours_max);
+    }
+    DryStep *step = add_step (
+        self, "flood-test",
+        "Plug the drain, fill the pan to at least 2 in at the threshold, and look below for leaks. "
+        "Nothing goes on before it holds: 15 minutes by the model code, a day where it is the "
+        "custom.");
+    step->hours = HOURS_TEST;
+    step->wait_min = 0.25;
+    step->wait_max = 24;
+    step->hold = TRUE;
+    step->working = dry_working_new (
+        self->context->arena,
+        (DrySource){"IPC 312.9 / IRC P2503.6: 15 min; UPC 408.7.1 practice: 24 h",
+                    DRY_CERTAINTY_PUBLISHED},
+        "0.5 h to fill and check, 0.25 h to 24 h standing", "depth", "2 in at the threshold", NULL);
+  }
+  DryStep *inspection = add_step (self, "inspection",
+                                  "Photograph every wall with a rule in the picture and have the "
+                                  "waterproofing inspected where local code asks for it.");
+  inspection->hold = TRUE;
+}
+
+static void
+sum_up (DryOrder *self)
+{
+  for (guint i = 0; i < self->n; i++) {
+    self->hours += self->items[i].hours;
+    self->hours_to_tile_min += self->items[i].hours + self->items[i].wait_min;
+    self->hours_to_tile_max += self->items[i].hours + self->items[i].wait_max;
+  }
+}
 
 const DryOrder *
 dry_order_compute (const DryPlanContext *context, const DryFaces *faces, const DryBoards *boards,
                    const DryJoints *joints, const DryCoating *coating, GError **error)
 {
-  return dry_arena_alloc (context->arena, sizeof (DryOrder));
+  DryOrder *self = dry_arena_alloc (context->arena, sizeof *self);
+  Ordering ordering = {
+      context,
+      boards,
+      joints,
+      coating,
+      g_array_new (FALSE, TRUE, sizeof (DryStep)),
+      context->system->n_sheets ? coating->board_area : coating->wet_area,
+  };
+
+  if (ordering.area > 0) {
+    add_protection (&ordering);
+    add_framing (&ordering, boards->n_blocking);
+    add_rough_inspection (&ordering);
+    add_hanging (&ordering);
+    if (context->system->n_sheets == 0)
+      add_mortar_bed (&ordering);
+    add_basin_gap (&ordering);
+    add_joint_work (&ordering);
+    if (context->system->membrane != DRY_MEMBRANE_NONE)
+      add_coats (&ordering);
+    add_tests (&ordering);
+    add_step (&ordering, "tile", "Tiling can start.");
+  }
+  self->n = ordering.steps->len;
+  self->items = dry_arena_take_array (context->arena, ordering.steps);
+  sum_up (self);
+  return self;
 }

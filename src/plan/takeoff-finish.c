@@ -1,0 +1,267 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Take-off lines of what no backer system lists: lumber for added framing, tile, its mortar and
+ * grout. Knows formulas of the trade, not prices: these lines have none. */
+#include "plan/amounts.h"
+#include "plan/takeoff-private.h"
+
+#define BAG_50_LB     (50 * DRY_KG_PER_LB)
+#define BAG_10_LB     (10 * DRY_KG_PER_LB)
+#define GROUT_DENSITY 1.75 /* kg/L; middle of 1.5 to 2.0, from memory */
+
+static const DrySource practice = {"common practice, no source", DRY_CERTAINTY_COMMON_PRACTICE};
+
+/* --- lumber --- */
+
+/* Dressed widths and the names they are sold by (PS 20). */
+static const struct {
+  DryLength dressed; /* in 64ths of an inch */
+  const char *nominal;
+} lumber[] = {
+    {64 + 32, "2"},     {2 * 64 + 32, "3"},  {3 * 64 + 32, "4"},   {5 * 64 + 32, "6"},
+    {7 * 64 + 16, "8"}, {9 * 64 + 16, "10"}, {11 * 64 + 16, "12"},
+};
+
+static const char *
+name_of_width (DryLength width)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (lumber); i++)
+    if (width <= lumber[i].dressed * DRY_INCH_64)
+      return lumber[i].nominal;
+  return "12";
+}
+
+static DryLength
+depth_of_wall (const DryTakeoffDraft *self)
+{
+  const DryRoom *room = self->context->room;
+
+  return room && room->n_walls && room->walls[0].stud_depth ? room->walls[0].stud_depth
+                                                            : 7 * DRY_INCH / 2;
+}
+
+/* Seen on the face a stud shows its edge; blocking laid flat shows its width. */
+static const char *
+nominal_of (const DryTakeoffDraft *self, const DryMember *member)
+{
+  DryLength shown = MIN (dry_rect_width (member->rect), dry_rect_height (member->rect));
+
+  return name_of_width (shown <= 2 * DRY_INCH ? depth_of_wall (self) : shown);
+}
+
+static DryLength
+length_of (const DryMember *member)
+{
+  return MAX (dry_rect_width (member->rect), dry_rect_height (member->rect));
+}
+
+static void
+gather_lumber (const DryTakeoffDraft *self, const char *nominal, GArray *lengths)
+{
+  for (guint i = 0; i < self->framing->n + self->boards->n_blocking; i++) {
+    const DryMember *member = dry_fasteners_get_member (self->framing, self->boards, (gint) i);
+    DryLength length = length_of (member);
+    if ((member->added || i >= self->framing->n) &&
+        g_str_equal (nominal_of (self, member), nominal))
+      g_array_append_val (lengths, length);
+  }
+}
+
+/* The shortest length sold, in feet, from which every piece can be cut; longer ones are spliced. */
+static int
+choose_stock_feet (GArray *lengths)
+{
+  static const int feet[] = {8, 10, 12, 16};
+  DryLength longest = 0;
+
+  for (guint i = 0; i < lengths->len; i++)
+    longest = MAX (longest, g_array_index (lengths, DryLength, i));
+  for (guint i = 0; i < G_N_ELEMENTS (feet); i++)
+    if (longest <= feet[i] * DRY_FOOT)
+      return feet[i];
+  for (guint i = 0; i < lengths->len; i++) {
+    DryLength *at = &g_array_index (lengths, DryLength, i);
+    DryLength rest = *at - 16 * DRY_FOOT;
+    if (rest > 0) {
+      *at = 16 * DRY_FOOT;
+      g_array_append_val (lengths, rest);
+    }
+  }
+  return 16;
+}
+
+static void
+add_lumber_of (DryTakeoffDraft *self, const char *nominal)
+{
+  g_autoptr (GArray) lengths = g_array_new (FALSE, FALSE, sizeof (DryLength));
+  DryArena *arena = self->context->arena;
+  DryLength total = 0;
+
+  gather_lumber (self, nominal, lengths);
+  if (lengths->len == 0)
+    return;
+  guint pieces = lengths->len;
+  int feet = choose_stock_feet (lengths);
+  for (guint i = 0; i < lengths->len; i++)
+    total += g_array_index (lengths, DryLength, i);
+  guint n = dry_stock_lengths ((const DryLength *) (gconstpointer) lengths->data, lengths->len,
+                               feet * DRY_FOOT);
+  const char *formula =
+      dry_arena_printf (arena, "%u piece%s, %s in all, cut from %u length%s of %s", pieces,
+                        pieces == 1 ? "" : "s", dry_metres_text (arena, total), n,
+                        n == 1 ? "" : "s", dry_metres_text (arena, feet * DRY_FOOT));
+  dry_takeoff_add (
+      self, (DryTakeoffLine){
+                .id = g_str_equal (nominal, "4") ? "lumber"
+                                                 : dry_arena_printf (arena, "lumber-2x%s", nominal),
+                .group = "framing",
+                .name = dry_arena_printf (arena, "2x%s stud, %d ft", nominal, feet),
+                .amount = n,
+                .unit = "pc",
+                .pack = 1,
+                .pack_name = dry_arena_printf (arena, "%d ft length", feet),
+                .working = dry_working_new (arena, practice, formula, "pieces",
+                                            dry_arena_printf (arena, "%u", pieces), "total",
+                                            dry_metres_text (arena, total), NULL)});
+}
+
+void
+dry_takeoff_add_lumber (DryTakeoffDraft *self)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (lumber); i++)
+    add_lumber_of (self, lumber[i].nominal);
+}
+
+/* --- tile --- */
+
+/* What the trade adds for cuts and breakage, by pattern. */
+static double
+allowance_of (DryPattern pattern)
+{
+  switch (pattern) {
+  case DRY_PATTERN_OFFSET:
+  case DRY_PATTERN_DIAGONAL:
+    return 0.15;
+  case DRY_PATTERN_STRAIGHT:
+  case DRY_PATTERN_VERTICAL:
+    break;
+  }
+  return 0.10;
+}
+
+static double
+tiled_area (const DryTakeoffDraft *self)
+{
+  return self->context->system->n_sheets ? self->coating->board_area : self->coating->wet_area;
+}
+
+static void
+add_tiles (DryTakeoffDraft *self, const DryFinish *finish)
+{
+  DryArena *arena = self->context->arena;
+  const DryItem *item =
+      finish->tile ? dry_catalog_get_item (self->context->catalog, finish->tile) : NULL;
+  double area = tiled_area (self), more = allowance_of (finish->pattern);
+  double each = dry_length_to_mm (finish->tile_width + finish->joint) *
+                dry_length_to_mm (finish->tile_height + finish->joint) / 1e6;
+  double amount = area * (1 + more);
+  const char *formula = dry_arena_printf (
+      arena, "%s m2 + %s %% = %s m2; / %s m2 a tile and its joint = %" G_GINT64_FORMAT " tiles",
+      dry_takeoff_number (self, area, 2), dry_takeoff_number (self, more * 100, 0),
+      dry_takeoff_number (self, amount, 2), dry_takeoff_number (self, each, 5),
+      dry_packs_for (amount, each));
+
+  dry_takeoff_add (
+      self,
+      (DryTakeoffLine){
+          .id = "tile",
+          .group = "tile",
+          .name = item ? item->name
+                       : dry_arena_printf (arena, "Tile %s x %s",
+                                           dry_context_length (self->context, finish->tile_width),
+                                           dry_context_length (self->context, finish->tile_height)),
+          .amount = amount,
+          .unit = "m2",
+          .pack = each,
+          .pack_name = "tile",
+          .working = dry_working_new (
+              arena, practice, formula, "area",
+              dry_arena_printf (arena, "%s m2", dry_takeoff_number (self, area, 2)), "allowance",
+              dry_arena_printf (arena, "%s %%", dry_takeoff_number (self, more * 100, 0)), NULL)});
+}
+
+static void
+add_mortar (DryTakeoffDraft *self, const DryFinish *finish)
+{
+  DryArena *arena = self->context->arena;
+  const DryTrowel *trowel = dry_trowel_for_tile (MAX (finish->tile_width, finish->tile_height));
+  double area = tiled_area (self), rate = dry_trowel_mass (trowel);
+  const char *mortar = self->context->system->tile_mortar;
+  const char *formula = dry_arena_printf (
+      arena, "%s m2 x %s kg/m2 = %s kg", dry_takeoff_number (self, area, 2),
+      dry_takeoff_number (self, rate, 2), dry_takeoff_number (self, area * rate, 1));
+
+  dry_takeoff_add (
+      self, (DryTakeoffLine){.id = "tile-mortar",
+                             .group = "tile",
+                             .name = mortar && *mortar
+                                         ? dry_arena_printf (arena, "Tile mortar: %s", mortar)
+                                         : "Tile mortar",
+                             .amount = area * rate,
+                             .unit = "kg",
+                             .pack = BAG_50_LB,
+                             .pack_name = "50 lb bag",
+                             .working = dry_working_new (
+                                 arena,
+                                 (DrySource){"coverage of a 50 lb bag as how-to pages print it",
+                                             DRY_CERTAINTY_SECONDARY},
+                                 formula, "trowel", trowel->name, "coverage",
+                                 dry_arena_printf (arena, "%s to %s ft2 a bag",
+                                                   dry_takeoff_number (self, trowel->ft2_low, 0),
+                                                   dry_takeoff_number (self, trowel->ft2_high, 0)),
+                                 NULL)});
+}
+
+static void
+add_grout (DryTakeoffDraft *self, const DryFinish *finish)
+{
+  DryArena *arena = self->context->arena;
+  double area = tiled_area (self);
+  double litres = dry_grout_volume_short (finish->tile_width, finish->tile_height, finish->joint,
+                                          finish->tile_thickness);
+  double mass = area * litres * GROUT_DENSITY;
+  const char *a = dry_takeoff_number (self, dry_length_to_mm (finish->tile_width), 2);
+  const char *b = dry_takeoff_number (self, dry_length_to_mm (finish->tile_height), 2);
+  const char *formula = dry_arena_printf (
+      arena, "(%s + %s) / (%s x %s) x %s mm x %s mm = %s L/m2; x %s m2 x %s kg/L = %s kg", a, b, a,
+      b, dry_takeoff_number (self, dry_length_to_mm (finish->joint), 2),
+      dry_takeoff_number (self, dry_length_to_mm (finish->tile_thickness), 2),
+      dry_takeoff_number (self, litres, 3), dry_takeoff_number (self, area, 2),
+      dry_takeoff_number (self, GROUT_DENSITY, 2), dry_takeoff_number (self, mass, 2));
+
+  dry_takeoff_add (
+      self, (DryTakeoffLine){.id = "grout",
+                             .group = "tile",
+                             .name = "Grout",
+                             .amount = mass,
+                             .unit = "kg",
+                             .pack = BAG_10_LB,
+                             .pack_name = "10 lb bag",
+                             .working = dry_working_new (
+                                 arena,
+                                 (DrySource){"widely printed grout formula; density from memory",
+                                             DRY_CERTAINTY_SECONDARY},
+                                 formula, "joint", dry_mm_text (arena, finish->joint), "depth",
+                                 dry_mm_text (arena, finish->tile_thickness), NULL)});
+}
+
+void
+dry_takeoff_add_tile (DryTakeoffDraft *self)
+{
+  const DryRoom *room = self->context->room;
+
+  if (!room || !room->finish.tiled || room->finish.tile_width <= 0 || room->finish.tile_height <= 0)
+    return;
+  add_tiles (self, &room->finish);
+  add_mortar (self, &room->finish);
+  add_grout (self, &room->finish);
+}

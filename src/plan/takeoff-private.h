@@ -1,0 +1,20 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A take-off while its lines are gathered; shared by takeoff.c and takeoff-finish.c only. */
+#pragma once
+
+#include "plan/plan.h"
+
+typedef struct {
+  const DryPlanContext *context;
+  const DryFraming *framing;
+  const DryBoards *boards;
+  const DryCoating *coating;
+  GArray *lines; /* DryTakeoffLine */
+} DryTakeoffDraft;
+
+/* Rounds to packs, prices, and appends; a line of nothing is dropped. */
+void dry_takeoff_add (DryTakeoffDraft *self, DryTakeoffLine line);
+const char *dry_takeoff_number (const DryTakeoffDraft *self, double value, int decimals);
+
+void dry_takeoff_add_lumber (DryTakeoffDraft *self);
+void dry_takeoff_add_tile (DryTakeoffDraft *self);
