@@ -95,7 +95,9 @@ fill_alcove_walls (DryRoom *room)
     wall->start = corners[i];
     wall->end = corners[(i + 1) % room->n_walls];
   }
+  /* Studs of the plumbing wall stand clear of the tub's centre line, where valve and spout go. */
   room->walls[1].plumbing = TRUE;
+  room->walls[1].first_stud = 7 * DRY_INCH;
 }
 
 static DryRoom *
