@@ -324,7 +324,8 @@ find_back (const Basin *basin, const GArray *sides)
     const DryWetSide *side = &g_array_index (sides, DryWetSide, i);
     gboolean own = side->wall->id == value->wall && side->side == DRY_SIDE_INSIDE;
     gboolean across = side->basin_side % 2 == 1; /* front or back edge as set down */
-    gboolean is_long = value->length == value->width || across != value->turned;
+    gboolean is_long = value->length == value->width ||
+                       across == ((value->length > value->width) != value->turned);
     gint score = side->touches ? 1 + own + 2 * is_long : 0;
     DryLength width = side->b1 - side->b0;
 
