@@ -1,0 +1,134 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Measures of the tub or pan: clear inside, opening between walls, curb, flange, drain.
+ * Sizes are taken between finished walls; an open side is taken to the basin's own edge. */
+#include "plan/measure-build.h"
+
+/* The part of the pan's inside a built bench takes: as a strip off its length and its width. */
+typedef struct {
+  DryLength along, out;
+} DryTaken;
+
+static DryTaken
+find_bench (DryMeasuring *self, const DryInside *inside)
+{
+  const DryRoom *room = self->context->room;
+  DryTaken taken = {0};
+
+  for (guint i = 0; i < room->n_parts; i++) {
+    const DryPart *part = &room->parts[i];
+    for (guint side = 0; part->kind == DRY_PART_BENCH && !part->fold_down && side < 4; side++) {
+      gboolean on_end = (side == DRY_AT_LEFT || side == DRY_AT_RIGHT) != room->basin.turned;
+      const DryFace *face = dry_measuring_face_of (self, part->wall, part->side);
+      DryRect rect = dry_part_rect (part);
+      DryLength beside;
+
+      if (!inside->wall[side] || inside->wall[side]->id != part->wall || !face || !face->at_basin)
+        continue;
+      beside = MIN (rect.x1, face->basin_u1) - MAX (rect.x0, face->basin_u0);
+      if (beside <= 0)
+        continue;
+      taken.along = on_end ? part->depth : beside;
+      taken.out = on_end ? beside : part->depth;
+    }
+  }
+  return taken;
+}
+
+/* Largest circle beside a bench in one corner or along one side: the wider of the two strips that
+ * are left. A circle that leans into the notch diagonally is not looked for, so this errs small. */
+static DryLength
+fit_circle (const DryInside *inside, DryTaken taken)
+{
+  DryLength beside = MIN (inside->length - taken.along, inside->width);
+  DryLength before = MIN (inside->length, inside->width - taken.out);
+
+  return MAX (0, MAX (beside, before));
+}
+
+static void
+measure_inside (DryMeasuring *self, const DryInside *inside)
+{
+  DryTaken taken = find_bench (self, inside);
+  DryLength least = MIN (inside->length, inside->width);
+  DryLength circle = taken.along ? fit_circle (inside, taken) : least;
+  double area =
+      ((double) inside->length * (double) inside->width -
+       (double) MIN (taken.along, inside->length) * (double) MIN (taken.out, inside->width)) /
+      ((double) DRY_MM * (double) DRY_MM * 100);
+  const char *size = dry_arena_printf (
+      self->context->arena,
+      "%s x %s clear between finished walls (build-up %s), open side to the "
+      "outer edge of the curb",
+      dry_measuring_text (self, inside->length), dry_measuring_text (self, inside->width),
+      dry_measuring_text (self, self->context->build_up.total));
+
+  dry_measuring_length (self, "inside-length", MAX (inside->length, inside->width), "%s", size);
+  dry_measuring_length (self, "inside-width", least, "%s", size);
+  dry_measuring_length (self, "inside-circle", circle, "%s%s", size,
+                        taken.along ? ", beside the bench" : "");
+  dry_measuring_number (self, "inside-area", area, "cm2", "%s%s", size,
+                        taken.along ? ", less the bench" : "");
+}
+
+static void
+measure_drain (DryMeasuring *self, const DryBasin *basin)
+{
+  const DryRoom *room = self->context->room;
+  double flow = 0;
+
+  for (guint i = 0; i < room->n_parts; i++)
+    if (room->parts[i].kind == DRY_PART_SHOWER_HEAD || room->parts[i].kind == DRY_PART_HAND_SHOWER)
+      flow += room->parts[i].flow_lpm;
+  if (basin->drain_diameter > 0)
+    dry_measuring_length (self, "drain", basin->drain_diameter, NULL);
+  if (flow > 0)
+    dry_measuring_number (self, "flow", flow, "L/min", "all heads at once");
+}
+
+static void
+measure_edges (DryMeasuring *self, const DryBasin *basin)
+{
+  gboolean pan = basin->kind == DRY_BASIN_PAN;
+
+  if (pan)
+    dry_measuring_length (self, "curb-above-drain", basin->height + basin->recess,
+                          "curb %s above the floor plus recess of %s",
+                          dry_measuring_text (self, basin->height),
+                          dry_measuring_text (self, basin->recess));
+  dry_measuring_boolean (self, "curbless", pan && basin->height <= DRY_INCH / 2,
+                         "threshold %s above the floor", dry_measuring_text (self, basin->height));
+  dry_measuring_length (self, "flange", basin->flange, NULL);
+  if (basin->flange > 0)
+    dry_measuring_length (self, "flange-proud", basin->flange_thickness, NULL);
+  dry_measuring_length (self, "recess", basin->recess, NULL);
+  dry_measuring_length (self, "rim-error", ABS (basin->rim_error), NULL);
+}
+
+void
+dry_measure_basin (DryMeasuring *self)
+{
+  const DryBasin *basin = &self->context->room->basin;
+  gboolean pan = basin->kind == DRY_BASIN_PAN;
+  DryInside inside;
+
+  if (!dry_measuring_inside (self, &inside))
+    return;
+  dry_measuring_begin (self, "basin", basin->id, -1, (DryRect){0},
+                       basin->label && *basin->label ? basin->label
+                       : pan                         ? "The pan"
+                                                     : "The tub");
+  dry_measuring_boolean (self, "is-tub", !pan, NULL);
+  dry_measuring_boolean (self, "is-pan", pan, NULL);
+  dry_measuring_boolean (self, "drop-in", basin->drop_in, NULL);
+  dry_measuring_boolean (self, "has-shower", dry_measuring_has_shower (self), NULL);
+  dry_measuring_length (self, "length", basin->length, NULL);
+  dry_measuring_length (self, "height", basin->height, NULL);
+  if (inside.opening > 0 && !basin->drop_in)
+    dry_measuring_length (self, "opening", inside.opening,
+                          "between the stud faces at both ends, less their lean at the rim");
+  if (pan)
+    measure_inside (self, &inside);
+  measure_edges (self, basin);
+  measure_drain (self, basin);
+  dry_measuring_end (self);
+}

@@ -1,0 +1,119 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Measures of what hangs on the wall: valve, spout, shower head, hand shower, grab bar.
+ * Heights are centres above the finished floor, of a bar the top of its grip. */
+#include "plan/measure-build.h"
+
+/* Free space between the hole and the nearest stud; less than 0 when the hole cuts into one. */
+static void
+measure_stud_clear (DryMeasuring *self, const DryPart *part, const DryWall *wall)
+{
+  g_autoptr (GArray) standing = dry_measuring_standing (self, wall, part->side);
+  DryLength u0 = part->u - part->hole / 2, u1 = part->u + part->hole / 2, least = G_MAXINT64;
+
+  for (guint i = 0; i < standing->len; i++) {
+    const DryStanding *stud = &g_array_index (standing, DryStanding, i);
+    least = MIN (least, MAX (stud->u0 - u1, u0 - stud->u1));
+  }
+  if (standing->len)
+    dry_measuring_length (self, "stud-clear", least, "hole from %s to %s",
+                          dry_measuring_text (self, u0), dry_measuring_text (self, u1));
+}
+
+static void
+measure_water (DryMeasuring *self, const DryPart *part)
+{
+  const DryBasin *basin = &self->context->room->basin;
+
+  if (part->kind == DRY_PART_SPOUT && basin->id && basin->kind == DRY_BASIN_TUB)
+    dry_measuring_length (self, "above-rim", part->z - basin->height, "centre at %s, rim at %s",
+                          dry_measuring_text (self, part->z),
+                          dry_measuring_text (self, basin->height));
+  if (part->kind == DRY_PART_SHOWER_HEAD)
+    dry_measuring_boolean (self, "toward-entry", part->toward_entry, NULL);
+  if (part->kind == DRY_PART_SHOWER_HEAD || part->kind == DRY_PART_HAND_SHOWER)
+    dry_measuring_number (self, "flow", part->flow_lpm, "L/min", NULL);
+}
+
+static void
+measure_fitting (DryMeasuring *self, const char *kind, const DryPart *part, const DryWall *wall)
+{
+  const DryFace *face = dry_measuring_face_of (self, part->wall, part->side);
+  const DryBasin *basin = &self->context->room->basin;
+
+  dry_measuring_begin (self, kind, part->id, face ? (gint) face->index : -1, dry_part_rect (part),
+                       dry_measuring_part_name (self, part));
+  dry_measuring_length (self, "height", part->z, NULL);
+  dry_measuring_boolean (self, "at-tub", basin->id && basin->kind == DRY_BASIN_TUB, NULL);
+  dry_measuring_boolean (self, "has-shower", dry_measuring_has_shower (self), NULL);
+  dry_measuring_boolean (self, "exterior-wall", wall->exterior, NULL);
+  if (face)
+    dry_measuring_length (self, "wet-top", face->wet_top, NULL);
+  if (basin->id && basin->kind == DRY_BASIN_TUB)
+    dry_measuring_length (self, "rim", basin->height, NULL);
+  if (part->hole > 0)
+    measure_stud_clear (self, part, wall);
+  measure_water (self, part);
+  dry_measuring_overlaps (self, part, dry_part_rect (part));
+  dry_measuring_end (self);
+}
+
+gboolean
+dry_measuring_is_blocked (DryMeasuring *self, const DryPart *part, const DryWall *wall)
+{
+  const DryFraming *framing = self->plan->framing;
+  const DryBoards *boards = self->plan->boards;
+  g_autoptr (GArray) standing = NULL;
+  DryRect rect = dry_part_rect (part);
+
+  for (guint i = 0; i < framing->n; i++)
+    if (framing->items[i].object == part->id && framing->items[i].kind == DRY_MEMBER_BLOCKING)
+      return TRUE;
+  for (guint i = 0; i < boards->n_blocking; i++)
+    if (boards->blocking[i].object == part->id && boards->blocking[i].kind == DRY_MEMBER_BLOCKING)
+      return TRUE;
+  standing = dry_measuring_standing (self, wall, part->side);
+  return dry_measuring_count_cut (standing, rect.x0, rect.x0 + 1) > 0 &&
+         dry_measuring_count_cut (standing, rect.x1 - 1, rect.x1) > 0;
+}
+
+static void
+measure_bar (DryMeasuring *self, const DryPart *part, const DryWall *wall)
+{
+  const DryFace *face = dry_measuring_face_of (self, part->wall, part->side);
+
+  dry_measuring_begin (self, "grab-bar", part->id, face ? (gint) face->index : -1,
+                       dry_part_rect (part), dry_measuring_part_name (self, part));
+  dry_measuring_length (self, "height", part->z, NULL);
+  dry_measuring_length (self, "length", part->width, NULL);
+  dry_measuring_length (self, "thickness", part->height, NULL);
+  dry_measuring_boolean (self, "blocked", dry_measuring_is_blocked (self, part, wall),
+                         "blocking of its own, or a stud behind both ends");
+  dry_measuring_overlaps (self, part, dry_part_rect (part));
+  dry_measuring_end (self);
+}
+
+void
+dry_measure_fittings (DryMeasuring *self)
+{
+  static const struct {
+    DryPartKind kind;
+    const char *subject;
+  } KINDS[] = {{DRY_PART_VALVE, "valve"},
+               {DRY_PART_SPOUT, "spout"},
+               {DRY_PART_SHOWER_HEAD, "shower-head"},
+               {DRY_PART_HAND_SHOWER, "hand-shower"}};
+  const DryRoom *room = self->context->room;
+
+  for (guint i = 0; i < room->n_parts; i++) {
+    const DryPart *part = &room->parts[i];
+    const DryWall *wall = dry_room_get_wall (room, part->wall);
+
+    if (!wall)
+      continue;
+    for (guint k = 0; k < G_N_ELEMENTS (KINDS); k++)
+      if (KINDS[k].kind == part->kind)
+        measure_fitting (self, KINDS[k].subject, part, wall);
+    if (part->kind == DRY_PART_GRAB_BAR)
+      measure_bar (self, part, wall);
+  }
+}

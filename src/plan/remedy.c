@@ -1,0 +1,117 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Finds a remedy by name, gathers what it is about and lets it make the edit.
+ * The remedies themselves are in remedy-part.c and remedy-room.c. */
+#include "plan/remedy.h"
+
+#include <string.h>
+
+#include "plan/remedy-private.h"
+
+static const DryRemedyEntry *
+find_entry (const char *name)
+{
+  for (guint i = 0; i < DRY_N_REMEDIES_OF_PARTS; i++)
+    if (strcmp (DRY_REMEDIES_OF_PARTS[i].name, name) == 0)
+      return &DRY_REMEDIES_OF_PARTS[i];
+  for (guint i = 0; i < DRY_N_REMEDIES_OF_ROOMS; i++)
+    if (strcmp (DRY_REMEDIES_OF_ROOMS[i].name, name) == 0)
+      return &DRY_REMEDIES_OF_ROOMS[i];
+  return NULL;
+}
+
+gboolean
+dry_remedy_is_known (const char *edit)
+{
+  return edit && find_entry (edit) != NULL;
+}
+
+const char *const *
+dry_remedy_names (void)
+{
+  static const char *const NAMES[] = {"bar.to-height",
+                                      "basin.close-walls",
+                                      "basin.fur-flange",
+                                      "basin.no-shower",
+                                      "basin.open-walls",
+                                      "bench.fold-down",
+                                      "bench.to-depth",
+                                      "bench.to-height",
+                                      "finish.flush-board",
+                                      "finish.usual-board",
+                                      "fitting.off-stud",
+                                      "glass.door-width",
+                                      "glass.safety-glass",
+                                      "head.turn-away",
+                                      "niche.above-bench",
+                                      "niche.raise-into-reach",
+                                      "niche.taller",
+                                      "niche.to-cavity",
+                                      "niche.to-clear-bay",
+                                      "opening.line-jamb",
+                                      "opening.safety-glass",
+                                      "opening.slope-sill",
+                                      "pan.curb",
+                                      "part.pitch",
+                                      "spout.raise",
+                                      "tile.joint-eighth",
+                                      "tile.offset-third",
+                                      "valve.to-reach",
+                                      "wall.air-barrier",
+                                      "wall.closer-studs",
+                                      "wall.remove-vapour-barrier",
+                                      "wet.leg",
+                                      "wet.no-ceiling",
+                                      "wet.past-2in",
+                                      "wet.to-ceiling",
+                                      "wet.to-height",
+                                      NULL};
+
+  return NAMES;
+}
+
+/* FALSE when the thing the finding is about has gone. */
+static gboolean
+gather (DryRemedyWork *work, DryRemedyAbout about)
+{
+  DryId object = work->finding->object;
+
+  work->part = dry_room_get_part (work->room, object);
+  work->opening = dry_room_get_opening (work->room, object);
+  work->wall = dry_room_get_wall (work->room, work->part ? work->part->wall : object);
+  switch (about) {
+  case DRY_ABOUT_PART:
+    return work->part && work->wall;
+  case DRY_ABOUT_WALL:
+    return work->wall != NULL;
+  case DRY_ABOUT_OPENING:
+    return work->opening != NULL;
+  case DRY_ABOUT_ROOM:
+    break;
+  }
+  return TRUE;
+}
+
+DryProject *
+dry_remedy_apply (const DryProject *project, DryId room, const DryPlan *plan,
+                  const DryFinding *finding, const DryRemedy *remedy, GError **error)
+{
+  const DryRemedyEntry *entry = remedy->edit ? find_entry (remedy->edit) : NULL;
+  DryRemedyWork work = {
+      .project = project,
+      .room = dry_project_get_room (project, room),
+      .finding = finding,
+      .measuring = {.context = &plan->context, .plan = plan},
+  };
+
+  if (!entry) {
+    g_set_error (error, DRY_ERROR, DRY_ERROR_UNSUPPORTED, "“%s” has to be done by hand",
+                 remedy->text);
+    return NULL;
+  }
+  if (!work.room || !gather (&work, entry->about)) {
+    g_set_error (error, DRY_ERROR, DRY_ERROR_REFERENCE, "What “%s” would change is not there",
+                 remedy->text);
+    return NULL;
+  }
+  return entry->apply (&work, error);
+}
