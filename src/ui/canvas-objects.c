@@ -1,0 +1,233 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Where things are on the board, and one transparent child widget for each of them, so that the
+ * keyboard and assistive tools can walk a drawing. Knows no drag and no paint. */
+#include "ui/canvas-private.h"
+
+#include "ui/actions.h"
+
+/* --- the child widgets --- */
+
+#define DRY_TYPE_CANVAS_OBJECT (dry_canvas_object_get_type ())
+G_DECLARE_FINAL_TYPE (DryCanvasObject, dry_canvas_object, DRY, CANVAS_OBJECT, GtkWidget)
+
+struct _DryCanvasObject {
+  GtkWidget parent_instance;
+  DryId id;
+  char *label;
+  char *place;
+};
+
+G_DEFINE_FINAL_TYPE (DryCanvasObject, dry_canvas_object, GTK_TYPE_WIDGET)
+
+static void
+dry_canvas_object_finalize (GObject *object)
+{
+  DryCanvasObject *self = DRY_CANVAS_OBJECT (object);
+
+  g_free (self->label);
+  g_free (self->place);
+  G_OBJECT_CLASS (dry_canvas_object_parent_class)->finalize (object);
+}
+
+static void
+dry_canvas_object_class_init (DryCanvasObjectClass *class)
+{
+  G_OBJECT_CLASS (class)->finalize = dry_canvas_object_finalize;
+  gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (class), "boardobject");
+  gtk_widget_class_set_accessible_role (GTK_WIDGET_CLASS (class), GTK_ACCESSIBLE_ROLE_LIST_ITEM);
+}
+
+static void
+on_object_focused (GtkWidget *widget, GParamSpec *pspec, DryCanvas *canvas)
+{
+  if (!gtk_widget_has_focus (widget) || canvas->session == NULL)
+    return;
+  canvas->focusing = TRUE;
+  if (dry_session_get_selection (canvas->session) != DRY_CANVAS_OBJECT (widget)->id)
+    dry_session_select (canvas->session, DRY_CANVAS_OBJECT (widget)->id);
+  dry_canvas_reveal (canvas, DRY_CANVAS_OBJECT (widget)->id);
+  canvas->focusing = FALSE;
+  dry_canvas_redraw (canvas);
+}
+
+static void
+dry_canvas_object_init (DryCanvasObject *self)
+{
+  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_can_target (GTK_WIDGET (self), FALSE);
+}
+
+static void
+describe_object (DryCanvas *self, DryCanvasObject *object)
+{
+  char *label = dry_object_name (self->session, object->id);
+  char *place = dry_object_place (self->session, object->id);
+
+  if (g_strcmp0 (label, object->label) != 0 || g_strcmp0 (place, object->place) != 0)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (object), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
+                                    GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, place, -1);
+  g_free (object->label);
+  g_free (object->place);
+  object->label = label;
+  object->place = place;
+  gtk_accessible_update_state (GTK_ACCESSIBLE (object), GTK_ACCESSIBLE_STATE_SELECTED,
+                               object->id == dry_session_get_selection (self->session), -1);
+}
+
+static DryCanvasObject *
+find_object (DryCanvas *self, DryId id)
+{
+  for (guint i = 0; i < self->objects->len; i++) {
+    DryCanvasObject *object = g_ptr_array_index (self->objects, i);
+
+    if (object->id == id)
+      return object;
+  }
+  return NULL;
+}
+
+typedef struct {
+  DryId id;
+  DryLength u;
+} OnWall;
+
+static gint
+compare_on_wall (gconstpointer a, gconstpointer b)
+{
+  const OnWall *left = a, *right = b;
+
+  return left->u < right->u ? -1 : left->u > right->u ? 1 : 0;
+}
+
+/* Basin, then wall by wall what hangs on it from left to right: the order of the Tab key. */
+static GArray *
+list_objects (const DryRoom *room)
+{
+  GArray *ids = g_array_new (FALSE, FALSE, sizeof (DryId));
+  g_autoptr (GArray) on_wall = g_array_new (FALSE, FALSE, sizeof (OnWall));
+
+  if (room == NULL)
+    return ids;
+  if (room->basin.id != 0)
+    g_array_append_val (ids, room->basin.id);
+  for (guint w = 0; w < room->n_walls; w++) {
+    g_array_append_val (ids, room->walls[w].id);
+    g_array_set_size (on_wall, 0);
+    for (guint i = 0; i < room->n_openings; i++)
+      if (room->openings[i].wall == room->walls[w].id)
+        g_array_append_vals (on_wall, &(OnWall){room->openings[i].id, room->openings[i].u}, 1);
+    for (guint i = 0; i < room->n_parts; i++)
+      if (room->parts[i].wall == room->walls[w].id)
+        g_array_append_vals (on_wall, &(OnWall){room->parts[i].id, room->parts[i].u}, 1);
+    g_array_sort (on_wall, compare_on_wall);
+    for (guint i = 0; i < on_wall->len; i++)
+      g_array_append_val (ids, g_array_index (on_wall, OnWall, i).id);
+  }
+  return ids;
+}
+
+void
+dry_canvas_sync_objects (DryCanvas *self)
+{
+  g_autoptr (GArray) ids = list_objects (dry_session_get_room (self->session));
+  g_autoptr (GPtrArray) old = g_steal_pointer (&self->objects);
+  GtkWidget *previous = NULL;
+
+  self->objects = g_ptr_array_new ();
+  for (guint i = 0; i < ids->len; i++) {
+    DryCanvasObject *object = NULL;
+    DryId id = g_array_index (ids, DryId, i);
+
+    for (guint k = 0; k < old->len && object == NULL; k++)
+      if (DRY_CANVAS_OBJECT (g_ptr_array_index (old, k))->id == id)
+        object = g_ptr_array_steal_index (old, k);
+    if (object == NULL) {
+      object = g_object_new (DRY_TYPE_CANVAS_OBJECT, NULL);
+      object->id = id;
+      g_signal_connect (object, "notify::has-focus", G_CALLBACK (on_object_focused), self);
+    }
+    gtk_widget_insert_after (GTK_WIDGET (object), GTK_WIDGET (self), previous);
+    previous = GTK_WIDGET (object);
+    g_ptr_array_add (self->objects, object);
+    describe_object (self, object);
+  }
+  for (guint k = 0; k < old->len; k++) {
+    GtkWidget *gone = g_ptr_array_index (old, k);
+
+    if (gtk_widget_has_focus (gone))
+      gtk_widget_grab_focus (GTK_WIDGET (self));
+    gtk_widget_unparent (gone);
+  }
+}
+
+void
+dry_canvas_allocate_objects (DryCanvas *self)
+{
+  const DryRoom *room = dry_session_get_room (self->session);
+
+  for (guint i = 0; i < self->objects->len; i++) {
+    DryCanvasObject *object = g_ptr_array_index (self->objects, i);
+    DryShape shapes[8];
+    guint n = room != NULL ? dry_canvas_shapes (self, room, object->id, shapes, 8) : 0;
+    double x0 = 0, y0 = 0, x1 = 1, y1 = 1;
+
+    for (guint k = 0; n > 0 && k < 4; k++) {
+      double x, y;
+
+      dry_canvas_to_device (self, shapes[n - 1].points[k], &x, &y);
+      x0 = k == 0 ? x : MIN (x0, x);
+      y0 = k == 0 ? y : MIN (y0, y);
+      x1 = k == 0 ? x : MAX (x1, x);
+      y1 = k == 0 ? y : MAX (y1, y);
+    }
+    x0 = CLAMP (x0, -20000, 20000);
+    y0 = CLAMP (y0, -20000, 20000);
+    gtk_widget_allocate (
+        GTK_WIDGET (object), CLAMP ((int) (x1 - x0), 1, 20000), CLAMP ((int) (y1 - y0), 1, 20000),
+        -1, gsk_transform_translate (NULL, &GRAPHENE_POINT_INIT ((float) x0, (float) y0)));
+  }
+}
+
+DryId
+dry_canvas_focused_object (DryCanvas *self)
+{
+  GtkWidget *child = gtk_widget_get_focus_child (GTK_WIDGET (self));
+
+  return child != NULL && DRY_IS_CANVAS_OBJECT (child) && gtk_widget_has_focus (child)
+             ? DRY_CANVAS_OBJECT (child)->id
+             : 0;
+}
+
+void
+dry_canvas_focus_object (DryCanvas *self, DryId id)
+{
+  DryCanvasObject *object = find_object (self, id);
+
+  gtk_widget_grab_focus (object != NULL ? GTK_WIDGET (object) : GTK_WIDGET (self));
+}
+
+gboolean
+dry_canvas_walk (DryCanvas *self, GtkDirectionType direction)
+{
+  gint step = direction == GTK_DIR_TAB_FORWARD ? 1 : direction == GTK_DIR_TAB_BACKWARD ? -1 : 0;
+  gint n = (gint) self->objects->len, at = -1;
+  DryId focused = dry_canvas_focused_object (self);
+  DryCanvasObject *selected = find_object (self, dry_session_get_selection (self->session));
+
+  if (step == 0)
+    return FALSE;
+  if (n == 0)
+    return !gtk_widget_has_focus (GTK_WIDGET (self)) && gtk_widget_grab_focus (GTK_WIDGET (self));
+  if (focused == 0 && selected != NULL && !gtk_widget_has_focus (GTK_WIDGET (self)))
+    return gtk_widget_grab_focus (GTK_WIDGET (selected));
+  for (gint i = 0; i < n && focused != 0; i++)
+    if (DRY_CANVAS_OBJECT (g_ptr_array_index (self->objects, i))->id == focused)
+      at = i;
+  if (at < 0)
+    at = step > 0 ? 0 : n - 1;
+  else
+    at += step;
+  if (at < 0 || at >= n)
+    return FALSE;
+  return gtk_widget_grab_focus (g_ptr_array_index (self->objects, at));
+}

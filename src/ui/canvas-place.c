@@ -1,0 +1,317 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Taking a new part in hand: by a click on the shelf, by the keyboard, or by a drag from the shelf
+ * onto the board. Decides where a thing would sensibly stand before anyone points. */
+#include "ui/canvas-private.h"
+
+#include <glib/gi18n.h>
+
+#define DROP_PREFIX "drybay-item:"
+
+static const DryWall *
+longest_wall (const DryRoom *room)
+{
+  const DryWall *longest = NULL;
+
+  for (guint i = 0; i < room->n_outline; i++)
+    if (longest == NULL || dry_wall_length (&room->walls[i]) > dry_wall_length (longest))
+      longest = &room->walls[i];
+  return longest;
+}
+
+/* The wall at the end of the basin where its drain is; else the one it stands against. */
+static const DryWall *
+drain_wall (const DryRoom *room)
+{
+  const DryWall *back = dry_room_get_wall (room, room->basin.wall);
+  guint at;
+
+  for (guint i = 0; i < room->n_outline; i++)
+    if (room->walls[i].plumbing)
+      return &room->walls[i];
+  if (back == NULL || back->added || room->basin.drain == DRY_END_CENTRE ||
+      room->basin.drain == DRY_END_BACK)
+    return back;
+  at = dry_room_find_wall (room, back->id);
+  if (room->basin.drain == DRY_END_RIGHT)
+    return &room->walls[(at + 1) % room->n_outline];
+  return &room->walls[(at + room->n_outline - 1) % room->n_outline];
+}
+
+static gboolean
+is_plumbing (DryPartKind kind)
+{
+  return kind == DRY_PART_VALVE || kind == DRY_PART_SPOUT || kind == DRY_PART_SHOWER_HEAD ||
+         kind == DRY_PART_HAND_SHOWER || kind == DRY_PART_PIPE;
+}
+
+/* The wall the user looks at: the selected one, or that of the selected thing. */
+static const DryWall *
+wall_of_selection (DryCanvas *self, const DryRoom *room)
+{
+  DryId selection = dry_session_get_selection (self->session);
+  const DryWall *wall = dry_room_get_wall (room, selection);
+  DryId id = 0;
+  DrySide side;
+  DryRect rect;
+
+  if (wall != NULL)
+    return wall;
+  if (selection != 0 && dry_snap_rect (room, selection, &id, &side, &rect))
+    return dry_room_get_wall (room, id);
+  return NULL;
+}
+
+/* Middle of the basin as seen on a wall it reaches along; else the middle of the wall. */
+static DryLength
+middle_on_wall (const DryRoom *room, const DryWall *wall)
+{
+  DryPoint corners[4], from = dry_wall_point (wall, DRY_SIDE_INSIDE, 0, 0);
+  double ux, uy, nx, ny, u = 0;
+
+  if (!dry_room_basin_corners (room, corners))
+    return dry_wall_length (wall) / 2;
+  dry_wall_axes (wall, DRY_SIDE_INSIDE, &ux, &uy, &nx, &ny);
+  for (guint i = 0; i < 4; i++)
+    u += ((double) (corners[i].x - from.x) * ux + (double) (corners[i].y - from.y) * uy) / 4;
+  return CLAMP ((DryLength) u, 0, dry_wall_length (wall));
+}
+
+/* The first u to the right, then to the left, where the rectangle covers nothing else. */
+static DryLength
+free_u (const DryRoom *room, const DryWall *wall, DryPart part)
+{
+  DryLength length = dry_wall_length (wall), start = part.u;
+
+  for (DryLength away = 0; away < length; away += DRY_INCH) {
+    for (gint sign = 1; sign >= -1; sign -= 2) {
+      gboolean clear = TRUE;
+      DryRect rect;
+
+      part.u = start + sign * away;
+      rect = dry_part_rect (&part);
+      if (rect.x0 < 0 || rect.x1 > length)
+        continue;
+      for (guint i = 0; i < room->n_parts && clear; i++)
+        clear = room->parts[i].wall != wall->id ||
+                !dry_rect_overlaps (rect, dry_part_rect (&room->parts[i]));
+      if (clear)
+        return part.u;
+    }
+  }
+  return start;
+}
+
+static DryProject *
+add_part (DryCanvas *self, const DryItem *item, DryId *id, GError **error)
+{
+  const DryRoom *room = dry_session_get_room (self->session);
+  const DryWall *wall = NULL;
+  DryPart part = item->part;
+
+  if (is_plumbing (part.kind))
+    wall = drain_wall (room);
+  if (wall == NULL)
+    wall = wall_of_selection (self, room);
+  if (wall == NULL)
+    wall = dry_room_get_wall (room, room->basin.wall);
+  if (wall == NULL)
+    wall = longest_wall (room);
+  part.id = 0;
+  part.item = (char *) item->id;
+  part.wall = wall->id;
+  part.side = DRY_SIDE_INSIDE;
+  part.u = middle_on_wall (room, wall);
+  part.u = free_u (room, wall, part);
+  return dry_edit_set_part (dry_session_get_project (self->session), room->id, &part, id, error);
+}
+
+static DryProject *
+add_opening (DryCanvas *self, const DryItem *item, DryId *id, GError **error)
+{
+  const DryRoom *room = dry_session_get_room (self->session);
+  const DryWall *wall = wall_of_selection (self, room);
+  DryOpening opening = item->opening;
+
+  /* A door goes opposite the basin unless a wall was chosen. */
+  if (wall == NULL && room->basin.id != 0 && room->n_outline > 2) {
+    guint at = dry_room_find_wall (room, room->basin.wall);
+
+    if (at < room->n_outline)
+      wall = &room->walls[opening.kind == DRY_OPENING_WINDOW ? at : (at + 2) % room->n_outline];
+  }
+  if (wall == NULL)
+    wall = longest_wall (room);
+  opening.id = 0;
+  opening.wall = wall->id;
+  opening.u = MAX ((dry_wall_length (wall) - opening.width) / 2, 0);
+  return dry_edit_set_opening (dry_session_get_project (self->session), room->id, &opening, id,
+                               error);
+}
+
+static DryProject *
+add_basin (DryCanvas *self, const DryItem *item, DryId *id, GError **error)
+{
+  const DryRoom *room = dry_session_get_room (self->session);
+  const DryWall *wall = dry_room_get_wall (room, room->basin.wall);
+  DryBasin basin = item->basin;
+
+  basin.id = room->basin.id;
+  basin.item = (char *) item->id;
+  basin.turned = wall != NULL && room->basin.turned;
+  /* A wall just as long as the basin is its alcove. */
+  for (guint i = 0; i < room->n_outline && wall == NULL; i++)
+    if (ABS (dry_wall_length (&room->walls[i]) - basin.length) <= DRY_INCH / 2)
+      wall = &room->walls[i];
+  if (wall == NULL)
+    wall = longest_wall (room);
+  basin.wall = wall->id;
+  basin.along = room->basin.wall == wall->id ? room->basin.along : 0;
+  basin.away = 0;
+  return dry_edit_set_basin (dry_session_get_project (self->session), room->id, &basin, id, error);
+}
+
+static void
+lay_tile (DryCanvas *self, const DryItem *item)
+{
+  const DryRoom *room = dry_session_get_room (self->session);
+  DryFinish finish = room->finish;
+  g_autofree char *step = g_strdup_printf (_ ("Tile with %s"), item->name);
+  GError *error = NULL;
+  DryProject *project;
+
+  finish.tile = (char *) item->id;
+  finish.tile_width = item->tile_width;
+  finish.tile_height = item->tile_height;
+  finish.tile_thickness = item->tile_thickness;
+  finish.joint = item->joint > 0 ? item->joint : finish.joint;
+  finish.tiled = TRUE;
+  project =
+      dry_edit_set_finish (dry_session_get_project (self->session), room->id, &finish, &error);
+  dry_session_apply (self->session, project, step, NULL, error);
+}
+
+static gboolean
+take_item (DryCanvas *self, const char *item_id, gboolean dropping)
+{
+  const DryItem *item = dry_catalog_get_item (dry_session_get_catalog (self->session), item_id);
+  DryHandKind kind = DRY_HAND_PART;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *step = NULL;
+  DryProject *base = NULL;
+  DryId id = 0;
+
+  dry_hand_drop (self);
+  if (item == NULL || dry_session_get_room (self->session) == NULL)
+    return FALSE;
+  switch (item->kind) {
+  case DRY_ITEM_TILE:
+    if (!dropping)
+      lay_tile (self, item);
+    return dropping;
+  case DRY_ITEM_BASIN:
+    kind = DRY_HAND_BASIN;
+    base = add_basin (self, item, &id, &error);
+    break;
+  case DRY_ITEM_OPENING:
+    kind = DRY_HAND_OPENING;
+    base = add_opening (self, item, &id, &error);
+    break;
+  case DRY_ITEM_PART:
+    base = add_part (self, item, &id, &error);
+    break;
+  }
+  if (base == NULL) {
+    g_signal_emit_by_name (self->session, "told", error->message, NULL);
+    return FALSE;
+  }
+  step = g_strdup_printf (_ ("Add %s"), item->name);
+  dry_hand_take (self, kind, id, base, step);
+  self->hand.sticky = TRUE;
+  self->hand.adding = TRUE;
+  self->hand.dropping = dropping;
+  self->hand.changed = TRUE;
+  dry_session_preview (self->session, base);
+  dry_session_select (self->session, id);
+  dry_canvas_redraw (self);
+  return TRUE;
+}
+
+void
+dry_canvas_begin_place (DryCanvas *self, const char *item)
+{
+  if (take_item (self, item, FALSE)) {
+    gtk_widget_grab_focus (GTK_WIDGET (self));
+    dry_canvas_update_cursor (self);
+  }
+}
+
+/* --- from the shelf by drag and drop --- */
+
+static const char *
+item_of_value (const GValue *value)
+{
+  const char *text =
+      value != NULL && G_VALUE_HOLDS_STRING (value) ? g_value_get_string (value) : NULL;
+
+  return text != NULL && g_str_has_prefix (text, DROP_PREFIX) ? text + strlen (DROP_PREFIX) : NULL;
+}
+
+static GdkDragAction
+on_drop_motion (GtkDropTarget *target, double x, double y, DryCanvas *self)
+{
+  const char *item = item_of_value (gtk_drop_target_get_value (target));
+
+  self->pointer_x = x;
+  self->pointer_y = y;
+  self->pointer_in = TRUE;
+  if (item == NULL)
+    return GDK_ACTION_COPY; /* not read yet */
+  if (!self->hand.dropping)
+    take_item (self, item, TRUE);
+  if (self->hand.dropping)
+    dry_hand_point (self, x, y, FALSE);
+  return GDK_ACTION_COPY;
+}
+
+static void
+on_drop_leave (GtkDropTarget *target, DryCanvas *self)
+{
+  self->pointer_in = FALSE;
+  if (self->hand.dropping)
+    dry_hand_drop (self);
+}
+
+static gboolean
+on_drop (GtkDropTarget *target, const GValue *value, double x, double y, DryCanvas *self)
+{
+  const char *id = item_of_value (value);
+  const DryItem *item =
+      id != NULL ? dry_catalog_get_item (dry_session_get_catalog (self->session), id) : NULL;
+
+  if (item == NULL)
+    return FALSE;
+  if (item->kind == DRY_ITEM_TILE) {
+    lay_tile (self, item);
+    return TRUE;
+  }
+  if (!self->hand.dropping && !take_item (self, id, TRUE))
+    return FALSE;
+  dry_hand_point (self, x, y, FALSE);
+  dry_hand_put_down (self);
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  dry_canvas_focus_object (self, dry_session_get_selection (self->session));
+  return TRUE;
+}
+
+void
+dry_canvas_add_drop (DryCanvas *self)
+{
+  GtkDropTarget *target = gtk_drop_target_new (G_TYPE_STRING, GDK_ACTION_COPY);
+
+  gtk_drop_target_set_preload (target, TRUE);
+  g_signal_connect (target, "motion", G_CALLBACK (on_drop_motion), self);
+  g_signal_connect (target, "enter", G_CALLBACK (on_drop_motion), self);
+  g_signal_connect (target, "leave", G_CALLBACK (on_drop_leave), self);
+  g_signal_connect (target, "drop", G_CALLBACK (on_drop), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
+}

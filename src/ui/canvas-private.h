@@ -1,0 +1,175 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the canvas's own files share: its fields, what is in hand, where things are on the board.
+ * Nobody but canvas*.c includes this. */
+#pragma once
+
+#include "draw/painter.h"
+#include "ui/canvas.h"
+#include "ui/canvas-snap.h"
+
+G_BEGIN_DECLS
+
+#define HANDLE_REACH   22.0 /* half of the 44 px a handle can be hit in */
+#define DRAG_THRESHOLD 5.0  /* px before a press becomes a drag */
+
+typedef enum {
+  DRY_HAND_EMPTY,
+  DRY_HAND_PAN,
+  DRY_HAND_PART,
+  DRY_HAND_OPENING,
+  DRY_HAND_BASIN,
+  DRY_HAND_WALL,    /* parallel to itself */
+  DRY_HAND_CORNER,  /* one end of a wall; handle: DRY_GRIP_LEFT its start, DRY_GRIP_RIGHT its end */
+  DRY_HAND_SIZE,    /* an edge or corner of a part or opening */
+  DRY_HAND_OUTLINE, /* a new outline, corner by corner */
+} DryHandKind;
+
+typedef enum {
+  DRY_GRIP_NONE = 0,
+  DRY_GRIP_LEFT = 1,
+  DRY_GRIP_RIGHT = 2,
+  DRY_GRIP_BOTTOM = 4,
+  DRY_GRIP_TOP = 8,
+} DryGrip;
+
+/* Where a point of the board lies. */
+typedef struct {
+  gint view;
+  gboolean plan; /* else on a face */
+  DryId wall;    /* face only */
+  DrySide side;
+  DryPoint local;
+} DryPlace;
+
+/* Where an object is drawn: a quadrilateral in one view, in scene coordinates. */
+typedef struct {
+  gint view;
+  gboolean plan;
+  DryPoint points[4];
+} DryShape;
+
+/* What the pointer holds: an object of `base`, or the view itself. */
+typedef struct {
+  DryHandKind kind;
+  gboolean sticky;   /* follows the pointer with no button down; a click puts it down */
+  gboolean adding;   /* new: cancelling leaves nothing */
+  gboolean dropping; /* held by a drag from the shelf */
+  gboolean changed;
+  const DryProject *base;
+  DryId object;
+  guint grip;
+  DryPoint grab;
+  DryPoint at; /* unsnapped u,z or plan point, for the arrow keys */
+  char *name;  /* of the undo step */
+  char *refusal;
+  double start_x, start_y; /* where the press was */
+  double view_x, view_y;   /* pan: where the view was */
+
+  gboolean on_wall; /* the fields below are worth drawing */
+  DryId wall;
+  DrySide side;
+  DryRect rect;
+  DrySnap snap;
+  const char *reason; /* for things that stand on no wall */
+
+  GArray *corners; /* outline: DryPoint in plan coordinates */
+  DryPoint next;
+  GString *typed;
+} DryHand;
+
+/* What can be pulled at on the selected object. */
+typedef struct {
+  DryHandKind kind;
+  guint grip;
+  gint view;
+  DryPoint at; /* scene */
+} DryGripPlace;
+
+/* What a press would take up if it became a drag. */
+typedef struct {
+  DryHandKind kind;
+  DryId object;
+  DryGripPlace grip;
+  gboolean taken; /* it did */
+} DryPress;
+
+struct _DryCanvas {
+  GtkWidget parent_instance;
+
+  DrySession *session;
+  DryTransform view;
+  gboolean fitted; /* nobody zoomed or panned yet: keep everything in sight */
+
+  /* The painted scene, kept until it or the zoom changes. */
+  GskRenderNode *node;
+  DryTransform node_view;
+  graphene_rect_t node_area;
+  DryScene *scene; /* the one shown; held */
+  DryPlan *plan;   /* that goes with it; held */
+
+  DryHand hand;
+  DryPress press;
+  double pointer_x, pointer_y;
+  gboolean pointer_in;
+  gboolean space; /* held: drags pan */
+  DryId hover;
+  guint hover_grip;
+  GPtrArray *objects; /* child widgets, in the order the keyboard walks */
+  gboolean focusing;
+  double pinch_scale;
+  GtkWidget *menu;
+};
+
+/* canvas.c */
+void dry_canvas_set_view (DryCanvas *self, double scale, double x, double y);
+void dry_canvas_zoom_at (DryCanvas *self, double factor, double x, double y);
+void dry_canvas_redraw (DryCanvas *self);
+DryPoint dry_canvas_to_scene (DryCanvas *self, double x, double y);
+void dry_canvas_to_device (DryCanvas *self, DryPoint at, double *x, double *y);
+DryLength dry_canvas_pixels (DryCanvas *self, double pixels); /* as a length at this zoom */
+
+/* canvas-paint.c */
+void dry_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot);
+const DryStyle *dry_canvas_style (void);
+
+/* canvas-objects.c: where objects are, and the child widgets standing for them */
+gboolean dry_canvas_locate (DryCanvas *self, double x, double y, DryPlace *place);
+gint dry_canvas_find_view (DryCanvas *self, gboolean plan, DryId wall, DrySide side);
+guint dry_canvas_shapes (DryCanvas *self, const DryRoom *room, DryId object, DryShape *shapes,
+                         guint max);
+gboolean dry_canvas_nearest_wall (const DryRoom *room, DryPoint at, gboolean outline_only,
+                                  DryId *wall, DrySide *side, DryLength *u, DryLength *out);
+DryId dry_canvas_pick (DryCanvas *self, double x, double y, DryHit *hit);
+void dry_canvas_sync_objects (DryCanvas *self);
+void dry_canvas_allocate_objects (DryCanvas *self);
+gboolean dry_canvas_walk (DryCanvas *self, GtkDirectionType direction);
+DryId dry_canvas_focused_object (DryCanvas *self);
+
+/* canvas-grips.c */
+guint dry_canvas_grips (DryCanvas *self, DryGripPlace *grips, guint max);
+gboolean dry_canvas_pick_grip (DryCanvas *self, double x, double y, DryGripPlace *grip);
+const char *dry_canvas_grip_cursor (const DryGripPlace *grip);
+
+/* canvas-hand.c: what is in hand */
+void dry_hand_take (DryCanvas *self, DryHandKind kind, DryId object, const DryProject *base,
+                    const char *name);
+void dry_hand_point (DryCanvas *self, double x, double y, gboolean freely);
+void dry_hand_step (DryCanvas *self, DryLength dx, DryLength dy);
+void dry_hand_next_wall (DryCanvas *self, gint direction);
+void dry_hand_put_down (DryCanvas *self);
+void dry_hand_drop (DryCanvas *self);           /* empties it and ends the preview */
+const DryRoom *dry_hand_room (DryCanvas *self); /* of the base */
+
+/* canvas-outline.c */
+void dry_outline_point (DryCanvas *self, double x, double y, gboolean freely);
+void dry_outline_click (DryCanvas *self);
+gboolean dry_outline_key (DryCanvas *self, guint key);
+
+/* canvas-drag.c, canvas-place.c, canvas-keys.c: controllers */
+void dry_canvas_add_pointer (DryCanvas *self);
+void dry_canvas_add_drop (DryCanvas *self);
+void dry_canvas_add_keys (DryCanvas *self);
+void dry_canvas_popup_menu (DryCanvas *self, double x, double y);
+void dry_canvas_update_cursor (DryCanvas *self);
+
+G_END_DECLS
