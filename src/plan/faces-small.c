@@ -18,7 +18,7 @@ add_face (const DryPlanContext *context, GArray *faces, DryFaceKind kind, const 
       .wet_top = height,
       .wet_u1 = length,
       .left = {.face = -1},
-      .right = {.face = -1},
+      .right = {.face = -1, .at = length},
   };
 
   if (length <= 0 || height <= 0)
@@ -184,7 +184,7 @@ add_ceiling (const DryPlanContext *context, const DryWetSide *sides, guint n_sid
   bounds = dry_region_bounds (&face->region);
   face->length = MAX (bounds.x1, 1);
   face->height = face->wet_top = MAX (bounds.y1, 1);
-  face->wet_u1 = face->length;
+  face->wet_u1 = face->right.at = face->length;
   set_edges (face, meet_ceiling (context, sides, &wall, wall.left.face, wall.dry_left),
              at_front ? DRY_JOINT_INSIDE_CORNER : DRY_JOINT_DRYWALL,
              meet_ceiling (context, sides, &wall, wall.right.face, wall.dry_right),

@@ -55,8 +55,8 @@ join_faces (const DryPlanContext *context, const DryWetSide *sides, DryFace *fac
       continue;
     angle = dry_faces_angle (&sides[i], &sides[j]);
     inset = reckon_inset (context, angle);
-    faces[i].right = (DryFaceEnd){.face = (gint) j, .angle = angle};
-    faces[j].left = (DryFaceEnd){.face = (gint) i, .angle = angle};
+    faces[i].right = (DryFaceEnd){.face = (gint) j, .angle = angle, .at = faces[i].right.at};
+    faces[j].left = (DryFaceEnd){.face = (gint) i, .angle = angle, .at = faces[j].left.at};
     if (rank_of ((gint) i, back) > rank_of ((gint) j, back))
       faces[i].right.inset = inset;
     else
@@ -127,8 +127,8 @@ make_wall_face (const DryPlanContext *context, const DryWetSide *side)
       .wet_top = side->wet_top,
       .wet_u0 = side->wet_u0,
       .wet_u1 = side->wet_u1,
-      .left = {.face = -1},
-      .right = {.face = -1},
+      .left = {.face = -1, .at = dry_faces_near_left (side)},
+      .right = {.face = -1, .at = dry_faces_near_right (side)},
       .dry_left = side->wet_u0 > side->left.end,
       .dry_right = side->wet_u1 < side->right.end,
       .dry_above = side->wet_top < side->height,

@@ -18,7 +18,9 @@ typedef struct {
   gint face; /* neighbouring face in the plan, or -1 */
   double
       angle; /* inside angle in degrees: 90 inside corner, 270 outside corner; 0 = no wall there */
-  DryLength inset; /* the neighbour's board comes first and takes this much (board + corner gap) */
+  DryLength inset; /* the neighbour's board comes first and takes this much (board + corner gap);
+                      the region leaves it out already, as high as the neighbour is wet */
+  DryLength at; /* u where it stands: 0 or the wall's length, or the near side of an added wall */
 } DryFaceEnd;
 
 typedef enum { DRY_CUT_NICHE, DRY_CUT_WINDOW, DRY_CUT_DOOR } DryCutoutKind;
@@ -64,7 +66,9 @@ typedef struct {
   guint n_cutouts;
   const DryHole *holes;
   guint n_holes;
-  DryJointKind edges[4]; /* small kinds only: what left, top, right, bottom meet */
+  DryJointKind
+      edges[4]; /* small kinds only: what left, top, right, bottom meet. A joint between two
+                   small faces, or round a niche, is told by both faces that meet in it */
 } DryFace;
 
 typedef struct {

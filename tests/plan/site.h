@@ -29,6 +29,8 @@ DryPart *site_add_part (Site *self, DryPartKind kind, guint wall, double u, doub
 DryOpening *site_add_opening (Site *self, DryOpeningKind kind, guint wall, double u, double z,
                               double width, double height);
 DryWall *site_add_wall (Site *self, double x0, double y0, double x1, double y1, double height);
+/* A wild room instead: angled and added walls, parts anywhere. */
+void site_set_up_wild (Site *self, guint32 seed);
 void site_compute (Site *self);
 void site_tear_down (Site *self);
 /* The face of a wall by its place in the room; fails the test when there is none. */

@@ -326,6 +326,8 @@ test_strip (void)
   g_assert_cmpint (items[1].deck, ==, IN (15));
   g_assert_cmpint (items[1].flange_top, ==, IN (16));
   g_assert_cmpint (items[2].basin_u1, ==, IN (30));
+  g_assert_cmpint (items[2].left.at, ==, 0);
+  g_assert_cmpint (items[2].right.at, ==, IN (96));
   site_tear_down (&site);
 }
 
@@ -347,6 +349,8 @@ test_corners (void)
   g_assert_cmpint (site_face (&site, 0)->right.face, ==, (gint) site_face (&site, 4)->index);
   g_assert_cmpint (site_face (&site, 4)->left.face, ==, (gint) site_face (&site, 0)->index);
   g_assert_cmpfloat_with_epsilon (site_face (&site, 0)->right.angle, 90, 1e-9);
+  g_assert_cmpint (site_face (&site, 0)->right.at, ==, IN (60));
+  g_assert_cmpint (site_face (&site, 4)->left.at, ==, 0);
   g_assert_cmpint (site_face (&site, 4)->strip_x, >,
                    site_face (&site, 0)->strip_x + site_face (&site, 0)->length);
   site_tear_down (&site);
@@ -482,62 +486,13 @@ test_holes_and_cutouts (void)
   site_tear_down (&site);
 }
 
-/* A wild room: angles, added walls, gaps, parts anywhere, some larger than their wall. */
-static void
-set_up_wild (Site *site, guint32 seed)
-{
-  g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
-#define ROLL(a, b) ((double) g_rand_int_range (rand, (a) *16, (b) *16 + 1) / 16)
-  double width = ROLL (50, 90), cut = ROLL (0, 20);
-  const double corners[] = {0,          96, width, 96, width + ROLL (-10, 20), 96 - 1 - cut,
-                            width + 20, 0,  0,     0};
-  guint n_parts = g_rand_int_range (rand, 0, 12);
-
-  site_set_up (site, corners, 5);
-  site->room.ceiling = IN (ROLL (84, 120));
-  site->room.basin.along = IN (ROLL (0, 6));
-  site->room.basin.away = IN (ROLL (0, 3));
-  site->room.basin.turned = g_rand_int_range (rand, 0, 4) == 0;
-  site->room.basin.drop_in = g_rand_int_range (rand, 0, 4) == 0;
-  site->room.wet = (DryWetZone){.height = IN (ROLL (0, 110)),
-                                .past = IN (ROLL (0, 24)),
-                                .leg = g_rand_boolean (rand),
-                                .ceiling = g_rand_boolean (rand)};
-  if (g_rand_boolean (rand)) {
-    double x = ROLL (40, 70);
-
-    site_add_wall (site, x, 96, x + ROLL (-4, 4), 96 - ROLL (10, 50), ROLL (10, 100));
-  }
-  for (guint i = 0; i < site->room.n_walls; i++) {
-    site->walls[i].first_stud = IN (ROLL (0, 20));
-    site->walls[i].stud_spacing = IN (ROLL (1, 24));
-    site->walls[i].bearing = g_rand_boolean (rand);
-  }
-  for (guint i = 0; i < n_parts; i++) {
-    DryPart *part =
-        site_add_part (site, (DryPartKind) g_rand_int_range (rand, 0, DRY_N_PART_KINDS),
-                       g_rand_int_range (rand, 0, (gint) site->room.n_walls), ROLL (-5, 80),
-                       ROLL (0, 90), ROLL (1, 40), ROLL (1, 40), ROLL (0, 20));
-
-    part->hole = IN (ROLL (0, 3));
-    part->site_built = g_rand_boolean (rand);
-    part->body_width = part->site_built ? 0 : part->width + IN (2);
-    part->fold_down = g_rand_boolean (rand);
-    part->side = g_rand_int_range (rand, 0, 4) == 0 ? DRY_SIDE_OUTSIDE : DRY_SIDE_INSIDE;
-  }
-  for (gint i = g_rand_int_range (rand, 0, 3); i > 0; i--)
-    site_add_opening (site, DRY_OPENING_WINDOW, g_rand_int_range (rand, 0, 5), ROLL (-5, 70),
-                      ROLL (0, 90), ROLL (4, 60), ROLL (4, 60));
-#undef ROLL
-}
-
 static void
 test_wild_rooms (void)
 {
   for (guint32 seed = 0; seed < 1500; seed++) {
     Site site;
 
-    set_up_wild (&site, seed);
+    site_set_up_wild (&site, seed);
     site_compute (&site);
     check_faces (&site.context, site.faces);
     check_framing (&site.context, site.faces, site.framing);
