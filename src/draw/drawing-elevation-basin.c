@@ -1,0 +1,147 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What stands before a face: the tub or pan at its true height, windows and doors in the wall.
+ * Hidden shapes behind the apron are drawn by eye, dashed. */
+#include "draw/drawing-private.h"
+
+/* TRUE when the basin's long front is towards whoever looks at this face. */
+static gboolean
+is_front (const DryPlan *plan, const DryFace *face)
+{
+  const DryBasin *basin = &plan->context.room->basin;
+
+  return face->wall == basin->wall;
+}
+
+static void
+draw_tub (DrySceneBuilder *b, const DryBasin *basin, DryRect r, gboolean front)
+{
+  DryLook mask = {.fill = DRY_INK_PAPER, .alpha = 0.88};
+  DryLook body = {
+      .stroke = DRY_INK_BASIN, .pen = DRY_PEN_035, .fill = DRY_INK_BASIN, .alpha = 0.10};
+  DryLook rim = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_025, .fill = DRY_INK_BASIN, .alpha = 0.10};
+  DryLook hidden = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_018, .dash = DRY_DASH_DASHED};
+  DryLength w = dry_rect_width (r), h = dry_rect_height (r), lip = MIN (3 * DRY_INCH / 2, h / 4);
+  DryLength in = MIN (3 * DRY_INCH, w / 8), slope = front ? MIN (w / 6, 9 * DRY_INCH) : in / 2;
+  gboolean drain_right = basin->drain == DRY_END_RIGHT;
+  DryLength left = front && drain_right ? slope : in / 2,
+            right = front && !drain_right ? slope : in / 2;
+  DryPoint well[4] = {{r.x0 + in, r.y1},
+                      {r.x0 + in + left, r.y0 + h / 8},
+                      {r.x1 - in - right, r.y0 + h / 8},
+                      {r.x1 - in, r.y1}};
+
+  dry_scene_builder_rect (b, mask, r);
+  dry_scene_builder_rect (b, body, r);
+  dry_scene_builder_rect (b, rim, (DryRect){r.x0, r.y1 - lip, r.x1, r.y1});
+  dry_scene_builder_path (b, hidden, well, 4, FALSE);
+}
+
+static void
+draw_pan (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face, DryRect r)
+{
+  const DryBasin *basin = &plan->context.room->basin;
+  DryLook mask = {.fill = DRY_INK_PAPER, .alpha = 0.88};
+  DryLook body = {
+      .stroke = DRY_INK_BASIN, .pen = DRY_PEN_035, .fill = DRY_INK_BASIN, .alpha = 0.10};
+  DryLook curb = {
+      .stroke = DRY_INK_BASIN, .pen = DRY_PEN_025, .fill = DRY_INK_BASIN, .alpha = 0.06};
+  DryLength thick = MIN (9 * DRY_INCH / 2, dry_rect_width (r) / 4);
+
+  dry_scene_builder_rect (b, mask, r);
+  dry_scene_builder_rect (b, body, r);
+  if (basin->height <= face->deck)
+    return;
+  if (is_front (plan, face))
+    dry_scene_builder_rect (b, curb, (DryRect){r.x0, 0, r.x1, basin->height});
+  else if (face->dry_left || face->leg_left)
+    dry_scene_builder_rect (b, body, (DryRect){r.x0, 0, r.x0 + thick, basin->height});
+  else if (face->dry_right || face->leg_right)
+    dry_scene_builder_rect (b, body, (DryRect){r.x1 - thick, 0, r.x1, basin->height});
+}
+
+void
+dry_draw_elevation_basin (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face)
+{
+  const DryBasin *basin = &plan->context.room->basin;
+  DryRect r = {face->basin_u0, 0, face->basin_u1, face->deck};
+  DryLook lip = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_018, .dash = DRY_DASH_DASHED};
+
+  if (!face->at_basin || face->kind != DRY_FACE_WALL || dry_rect_is_empty (r))
+    return;
+  dry_scene_builder_tag (b, DRY_LAYER_BASIN, DRY_SHOWS_BASIN, basin->id, -1);
+  /* The flange stands behind the board, or the board above it: dashed either way. */
+  if (face->flange_top > face->deck)
+    dry_scene_builder_rect (b, lip, (DryRect){r.x0, face->deck, r.x1, face->flange_top});
+  if (basin->kind == DRY_BASIN_TUB)
+    draw_tub (b, basin, r, is_front (plan, face));
+  else
+    draw_pan (b, plan, face, r);
+}
+
+static void
+draw_window (DrySceneBuilder *b, DryRect r, const DryOpening *o)
+{
+  DryLook frame = {.stroke = DRY_INK_LINE, .pen = DRY_PEN_035, .fill = DRY_INK_PAPER, .alpha = 1};
+  DryLook pane = {
+      .stroke = DRY_INK_GLASS, .pen = DRY_PEN_018, .fill = DRY_INK_GLASS, .alpha = 0.14};
+  DryLook glint = DRY_LOOK_LINE (DRY_INK_GLASS, DRY_PEN_013);
+  DryRect in =
+      dry_rect_inflate (r, -MIN (2 * DRY_INCH, MIN (dry_rect_width (r), dry_rect_height (r)) / 5));
+  DryLength s = MIN (dry_rect_width (in), dry_rect_height (in)) / 3;
+  DryPoint c = dry_rect_centre (in);
+
+  dry_scene_builder_rect (b, frame, r);
+  dry_scene_builder_rect (b, pane, in);
+  for (int i = -1; i <= 1; i += 2)
+    dry_scene_builder_line (b, glint, (DryPoint){c.x - s / 2 + i * s / 4, c.y - s / 2},
+                            (DryPoint){c.x + s / 2 + i * s / 4, c.y + s / 2});
+  dry_scene_builder_rect (
+      b, (DryLook){.stroke = DRY_INK_LINE, .pen = DRY_PEN_025, .fill = DRY_INK_PAPER, .alpha = 1},
+      (DryRect){r.x0 - DRY_INCH, r.y0 - 3 * DRY_INCH / 4, r.x1 + DRY_INCH, r.y0});
+  if (o->safety_glass)
+    dry_scene_builder_text (b, (DryPoint){c.x, in.y0 + 2 * DRY_INCH},
+                            (DryLettering){.size = 1.8,
+                                           .ink = DRY_INK_TEXT_FAINT,
+                                           .anchor = DRY_ANCHOR_ABOVE,
+                                           .room = dry_rect_width (in)},
+                            "safety glass");
+}
+
+static void
+draw_door (DrySceneBuilder *b, DryRect r, gboolean leaf)
+{
+  DryLook frame = {.stroke = DRY_INK_LINE, .pen = DRY_PEN_035, .fill = DRY_INK_PAPER, .alpha = 1};
+  DryLook thin = {.stroke = DRY_INK_FAINT, .pen = DRY_PEN_018, .dash = DRY_DASH_DASHED};
+
+  if (!leaf)
+    frame.dash = DRY_DASH_DASHED;
+  dry_scene_builder_rect (b, frame, r);
+  if (!leaf)
+    return;
+  /* The point of the dashed angle is at the hinges. */
+  dry_scene_builder_path (
+      b, thin, (DryPoint[]){{r.x1, r.y1}, {r.x0, r.y0 + dry_rect_height (r) / 2}, {r.x1, r.y0}}, 3,
+      FALSE);
+}
+
+void
+dry_draw_elevation_openings (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face)
+{
+  const DryRoom *room = plan->context.room;
+
+  if (face->kind != DRY_FACE_WALL)
+    return;
+  for (guint i = 0; i < room->n_openings; i++) {
+    const DryOpening *o = &room->openings[i];
+    DryLength u = face->side == DRY_SIDE_INSIDE ? o->u : face->length - o->u - o->width;
+    DryRect r = {u, o->z, u + o->width, o->z + o->height};
+
+    if (o->wall != face->wall || dry_rect_is_empty (r))
+      continue;
+    dry_scene_builder_tag (b, DRY_LAYER_ROOM, DRY_SHOWS_OPENING, o->id, -1);
+    if (o->kind == DRY_OPENING_WINDOW)
+      draw_window (b, r, o);
+    else
+      draw_door (b, r, o->kind == DRY_OPENING_DOOR);
+  }
+}

@@ -1,0 +1,128 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The tub or pan seen from above: rim and well with its sloped back, or falls to the drain.
+ * Insets that no catalogue gives are drawn by eye and measure nothing. */
+#include "draw/drawing-private.h"
+
+/* Points given along the basin's length (x) and across it from its back (y), put on the plan. */
+static void
+put_on_plan (const DryWall *wall, const DryBasin *basin, DryPoint *points, guint n)
+{
+  for (guint i = 0; i < n; i++) {
+    DryLength s = points[i].x, t = points[i].y;
+    points[i] = basin->turned
+                    ? dry_wall_point (wall, DRY_SIDE_INSIDE, basin->along + t, basin->away + s)
+                    : dry_wall_point (wall, DRY_SIDE_INSIDE, basin->along + s, basin->away + t);
+  }
+}
+
+static void
+draw_round (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin, DryLook look,
+            DryRect rect, DryLength radius)
+{
+  DryPoint p[4 * DRY_CURVE_POINTS];
+  guint n = dry_points_round_rect (p, rect, radius);
+
+  if (dry_rect_is_empty (rect))
+    return;
+  put_on_plan (wall, basin, p, n);
+  dry_scene_builder_path (b, look, p, n, TRUE);
+}
+
+static void
+draw_line (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin, DryLook look,
+           DryPoint from, DryPoint to)
+{
+  DryPoint p[2] = {from, to};
+
+  put_on_plan (wall, basin, p, 2);
+  dry_scene_builder_line (b, look, p[0], p[1]);
+}
+
+static DryPoint
+find_drain (const DryBasin *basin, DryLength in)
+{
+  DryLength mid = basin->width / 2;
+
+  switch (basin->drain) {
+  case DRY_END_LEFT:
+    return (DryPoint){in, mid};
+  case DRY_END_RIGHT:
+    return (DryPoint){basin->length - in, mid};
+  case DRY_END_BACK:
+    return (DryPoint){basin->length / 2, MIN (in, mid)};
+  default:
+    return (DryPoint){basin->length / 2, mid};
+  }
+}
+
+static void
+draw_drain (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin, DryPoint at)
+{
+  DryLook ring = DRY_LOOK_LINE (DRY_INK_BASIN, DRY_PEN_025);
+  DryLook grate = DRY_LOOK_LINE (DRY_INK_BASIN, DRY_PEN_018);
+  DryLength r = basin->drain_diameter > 0 ? basin->drain_diameter : 3 * DRY_INCH / 2;
+  DryPoint centre = at;
+
+  put_on_plan (wall, basin, &centre, 1);
+  dry_scene_builder_circle (b, ring, centre, r);
+  dry_scene_builder_circle (b, grate, centre, r / 2);
+}
+
+static void
+draw_tub (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin)
+{
+  DryLook rim = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_035, .fill = DRY_INK_BASIN, .alpha = 0.07};
+  DryLook well = {
+      .stroke = DRY_INK_BASIN, .pen = DRY_PEN_025, .fill = DRY_INK_BASIN, .alpha = 0.09};
+  DryLook bottom = {
+      .stroke = DRY_INK_BASIN, .pen = DRY_PEN_018, .fill = DRY_INK_BASIN, .alpha = 0.05};
+  DryLength l = basin->length, w = basin->width, unit = MIN (l / 24, w / 12);
+  gboolean drain_right = basin->drain == DRY_END_RIGHT;
+  gboolean both = basin->drain == DRY_END_CENTRE || basin->drain == DRY_END_BACK;
+  DryRect in = {3 * unit / 2, unit, l - 3 * unit / 2, w - 5 * unit / 4};
+  /* The end away from the drain slopes as a back rest; with the drain in the middle both do. */
+  DryLength left = both || drain_right ? 4 * unit : unit,
+            right = both || !drain_right ? 4 * unit : unit;
+  DryRect floor = {in.x0 + left, in.y0 + unit, in.x1 - right, in.y1 - unit};
+
+  draw_round (b, wall, basin, rim, (DryRect){0, 0, l, w}, unit / 2);
+  draw_round (b, wall, basin, well, in, 9 * unit / 4);
+  draw_round (b, wall, basin, bottom, floor, 2 * unit);
+  draw_drain (b, wall, basin, find_drain (basin, in.x0 + unit + 5 * unit / 3));
+}
+
+static void
+draw_pan (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin)
+{
+  DryLook rim = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_035, .fill = DRY_INK_BASIN, .alpha = 0.07};
+  DryLook thin = DRY_LOOK_LINE (DRY_INK_BASIN, DRY_PEN_025);
+  DryLook fall = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_013, .dash = DRY_DASH_CHAIN};
+  DryLength l = basin->length, w = basin->width, edge = MIN (MIN (l, w) / 24, 40 * DRY_MM);
+  DryLength curb = MIN (w / 8, 9 * DRY_INCH / 2);
+  DryRect floor = {edge, edge, l - edge, w - curb};
+  DryPoint drain = find_drain (basin, MIN (l, w) / 4);
+  DryPoint corners[4] = {
+      {floor.x0, floor.y0}, {floor.x1, floor.y0}, {floor.x1, floor.y1}, {floor.x0, floor.y1}};
+
+  draw_round (b, wall, basin, rim, (DryRect){0, 0, l, w}, 0);
+  draw_round (b, wall, basin, thin, floor, edge / 2);
+  draw_line (b, wall, basin, thin, (DryPoint){0, w - curb}, (DryPoint){l, w - curb});
+  for (guint i = 0; i < 4; i++)
+    draw_line (b, wall, basin, fall, corners[i], drain);
+  draw_drain (b, wall, basin, drain);
+}
+
+void
+dry_draw_plan_basin (DrySceneBuilder *b, const DryPlan *plan)
+{
+  const DryBasin *basin = &plan->context.room->basin;
+  const DryWall *wall = dry_room_get_wall (plan->context.room, basin->wall);
+
+  if (basin->id == 0 || !wall || basin->length <= 0 || basin->width <= 0)
+    return;
+  dry_scene_builder_tag (b, DRY_LAYER_BASIN, DRY_SHOWS_BASIN, basin->id, -1);
+  if (basin->kind == DRY_BASIN_TUB)
+    draw_tub (b, wall, basin);
+  else
+    draw_pan (b, wall, basin);
+}

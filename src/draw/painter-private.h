@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the painter's files share: one paint's state and the gate every coordinate passes.
+ * Private to the painter; nothing else may include it. */
+#pragma once
+
+#include <pango/pangocairo.h>
+
+#include "draw/painter.h"
+
+/* Paper millimetres of dimension rows: the first, then each next, and letters beyond the line. */
+#define DRY_ROW_FIRST   7.0
+#define DRY_ROW_STEP    6.0
+#define DRY_ROW_LETTERS 3.6
+
+typedef struct {
+  double x0, y0, x1, y1;
+} DryBox;
+
+typedef struct {
+  cairo_t *cr;
+  const DryScene *scene;
+  DryTransform transform;
+  const DryStyle *style;
+  guint layers;
+  gboolean has_clip;
+  DryRect clip;
+  DryBox window; /* device rectangle that can be seen, a little inflated */
+  /* Letters. */
+  PangoLayout *layout;
+  double font_size;
+  gboolean font_bold;
+  gboolean has_font;
+  GArray *boxes; /* DryBox taken by letters and signs */
+  /* Stroke being gathered. */
+  gboolean open;
+  DryInk ink;
+  DryPen pen;
+  DryDash dash;
+  /* One object lit up. */
+  DryInk force;
+  double widen;
+} DryPainter;
+
+/* Device position, finite and within what Cairo can hold. */
+void dry_painter_place (const DryPainter *self, DryPoint at, double *x, double *y);
+double dry_painter_clamp (double value);
+double dry_painter_mm (const DryPainter *self, double mm);
+void dry_painter_set_ink (DryPainter *self, DryInk ink, double alpha);
+void dry_painter_set_pen (DryPainter *self, DryPen pen, DryDash dash);
+/* A device segment cut to the window, so that no dash pattern runs for miles. */
+void dry_painter_segment (DryPainter *self, double x0, double y0, double x1, double y1);
+
+/* Fills the current path (kept) with the item's hatch. */
+void dry_painter_hatch (DryPainter *self, const DryPrimitive *item);
+void dry_painter_mark (DryPainter *self, const DryPrimitive *item);
+/* TRUE when letters drawn there would touch none drawn before; takes the place. */
+gboolean dry_painter_take_box (DryPainter *self, DryBox box);
+void dry_painter_text (DryPainter *self, const DryPrimitive *item);
+/* Shapes `text`; its ink width and the letters' height in device units. */
+void dry_painter_shape (DryPainter *self, const char *text, double size_mm, gboolean bold,
+                        double *width, double *height);
+/* Shows what was shaped last with its centre at (x, y). */
+void dry_painter_show (DryPainter *self, double x, double y, double width, double height,
+                       double angle);
+void dry_painter_dimension_lines (DryPainter *self, const DryPrimitive *item);
+void dry_painter_dimension_text (DryPainter *self, const DryPrimitive *item);
