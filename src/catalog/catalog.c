@@ -45,7 +45,7 @@ add_entry (Loader *self, GArray *entries, const char *id, gconstpointer value, D
     if (!g_str_equal (other->id, id))
       continue;
     if (other->folder == self->folder)
-      dry_json_fail (at, DRY_ERROR_SCHEMA, "\"%s\" is already in %s", id, other->file);
+      dry_json_fail (at, DRY_ERROR_SCHEMA, "“%s” is already in %s", id, other->file);
     else
       *other = entry;
     return;

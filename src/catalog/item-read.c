@@ -64,8 +64,8 @@ check_niche_body (DryJson object, const DryPart *part)
   }
   if (part->site_built ? part->body_width || part->body_height : !part->body_width)
     dry_json_fail (object, DRY_ERROR_SCHEMA,
-                   "a niche is either \"site_built\" or has \"body_width_mm\" and "
-                   "\"body_height_mm\"");
+                   "a niche is either “site_built” or has “body_width_mm” and "
+                   "“body_height_mm”");
   else if (!part->site_built &&
            (part->body_width < part->width || part->body_height < part->height))
     dry_json_fail (object, DRY_ERROR_SCHEMA, "the body is smaller than the niche's opening");
@@ -83,7 +83,7 @@ read_part (DryPart *part, DryJson object, const char *id)
   if (dry_json_has_failed (object.doc))
     return;
   if (!dry_part_kind_from_text (word, &part->kind))
-    dry_json_fail (kind, DRY_ERROR_SCHEMA, "there is no part of the kind \"%.64s\"", word);
+    dry_json_fail (kind, DRY_ERROR_SCHEMA, "there is no part of the kind “%.64s”", word);
   part->item = (char *) id;
   part->z = dry_json_length (dry_json_get (object, "z_mm"), 0, MAX_ROOM);
   part->width = read_size (object, "width_mm");
@@ -142,13 +142,11 @@ read_value (DryItem *item, DryJson object)
   for (guint i = 0; i < G_N_ELEMENTS (KEYS); i++)
     if (dry_json_is_present (dry_json_opt (object, KEYS[i]))) {
       if (found >= 0)
-        dry_json_fail (object, DRY_ERROR_SCHEMA, "has both \"%s\" and \"%s\"", KEYS[found],
-                       KEYS[i]);
+        dry_json_fail (object, DRY_ERROR_SCHEMA, "has both “%s” and “%s”", KEYS[found], KEYS[i]);
       found = (gint) i;
     }
   if (found < 0) {
-    dry_json_fail (object, DRY_ERROR_SCHEMA,
-                   "needs one of \"basin\", \"part\", \"opening\", \"tile\"");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "needs one of “basin”, “part”, “opening”, “tile”");
     return;
   }
   item->kind = (DryItemKind) found;

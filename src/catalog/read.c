@@ -19,7 +19,7 @@ dry_read_head (DryJson root, const char *format)
   if (dry_json_has_failed (root.doc))
     return FALSE;
   if (!g_str_equal (found, format))
-    dry_json_fail (name, DRY_ERROR_VERSION, "this is \"%s\", where a \"%s\" is expected", found,
+    dry_json_fail (name, DRY_ERROR_VERSION, "this is “%s”, where a “%s” is expected", found,
                    format);
   else if (number > 1)
     dry_json_fail (version, DRY_ERROR_VERSION,
@@ -56,8 +56,8 @@ read_words (DryJson node, const char *marks, DryArena *arena)
     return "";
   if (!is_word_list (text, marks)) {
     dry_json_fail (node, DRY_ERROR_SCHEMA,
-                   "\"%.64s\" is no id: lower-case letters and digits in words joined by one of "
-                   "\"%s\", at most %d bytes",
+                   "“%.64s” is no id: lower-case letters and digits in words joined by one of "
+                   "“%s”, at most %d bytes",
                    text, marks, DRY_CATALOG_MAX_ID);
     return "";
   }
@@ -121,8 +121,8 @@ dry_read_source (DryJson object, DryArena *arena)
 
   if (!dry_json_has_failed (object.doc) && !dry_certainty_from_text (word, &source.certainty))
     dry_json_fail (node, DRY_ERROR_SCHEMA,
-                   "\"%.64s\" is none of \"published\", \"secondary\", \"common practice\", "
-                   "\"memory\", \"derived\", \"invented\"",
+                   "“%.64s” is none of “published”, “secondary”, “common practice”, "
+                   "“memory”, “derived”, “invented”",
                    word);
   return source;
 }

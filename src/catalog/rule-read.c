@@ -29,8 +29,7 @@ read_limit_kind (DryJson object)
       found++;
     }
   if (found != 1)
-    dry_json_fail (object, DRY_ERROR_SCHEMA,
-                   "needs exactly one of \"mm\", \"value\", \"yes\", \"other\"");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "needs exactly one of “mm”, “value”, “yes”, “other”");
   return kind;
 }
 
@@ -46,7 +45,7 @@ read_compare (DryCondition *condition, DryJson object)
   }
   condition->compare = (DryCompare) dry_json_choice_or (is, COMPARE_WORDS, DRY_COMPARE_EQUAL);
   if (condition->compare != DRY_COMPARE_EQUAL && condition->compare != DRY_COMPARE_NOT_EQUAL)
-    dry_json_fail (is, DRY_ERROR_SCHEMA, "yes or no is compared with \"==\" or \"!=\" only");
+    dry_json_fail (is, DRY_ERROR_SCHEMA, "yes or no is compared with “==” or “!=” only");
 }
 
 static DryCondition
@@ -76,7 +75,7 @@ read_condition (DryJson object, DryArena *arena)
     condition.other = dry_read_measure_name (dry_json_get (object, "other"), arena);
   if (condition.kind != DRY_LIMIT_MEASURE &&
       (dry_json_is_present (factor) || dry_json_is_present (plus)))
-    dry_json_fail (object, DRY_ERROR_SCHEMA, "\"factor\" and \"plus_mm\" go with \"other\" only");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "“factor” and “plus_mm” go with “other” only");
   condition.factor = dry_json_number_or (factor, -MAX_NUMBER, MAX_NUMBER, 1);
   condition.plus = dry_json_length_or (plus, -DRY_LENGTH_MAX, DRY_LENGTH_MAX, 0);
   return condition;
@@ -161,8 +160,8 @@ read_rules (DryRawPack *pack, DryJson array, DryArena *arena)
     if (!off[i])
       read_rule (&rules[i], object, pack->head.id, arena);
     if (!dry_json_has_failed (array.doc) && !g_hash_table_add (seen, (gpointer) rules[i].id))
-      dry_json_fail (dry_json_get (object, "id"), DRY_ERROR_SCHEMA,
-                     "\"%s\" is already in this pack", rules[i].id);
+      dry_json_fail (dry_json_get (object, "id"), DRY_ERROR_SCHEMA, "“%s” is already in this pack",
+                     rules[i].id);
   }
   pack->rules = rules;
   pack->off = off;

@@ -41,7 +41,7 @@ lay_over (GArray *rules, const DryRawPack *raw, GError **error)
     gint at = find_rule (rules, raw->rules[i].id);
     if (raw->off[i] && at < 0) {
       g_set_error (error, DRY_ERROR, DRY_ERROR_REFERENCE,
-                   "%s: rules[%u].id: there is no rule \"%s\" in what this pack extends", raw->file,
+                   "%s: rules[%u].id: there is no rule “%s” in what this pack extends", raw->file,
                    i, raw->rules[i].id);
       return FALSE;
     }
@@ -68,13 +68,13 @@ start_from_extended (Resolver *self, const DryRawPack *raw, GArray *rules, GErro
     return TRUE;
   below = find_pack (self, extends);
   if (below < 0) {
-    g_set_error (error, DRY_ERROR, DRY_ERROR_REFERENCE, "%s: extends: there is no rule pack \"%s\"",
+    g_set_error (error, DRY_ERROR, DRY_ERROR_REFERENCE, "%s: extends: there is no rule pack “%s”",
                  raw->file, extends);
     return FALSE;
   }
   if (self->states[below] == UNDER_WAY) {
     g_set_error (error, DRY_ERROR, DRY_ERROR_REFERENCE,
-                 "%s: extends: \"%s\" extends this pack in turn, in a circle", raw->file, extends);
+                 "%s: extends: “%s” extends this pack in turn, in a circle", raw->file, extends);
     return FALSE;
   }
   if (!resolve_pack (self, (guint) below, error))

@@ -17,9 +17,9 @@ check_product (DryJson at, const DrySystem *self, const char *id, gint use)
   if (!id)
     return;
   if (!product)
-    dry_json_fail (at, DRY_ERROR_REFERENCE, "the system lists no product \"%s\"", id);
+    dry_json_fail (at, DRY_ERROR_REFERENCE, "the system lists no product “%s”", id);
   else if (use != ANY_USE && product->use != (DryUse) use)
-    dry_json_fail (at, DRY_ERROR_SCHEMA, "product \"%s\" is used by \"%s\"; this needs \"%s\"", id,
+    dry_json_fail (at, DRY_ERROR_SCHEMA, "product “%s” is used by “%s”; this needs “%s”", id,
                    USE_NAMES[product->use], USE_NAMES[use]);
 }
 
@@ -34,7 +34,7 @@ check_unique (DryJson array, gconstpointer first, gsize stride, guint n)
     const char *id = *(const char *const *) ((const char *) first + i * stride);
     if (!g_hash_table_add (seen, (gpointer) id))
       dry_json_fail (dry_json_get (dry_json_item (array, i), "id"), DRY_ERROR_SCHEMA,
-                     "\"%s\" is already in this list", id);
+                     "“%s” is already in this list", id);
   }
 }
 
@@ -57,18 +57,18 @@ check_fastening (DryJson object, const DrySystem *self)
   check_product (dry_json_get (object, "fastener"), self, self->fastener, DRY_USE_EACH);
   check_product (dry_json_opt (object, "washer"), self, self->washer, DRY_USE_EACH);
   if (self->washer && self->washer_diameter <= 0)
-    dry_json_fail (object, DRY_ERROR_SCHEMA, "a washer needs \"washer_diameter_mm\"");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "a washer needs “washer_diameter_mm”");
   if (self->edge_distance_min.value > self->edge_distance.value)
     dry_json_fail (dry_json_get (object, "edge_distance_min"), DRY_ERROR_SCHEMA,
-                   "is more than \"edge_distance\"");
+                   "is more than “edge_distance”");
   if (self->edge_distance_max.value < self->edge_distance.value)
     dry_json_fail (dry_json_get (object, "edge_distance_max"), DRY_ERROR_SCHEMA,
-                   "is less than \"edge_distance\"");
+                   "is less than “edge_distance”");
   if (!self->cover_fasteners)
     return;
   check_product (dry_json_opt (cover, "product"), self, self->cover_product, ANY_USE);
   if (self->cover_per_fastener > 0 && !self->cover_product)
-    dry_json_fail (cover, DRY_ERROR_SCHEMA, "\"per_fastener\" needs a \"product\"");
+    dry_json_fail (cover, DRY_ERROR_SCHEMA, "“per_fastener” needs a “product”");
 }
 
 static void
@@ -79,7 +79,7 @@ check_fill (DryJson object, const DrySystem *self, const char *id)
   check_product (dry_json_opt (object, "fill"), self, id, ANY_USE);
   if (product && product->use != DRY_USE_LENGTH && product->use != DRY_USE_VOLUME)
     dry_json_fail (dry_json_opt (object, "fill"), DRY_ERROR_SCHEMA,
-                   "product \"%s\" is used by \"%s\"; a fill needs \"length\" or \"volume\"", id,
+                   "product “%s” is used by “%s”; a fill needs “length” or “volume”", id,
                    USE_NAMES[product->use]);
 }
 
@@ -109,23 +109,23 @@ check_membrane (DryJson object, const DrySystem *self)
   if (self->membrane == DRY_MEMBRANE_NONE) {
     if (self->needs_membrane)
       dry_json_fail (dry_json_get (object, "needed"), DRY_ERROR_SCHEMA,
-                     "a board that needs a membrane cannot have the kind \"none\"");
+                     "a board that needs a membrane cannot have the kind “none”");
     if (self->membrane_product || self->mortar_product || self->coats > 0)
-      dry_json_fail (object, DRY_ERROR_SCHEMA, "\"none\" takes no product, mortar or coats");
+      dry_json_fail (object, DRY_ERROR_SCHEMA, "“none” takes no product, mortar or coats");
     return;
   }
   if (!self->membrane_product)
-    dry_json_fail (object, DRY_ERROR_SCHEMA, "a membrane needs a \"product\"");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "a membrane needs a “product”");
   if (self->membrane == DRY_MEMBRANE_LIQUID &&
       (self->coats == 0 || self->wet_film.value <= 0 || self->dry_film.value <= 0))
     dry_json_fail (object, DRY_ERROR_SCHEMA,
-                   "a liquid membrane needs \"coats\", \"wet_film\" and \"dry_film\"");
+                   "a liquid membrane needs “coats”, “wet_film” and “dry_film”");
   if (self->membrane == DRY_MEMBRANE_LIQUID &&
       self->dry_film.value > self->wet_film.value * self->coats)
     dry_json_fail (dry_json_get (object, "dry_film"), DRY_ERROR_SCHEMA,
                    "is thicker than all wet coats together");
   if (self->membrane == DRY_MEMBRANE_SHEET && !self->mortar_product)
-    dry_json_fail (object, DRY_ERROR_SCHEMA, "a sheet membrane needs its \"mortar\"");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "a sheet membrane needs its “mortar”");
 }
 
 void

@@ -36,7 +36,7 @@ read_sheets (DrySystem *self, DryJson array, DryArena *arena)
     sheets[i].height = dry_json_length (dry_json_get (object, "height_mm"), 50 * DRY_MM, MAX_SHEET);
     sheets[i].price = read_price (object);
     if (sheets[i].height < sheets[i].width)
-      dry_json_fail (object, DRY_ERROR_SCHEMA, "\"height_mm\" is the longer side of a sheet");
+      dry_json_fail (object, DRY_ERROR_SCHEMA, "“height_mm” is the longer side of a sheet");
   }
   self->sheets = sheets;
   self->n_sheets = n;
@@ -166,7 +166,7 @@ read_products (DrySystem *self, DryJson array, DryArena *arena)
     p->price = read_price (object);
     p->source = dry_read_source (object, arena);
     if (p->use == DRY_USE_AREA && !dry_json_is_present (dry_json_opt (object, "rate")))
-      dry_json_fail (object, DRY_ERROR_SCHEMA, "a product used by area needs a \"rate\"");
+      dry_json_fail (object, DRY_ERROR_SCHEMA, "a product used by area needs a “rate”");
     if (p->use != DRY_USE_AREA && (p->rate < 1 || p->rate > 1))
       dry_json_fail (dry_json_opt (object, "rate"), DRY_ERROR_SCHEMA,
                      "only a product used by area has a rate other than 1");
@@ -191,7 +191,7 @@ read_waits (DrySystem *self, DryJson array, DryArena *arena)
     waits[i].hours_max = dry_json_number (dry_json_get (object, "hours_max"), 0, 10000);
     waits[i].source = dry_read_source (object, arena);
     if (waits[i].hours_max < waits[i].hours_min)
-      dry_json_fail (object, DRY_ERROR_SCHEMA, "\"hours_max\" is less than \"hours_min\"");
+      dry_json_fail (object, DRY_ERROR_SCHEMA, "“hours_max” is less than “hours_min”");
   }
   self->waits = waits;
   self->n_waits = n;

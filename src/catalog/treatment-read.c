@@ -16,19 +16,19 @@ check_completeness (DryJson object, const DryTreatment *t)
   gboolean laid = t->kind == DRY_TREAT_BAND || t->kind == DRY_TREAT_MESH;
 
   if (t->kind != DRY_TREAT_NONE && !t->product)
-    dry_json_fail (object, DRY_ERROR_SCHEMA, "a treatment other than \"none\" needs a \"product\"");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "a treatment other than “none” needs a “product”");
   if (t->kind == DRY_TREAT_NONE && (t->product || t->bedding || t->fill))
-    dry_json_fail (object, DRY_ERROR_SCHEMA, "\"none\" takes no product");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "“none” takes no product");
   if (laid && (t->width <= 0 || !t->bedding))
-    dry_json_fail (object, DRY_ERROR_SCHEMA, "band and mesh need \"width_mm\" and \"bedding\"");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "band and mesh need “width_mm” and “bedding”");
   if (!laid && t->bedding)
-    dry_json_fail (object, DRY_ERROR_SCHEMA, "only band and mesh are set in a \"bedding\"");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "only band and mesh are set in a “bedding”");
   if (t->kind == DRY_TREAT_BEAD && (t->width <= 0 || t->depth <= 0))
-    dry_json_fail (object, DRY_ERROR_SCHEMA, "a bead needs \"width_mm\" and \"depth_mm\"");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "a bead needs “width_mm” and “depth_mm”");
   if (t->kind == DRY_TREAT_FILLER && t->depth <= 0)
-    dry_json_fail (object, DRY_ERROR_SCHEMA, "a filler needs \"depth_mm\"");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "a filler needs “depth_mm”");
   if (t->fill && t->depth <= 0)
-    dry_json_fail (object, DRY_ERROR_SCHEMA, "a \"fill\" needs \"depth_mm\", the depth it fills");
+    dry_json_fail (object, DRY_ERROR_SCHEMA, "a “fill” needs “depth_mm”, the depth it fills");
 }
 
 static DryTreatment
@@ -64,7 +64,7 @@ dry_treatments_read (DryJson object, DryTreatment treatments[DRY_N_JOINT_KINDS],
     DryJson member = dry_json_member (object, i, &key);
     DryJointKind kind;
     if (!dry_joint_kind_from_text (key, &kind))
-      dry_json_fail (member, DRY_ERROR_SCHEMA, "there is no joint of the kind \"%.64s\"", key);
+      dry_json_fail (member, DRY_ERROR_SCHEMA, "there is no joint of the kind “%.64s”", key);
   }
   for (guint kind = 0; kind < DRY_N_JOINT_KINDS && !dry_json_has_failed (object.doc); kind++) {
     DryJson member = dry_json_get (object, dry_joint_kind_to_text ((DryJointKind) kind));

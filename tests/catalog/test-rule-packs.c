@@ -1,0 +1,205 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Reading rule packs, and joining them over "extends".
+ * The packs here are made up for the test; the shipped ones are judged where findings are. */
+#include "scratch.h"
+
+#include <string.h>
+
+#define HEAD(id, extends)                                                                          \
+  "{\"format\": \"drybay-rules\", \"version\": 1, \"id\": \"" id                                   \
+  "\", \"name\": \"n\", \"jurisdiction\": \"none\", \"edition\": \"test\", \"language\": \"en\", " \
+  "\"extends\": " extends ", \"rules\": ["
+#define RULE_WITH(id, title, extra, require)                                                       \
+  "{\"id\": \"" id "\", \"topic\": \"t\", \"subject\": \"wall\", \"severity\": \"fix\", "          \
+  "\"title\": \"" title "\", \"why\": \"w\", " extra "\"require\": [" require                      \
+  "], \"remedies\": [{\"text\": \"do\", \"edit\": \"wall.do\"}], "                                 \
+  "\"source\": \"s\", \"certainty\": \"memory\"}"
+#define YES               "{\"measure\": \"m\", \"yes\": true}"
+#define RULE(id, title)   RULE_WITH (id, title, "", YES)
+#define ONE_RULE(require) HEAD ("p", "null") RULE_WITH ("r", "t", "", require) "]}"
+
+static DryCatalog *
+load_packs (GError **error, const char *first, ...)
+{
+  g_autoptr (Scratch) scratch = scratch_new ();
+  const char *text = first;
+  va_list arguments;
+
+  va_start (arguments, first);
+  for (guint i = 0; text; i++, text = va_arg (arguments, const char *)) {
+    g_autofree char *name = g_strdup_printf ("pack-%u.json", i);
+    scratch_write (scratch, "rules", name, text, -1);
+  }
+  va_end (arguments);
+  return scratch_load (scratch, error);
+}
+
+static const char *
+list_rules (const DryRulePack *pack, GString *out)
+{
+  g_string_truncate (out, 0);
+  for (guint i = 0; i < pack->n_rules; i++)
+    g_string_append_printf (out, "%s%s=%s@%s", i ? " " : "", pack->rules[i].id,
+                            pack->rules[i].title, pack->rules[i].pack);
+  return out->str;
+}
+
+/* Own rules replace in place, take out, and come after; packs may be read in any order. */
+static void
+test_extends (void)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryCatalog) catalog = load_packs (
+      &error,
+      HEAD ("city", "\"state\"")
+          RULE ("b", "city") ",{\"id\": \"c\", \"off\": true}," RULE ("e", "city") "]}",
+      HEAD ("state", "\"base\"") RULE ("d", "state") "," RULE ("a", "state") "]}",
+      HEAD ("base", "null") RULE ("a", "base") "," RULE ("b", "base") "," RULE ("c", "base") "]}",
+      NULL);
+
+  g_assert_no_error (error);
+  g_assert_cmpuint (dry_catalog_get_n_rule_packs (catalog), ==, 3);
+  g_assert_cmpstr (list_rules (dry_catalog_get_rule_pack (catalog, "base"), text), ==,
+                   "a=base@base b=base@base c=base@base");
+  g_assert_cmpstr (list_rules (dry_catalog_get_rule_pack (catalog, "state"), text), ==,
+                   "a=state@state b=base@base c=base@base d=state@state");
+  g_assert_cmpstr (list_rules (dry_catalog_get_rule_pack (catalog, "city"), text), ==,
+                   "a=state@state b=city@city d=state@state e=city@city");
+  g_assert_cmpstr (dry_catalog_get_rule_pack (catalog, "city")->extends, ==, "state");
+  g_assert_null (dry_catalog_get_rule_pack (catalog, "base")->extends);
+  g_assert_null (dry_catalog_get_rule_pack (catalog, "town"));
+}
+
+static void
+test_conditions (void)
+{
+  static const char WHEN[] = "\"number\": 19, \"when\": [{\"measure\": \"wet\", \"yes\": false}, "
+                             "{\"measure\": \"n\", \"is\": \">\", \"value\": -2.5}], ";
+  g_autofree char *text = g_strconcat (
+      HEAD ("p", "null") "{\"id\": \"r\", \"topic\": \"t\", \"subject\": \"s\", \"severity\": "
+                         "\"stop\", \"title\": \"t\", \"why\": \"w\", ",
+      WHEN,
+      "\"require\": [{\"measure\": \"bottom\", \"is\": \"<=\", \"mm\": 406.4}, "
+      "{\"measure\": \"a_b.c\", \"is\": \"!=\", \"other\": \"d\", \"factor\": 0.5, \"plus_mm\": "
+      "-6.35}, {\"measure\": \"e\", \"is\": \"!=\", \"yes\": true}], \"remedies\": [{\"text\": "
+      "\"do\"}], \"source\": \"s\", \"certainty\": \"published\"}]}",
+      NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryCatalog) catalog = load_packs (&error, text, NULL);
+  const DryRule *rule;
+
+  g_assert_no_error (error);
+  rule = &dry_catalog_get_rule_pack (catalog, "p")->rules[0];
+  g_assert_cmpint (rule->number, ==, 19);
+  g_assert_cmpint (rule->severity, ==, DRY_SEVERITY_STOP);
+  g_assert_cmpint (rule->source.certainty, ==, DRY_CERTAINTY_PUBLISHED);
+  g_assert_cmpuint (rule->n_when, ==, 2);
+  g_assert_cmpint (rule->when[0].kind, ==, DRY_LIMIT_BOOLEAN);
+  g_assert_cmpint (rule->when[0].compare, ==, DRY_COMPARE_EQUAL);
+  g_assert_cmpfloat_with_epsilon (rule->when[0].number, 0, 1e-12);
+  g_assert_cmpint (rule->when[1].compare, ==, DRY_COMPARE_GREATER);
+  g_assert_cmpfloat_with_epsilon (rule->when[1].number, -2.5, 1e-12);
+  g_assert_cmpuint (rule->n_require, ==, 3);
+  g_assert_cmpint (rule->require[0].kind, ==, DRY_LIMIT_LENGTH);
+  g_assert_cmpint (rule->require[0].compare, ==, DRY_COMPARE_AT_MOST);
+  g_assert_cmpint (rule->require[0].length, ==, 16 * DRY_INCH);
+  g_assert_cmpfloat_with_epsilon (rule->require[0].factor, 1, 1e-12);
+  g_assert_cmpint (rule->require[1].kind, ==, DRY_LIMIT_MEASURE);
+  g_assert_cmpstr (rule->require[1].other, ==, "d");
+  g_assert_cmpfloat_with_epsilon (rule->require[1].factor, 0.5, 1e-12);
+  g_assert_cmpint (rule->require[1].plus, ==, -DRY_INCH / 4);
+  g_assert_cmpint (rule->require[2].compare, ==, DRY_COMPARE_NOT_EQUAL);
+  g_assert_cmpfloat_with_epsilon (rule->require[2].number, 1, 1e-12);
+  g_assert_cmpuint (rule->n_remedies, ==, 1);
+  g_assert_null (rule->remedies[0].edit);
+}
+
+static void
+test_refusals (void)
+{
+  static const struct {
+    const char *text, *other;
+    int code;
+    const char *path, *reason;
+  } ROWS[] = {
+      {ONE_RULE (""), NULL, DRY_ERROR_SCHEMA, "rules[0].require", "at least 1"},
+      {ONE_RULE ("{\"measure\": \"m\"}"), NULL, DRY_ERROR_SCHEMA, "rules[0].require[0]",
+       "exactly one"},
+      {ONE_RULE ("{\"measure\": \"m\", \"is\": \"<\", \"mm\": 1, \"value\": 1}"), NULL,
+       DRY_ERROR_SCHEMA, "rules[0].require[0]", "exactly one"},
+      {ONE_RULE ("{\"measure\": \"m\", \"is\": \"=<\", \"mm\": 1}"), NULL, DRY_ERROR_SCHEMA,
+       "rules[0].require[0].is", ""},
+      {ONE_RULE ("{\"measure\": \"m\", \"mm\": 1}"), NULL, DRY_ERROR_SCHEMA, "rules[0].require[0]",
+       "is"},
+      {ONE_RULE ("{\"measure\": \"m\", \"is\": \"<\", \"yes\": true}"), NULL, DRY_ERROR_SCHEMA,
+       "rules[0].require[0].is", "yes or no"},
+      {ONE_RULE ("{\"measure\": \"m\", \"is\": \"<\", \"mm\": 1, \"factor\": 2}"), NULL,
+       DRY_ERROR_SCHEMA, "rules[0].require[0]", "other"},
+      {ONE_RULE ("{\"measure\": \"M\", \"yes\": true}"), NULL, DRY_ERROR_SCHEMA,
+       "rules[0].require[0].measure", ""},
+      {ONE_RULE ("{\"measure\": \"m\", \"yes\": 1}"), NULL, DRY_ERROR_SCHEMA,
+       "rules[0].require[0].yes", ""},
+      {HEAD ("p", "null") RULE ("r", "t") "," RULE ("r", "t") "]}", NULL, DRY_ERROR_SCHEMA,
+       "rules[1].id", "already"},
+      {HEAD ("p", "null") RULE_WITH ("r", "t", "\"level\": 1, ", YES) "]}", NULL, DRY_ERROR_SCHEMA,
+       "rules[0]", "level"},
+      {HEAD ("p", "null") RULE_WITH ("r", " ", "", YES) "]}", NULL, DRY_ERROR_SCHEMA,
+       "rules[0].title", "empty"},
+      {HEAD ("p", "null") "{\"id\": \"r\", \"off\": false}]}", NULL, DRY_ERROR_SCHEMA,
+       "rules[0].off", ""},
+      {HEAD ("p", "null") "{\"id\": \"r\", \"off\": true}]}", NULL, DRY_ERROR_REFERENCE,
+       "rules[0].id", "“r”"},
+      {HEAD ("p", "\"q\"") "]}", NULL, DRY_ERROR_REFERENCE, "extends", "“q”"},
+      {HEAD ("p", "\"p\"") "]}", NULL, DRY_ERROR_REFERENCE, "extends", "circle"},
+      {HEAD ("p", "\"q\"") "]}", HEAD ("q", "\"p\"") "]}", DRY_ERROR_REFERENCE, "extends",
+       "circle"},
+      {HEAD ("p", "null") "]}", HEAD ("p", "null") "]}", DRY_ERROR_SCHEMA, "id", "already"},
+      {HEAD ("p", "0") "]}", NULL, DRY_ERROR_SCHEMA, "extends", ""},
+      {"[]", NULL, DRY_ERROR_SCHEMA, "", ""},
+      {"{}", NULL, DRY_ERROR_SCHEMA, "", "format"},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryCatalog) catalog = load_packs (&error, ROWS[i].text, ROWS[i].other, NULL);
+    g_assert_null (catalog);
+    g_assert_error (error, DRY_ERROR, ROWS[i].code);
+    g_test_message ("row %u: %s", i, error->message);
+    g_assert_nonnull (strstr (error->message, "rules/pack-"));
+    g_assert_nonnull (strstr (error->message, ROWS[i].path));
+    g_assert_nonnull (strstr (error->message, ROWS[i].reason));
+  }
+}
+
+/* A chain as long as the folder allows resolves without deep trouble. */
+static void
+test_long_chain (void)
+{
+  g_autoptr (Scratch) scratch = scratch_new ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryCatalog) catalog = NULL;
+
+  for (guint i = 0; i < 200; i++) {
+    g_autofree char *name = g_strdup_printf ("p%03u.json", i);
+    g_autofree char *below = i < 199 ? g_strdup_printf ("\"p%u\"", i + 1) : g_strdup ("null");
+    g_autofree char *text =
+        g_strdup_printf (HEAD ("p%u", "%s") RULE ("r%u", "t") "]}", i, below, i);
+    scratch_write (scratch, "rules", name, text, -1);
+  }
+  catalog = scratch_load (scratch, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (dry_catalog_get_rule_pack (catalog, "p0")->n_rules, ==, 200);
+  g_assert_cmpstr (dry_catalog_get_rule_pack (catalog, "p0")->rules[0].id, ==, "r199");
+}
+
+int
+main (int argc, char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/catalog/rule-packs/extends", test_extends);
+  g_test_add_func ("/catalog/rule-packs/conditions", test_conditions);
+  g_test_add_func ("/catalog/rule-packs/refusals", test_refusals);
+  g_test_add_func ("/catalog/rule-packs/long-chain", test_long_chain);
+  return g_test_run ();
+}
