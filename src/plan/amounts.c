@@ -194,5 +194,5 @@ dry_metres_text (DryArena *arena, DryLength length)
 const char *
 dry_mm_text (DryArena *arena, DryLength length)
 {
-  return dry_arena_printf (arena, "%s mm", dry_number_text (arena, dry_length_to_mm (length), 2));
+  return dry_arena_printf (arena, "%s mm", dry_number_text (arena, dry_length_to_mm (length), 3));
 }

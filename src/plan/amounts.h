@@ -65,4 +65,4 @@ guint dry_stock_lengths (const DryLength *lengths, guint n, DryLength stock);
 /* --- numbers as text: '.' always, at most `decimals` places, no trailing zeros --- */
 const char *dry_number_text (DryArena *arena, double value, int decimals);
 const char *dry_metres_text (DryArena *arena, DryLength length); /* "7.62 m" */
-const char *dry_mm_text (DryArena *arena, DryLength length);     /* "3.18 mm" */
+const char *dry_mm_text (DryArena *arena, DryLength length);     /* "3.175 mm" */

@@ -360,33 +360,24 @@ add_sheet_membrane (Reckoning *self, const DryProduct *product)
 {
   const DrySystem *system = self->context->system;
   DryArena *arena = self->context->arena;
-  const DryProduct *mortar =
-      system->mortar_product ? dry_system_get_product (system, system->mortar_product) : NULL;
-  double area = covered_area (self), laps = sum_sheet_laps (self);
+  double rate = product->use == DRY_USE_AREA && product->rate > 0 ? product->rate : 1;
+  /* a rate above one square metre already holds the laps */
+  double area = covered_area (self), laps = rate > 1 ? 0 : sum_sheet_laps (self);
   double overlap = dry_length_to_mm (system->membrane_overlap) / 1000;
   double whole = area + laps * overlap;
-  double rate = product->use == DRY_USE_AREA && product->rate > 0 ? product->rate : 1;
-  const char *formula =
-      dry_arena_printf (arena, "%s m2 + %s m of laps x %s m = %s m2", number (self, area, 2),
-                        number (self, laps, 2), number (self, overlap, 3), number (self, whole, 2));
+  const char *formula = rate > 1
+                            ? dry_arena_printf (arena, "%s m2", number (self, area, 2))
+                            : dry_arena_printf (arena, "%s m2 + %s m of laps x %s m = %s m2",
+                                                number (self, area, 2), number (self, laps, 2),
+                                                number (self, overlap, 3), number (self, whole, 2));
 
   if (rate != 1)
-    formula = dry_arena_printf (arena, "%s; x %s = %s %s", formula, number (self, rate, 3),
+    formula = dry_arena_printf (arena, "%s x %s with laps = %s %s", formula, number (self, rate, 3),
                                 number (self, whole * rate, 2), product->unit);
   add_amount (self, product, whole * rate, "sheet on all board",
               dry_working_new (arena, common_practice, formula, "roll width",
                                dry_metres_text (arena, ROLL_WIDTH), "overlap",
                                dry_mm_text (arena, system->membrane_overlap), NULL));
-  if (!mortar)
-    return;
-  double mass = area * mortar->rate;
-  add_amount (
-      self, mortar, mass, "under the sheet",
-      dry_working_new (arena, source_or_practice (mortar->source),
-                       dry_arena_printf (arena, "%s m2 x %s %s/m2 = %s %s", number (self, area, 2),
-                                         number (self, mortar->rate, 3), mortar->unit,
-                                         number (self, mass, 2), mortar->unit),
-                       "area", dry_arena_printf (arena, "%s m2", number (self, area, 2)), NULL));
 }
 
 static gboolean
@@ -405,26 +396,33 @@ is_named_by_system (const DrySystem *system, const char *id)
   return FALSE;
 }
 
-/* Products spread over everything that no treatment names: primer, lath, scratch and float coats.
- */
+static void
+add_spread (Reckoning *self, const DryProduct *product, const char *purpose)
+{
+  DryArena *arena = self->context->arena;
+  double area = covered_area (self), amount = area * product->rate;
+  const char *formula = dry_arena_printf (arena, "%s m2 x %s %s/m2 = %s %s", number (self, area, 2),
+                                          number (self, product->rate, 3), product->unit,
+                                          number (self, amount, 2), product->unit);
+
+  add_amount (self, product, amount, purpose,
+              dry_working_new (arena, source_or_practice (product->source), formula, "area",
+                               dry_arena_printf (arena, "%s m2", number (self, area, 2)), NULL));
+}
+
+/* Products spread over everything that no treatment names: primer, lath. The tile setter's mortar
+ * waits for the take-off, which knows the tile. */
 static void
 add_spread_products (Reckoning *self)
 {
   const DrySystem *system = self->context->system;
-  DryArena *arena = self->context->arena;
-  double area = covered_area (self);
 
   for (guint i = 0; i < system->n_products; i++) {
     const DryProduct *product = &system->products[i];
-    if (product->use != DRY_USE_AREA || is_named_by_system (system, product->id))
+    if (product->use != DRY_USE_AREA || is_named_by_system (system, product->id) ||
+        g_str_equal (product->id, DRY_TILE_MORTAR_ID))
       continue;
-    double amount = area * product->rate;
-    const char *formula = dry_arena_printf (arena, "%s m2 x %s %s/m2 = %s %s",
-                                            number (self, area, 2), number (self, product->rate, 3),
-                                            product->unit, number (self, amount, 2), product->unit);
-    add_amount (self, product, amount, "on all of the wet wall",
-                dry_working_new (arena, source_or_practice (product->source), formula, "area",
-                                 dry_arena_printf (arena, "%s m2", number (self, area, 2)), NULL));
+    add_spread (self, product, "on all of the wet wall");
   }
 }
 
@@ -434,11 +432,16 @@ add_surfaces (Reckoning *self)
   const DrySystem *system = self->context->system;
   const DryProduct *membrane =
       system->membrane_product ? dry_system_get_product (system, system->membrane_product) : NULL;
+  const DryProduct *mortar =
+      system->mortar_product ? dry_system_get_product (system, system->mortar_product) : NULL;
 
   if (membrane && system->membrane == DRY_MEMBRANE_LIQUID)
     add_liquid_membrane (self, membrane);
   else if (membrane && system->membrane == DRY_MEMBRANE_SHEET)
     add_sheet_membrane (self, membrane);
+  if (mortar)
+    add_spread (self, mortar,
+                system->membrane == DRY_MEMBRANE_SHEET ? "under the sheet" : "mortar bed");
   add_spread_products (self);
 }
 

@@ -7,6 +7,10 @@
 #include "plan/fasteners.h"
 #include "plan/joints.h"
 
+/* The one product id that the code itself knows: what the tile is set in. The take-off reckons it
+ * from the tile; the coating leaves it alone. */
+#define DRY_TILE_MORTAR_ID "tile-mortar"
+
 typedef struct {
   const DryProduct *product;
   double amount;       /* in product->unit */

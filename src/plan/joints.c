@@ -11,6 +11,8 @@
 
 /* How far an edge may stand from what it meets and still meet it. */
 #define REACH (DRY_INCH / 2)
+/* The two sides of a corner inside a niche differ by the thickness of its lining at most. */
+#define TWIN_REACH (6 * DRY_INCH)
 
 typedef struct {
   const DryPlanContext *context;
@@ -33,6 +35,7 @@ typedef struct {
   const DryBoard *board;
   guint board_index;
   DryPoint middle;
+  DryLength length;
   int out_x, out_y; /* signs; sloped edges count as the way they mostly face */
 } Probe;
 
@@ -108,7 +111,8 @@ meets_corner (const Sorting *self, const Probe *probe, Meeting *meeting)
 
   if (face->kind != DRY_FACE_WALL || probe->out_x == 0 || away > end->inset + REACH)
     return FALSE;
-  meeting->kind = end->angle <= 0    ? DRY_JOINT_FREE
+  gboolean dry = right ? face->dry_right : face->dry_left;
+  meeting->kind = end->angle <= 0    ? (dry ? DRY_JOINT_DRYWALL : DRY_JOINT_FREE)
                   : end->angle < 180 ? DRY_JOINT_DRYWALL
                                      : DRY_JOINT_OUTSIDE_CORNER;
   meeting->gap = self->context->system->corner_gap;
@@ -236,7 +240,8 @@ look_outside (const Sorting *self, const Probe *probe)
   if (meets_apron (self, probe, &meeting) || meets_corner (self, probe, &meeting))
     return meeting;
   /* Where gaps cross there is no board opposite, yet the region goes on: still the seam. */
-  if (dry_region_contains (&probe->face->region, step_out (probe, 1))) {
+  if (probe->length <= self->context->system->joint_gap + DRY_MM &&
+      dry_region_contains (&probe->face->region, step_out (probe, 1))) {
     meeting.kind = DRY_JOINT_SEAM;
     meeting.gap = self->context->system->joint_gap;
     return meeting;
@@ -350,6 +355,7 @@ static void
 add_stretch (Sorting *self, Probe *probe, DryPoint from, DryPoint to, gboolean first)
 {
   probe->middle = (DryPoint){from.x + (to.x - from.x) / 2, from.y + (to.y - from.y) / 2};
+  probe->length = dry_point_distance (from, to);
   Meeting meeting = look_outside (self, probe);
   DryJoint *last = first ? NULL : &g_array_index (self->items, DryJoint, self->items->len - 1);
 
@@ -367,7 +373,7 @@ add_stretch (Sorting *self, Probe *probe, DryPoint from, DryPoint to, gboolean f
       .other_board = meeting.other_board,
       .other_face = meeting.other_face,
       .object = meeting.object,
-      .length = dry_point_distance (from, to),
+      .length = probe->length,
       .gap = meeting.gap,
       .counted = TRUE,
   };
@@ -459,7 +465,7 @@ pair_small_faces (Sorting *self)
     if (kind == DRY_FACE_NICHE ? joint->kind != DRY_JOINT_INSIDE_CORNER
                                : kind != DRY_FACE_BENCH || joint->kind != DRY_JOINT_OUTSIDE_CORNER)
       continue;
-    DryJoint *twin = find_twin (self, i, 2 * DRY_INCH);
+    DryJoint *twin = find_twin (self, i, TWIN_REACH);
     if (!twin)
       continue;
     twin->counted = FALSE;
@@ -487,12 +493,41 @@ count_once (Sorting *self)
   pair_small_faces (self);
 }
 
+/* A wall floated in place has no boards; each stretch of its region then counts as one. */
+static const DryBoards *
+take_regions_as_boards (const DryPlanContext *context, const DryFaces *faces)
+{
+  DryBoards *self = dry_arena_alloc (context->arena, sizeof *self);
+  GArray *items = g_array_new (FALSE, TRUE, sizeof (DryBoard));
+
+  for (guint i = 0; i < faces->n; i++) {
+    const DryFace *face = &faces->items[i];
+    for (guint j = 0; j < face->region.n_polygons; j++) {
+      DryBoard board = {.index = items->len, .face = i, .shape = face->region.polygons[j]};
+      board.bounds = dry_ring_bounds (&board.shape.outer);
+      if (j == 0) { /* once a face */
+        board.holes = face->holes;
+        board.n_holes = face->n_holes;
+      }
+      g_array_append_val (items, board);
+    }
+  }
+  self->n = items->len;
+  self->items = dry_arena_take_array (context->arena, items);
+  return self;
+}
+
 const DryJoints *
 dry_joints_compute (const DryPlanContext *context, const DryFaces *faces, const DryBoards *boards,
                     GError **error)
 {
   DryJoints *self = dry_arena_alloc (context->arena, sizeof *self);
-  Sorting sorting = {context, faces, boards, g_array_new (FALSE, FALSE, sizeof (DryJoint))};
+  gboolean floated = context->system->n_sheets == 0;
+  GArray *items = g_array_new (FALSE, FALSE, sizeof (DryJoint));
+
+  if (floated)
+    boards = take_regions_as_boards (context, faces);
+  Sorting sorting = {context, faces, boards, items};
 
   for (guint i = 0; i < boards->n; i++) {
     Probe probe = {
@@ -510,6 +545,8 @@ dry_joints_compute (const DryPlanContext *context, const DryFaces *faces, const 
   count_once (&sorting);
   self->n = sorting.items->len;
   self->items = dry_arena_take_array (context->arena, sorting.items);
+  for (guint i = 0; floated && i < self->n; i++)
+    self->items[i].board = self->items[i].other_board = -1;
   for (guint i = 0; i < self->n; i++)
     if (self->items[i].counted)
       self->total[self->items[i].kind] += self->items[i].length;

@@ -10,7 +10,7 @@ typedef struct {
   DryJointKind kind;
   guint face;
   DryPoint from, to; /* on the face */
-  gint board;        /* the board whose edge it is */
+  gint board;        /* the board whose edge it is; -1 where the wall is floated without boards */
   gint other_board;  /* seam, corner: the board across, or -1 */
   gint other_face;   /* corner: the face across, or -1 */
   DryId object;      /* niche, opening, basin or fitting it goes round, or 0 */

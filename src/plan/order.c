@@ -216,9 +216,9 @@ add_mortar_bed (Ordering *self)
   DryStep *step =
       add_step (self, "scratch-coat", "Press the scratch coat into the lath and comb it level.");
   set_area_hours (self, step, 0.3);
-  set_wait (step, dry_system_get_wait (self->context->system, "recoat"));
   step = add_step (self, "float-coat", "Float the walls plumb and flat over screeds.");
   set_area_hours (self, step, 1 - SHARE_JOINTS - 0.3);
+  set_wait (step, dry_system_get_wait (self->context->system, "cure"));
 }
 
 static void
@@ -234,6 +234,13 @@ add_coats (Ordering *self)
                               "out, every lap and corner fully bedded.");
     set_area_hours (self, step, share);
     return;
+  }
+  if (dry_system_get_wait (system, "prime")) {
+    DryStep *step =
+        add_step (self, "prime", "Prime the boards so that they do not drink the coat.");
+    set_area_hours (self, step, share * 0.2);
+    set_wait (step, dry_system_get_wait (system, "prime"));
+    share *= 0.8;
   }
   for (guint i = 0; i < system->coats; i++) {
     DryStep *step = add_step (

@@ -193,32 +193,30 @@ static void
 add_mortar (DryTakeoffDraft *self, const DryFinish *finish)
 {
   DryArena *arena = self->context->arena;
+  const DrySystem *system = self->context->system;
+  const DryProduct *product = dry_system_get_product (system, DRY_TILE_MORTAR_ID);
   const DryTrowel *trowel = dry_trowel_for_tile (MAX (finish->tile_width, finish->tile_height));
   double area = tiled_area (self), rate = dry_trowel_mass (trowel);
-  const char *mortar = self->context->system->tile_mortar;
   const char *formula = dry_arena_printf (
       arena, "%s m2 x %s kg/m2 = %s kg", dry_takeoff_number (self, area, 2),
       dry_takeoff_number (self, rate, 2), dry_takeoff_number (self, area * rate, 1));
+  const char *coverage = dry_arena_printf (arena, "%s to %s ft2 a 50 lb bag",
+                                           dry_takeoff_number (self, trowel->ft2_low, 0),
+                                           dry_takeoff_number (self, trowel->ft2_high, 0));
+  DrySource source = {"coverage of a 50 lb bag as how-to pages print it", DRY_CERTAINTY_SECONDARY};
 
   dry_takeoff_add (
-      self, (DryTakeoffLine){.id = "tile-mortar",
-                             .group = "tile",
-                             .name = mortar && *mortar
-                                         ? dry_arena_printf (arena, "Tile mortar: %s", mortar)
-                                         : "Tile mortar",
-                             .amount = area * rate,
-                             .unit = "kg",
-                             .pack = BAG_50_LB,
-                             .pack_name = "50 lb bag",
-                             .working = dry_working_new (
-                                 arena,
-                                 (DrySource){"coverage of a 50 lb bag as how-to pages print it",
-                                             DRY_CERTAINTY_SECONDARY},
-                                 formula, "trowel", trowel->name, "coverage",
-                                 dry_arena_printf (arena, "%s to %s ft2 a bag",
-                                                   dry_takeoff_number (self, trowel->ft2_low, 0),
-                                                   dry_takeoff_number (self, trowel->ft2_high, 0)),
-                                 NULL)});
+      self,
+      (DryTakeoffLine){.id = DRY_TILE_MORTAR_ID,
+                       .group = "tile",
+                       .name = product ? product->name : "Tile mortar",
+                       .amount = area * rate,
+                       .unit = "kg",
+                       .pack = product && product->pack > 0 ? product->pack : BAG_50_LB,
+                       .pack_name = product ? product->pack_name : "bag of 50 lb",
+                       .price = product ? product->price : 0,
+                       .working = dry_working_new (arena, source, formula, "trowel", trowel->name,
+                                                   "coverage", coverage, NULL)});
 }
 
 static void
@@ -245,7 +243,7 @@ add_grout (DryTakeoffDraft *self, const DryFinish *finish)
                              .amount = mass,
                              .unit = "kg",
                              .pack = BAG_10_LB,
-                             .pack_name = "10 lb bag",
+                             .pack_name = "bag of 10 lb",
                              .working = dry_working_new (
                                  arena,
                                  (DrySource){"widely printed grout formula; density from memory",

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A take-off while its lines are gathered; shared by takeoff.c and takeoff-finish.c only. */
+/* A take-off while its lines are gathered; shared by takeoff.c and takeoff-finish.c. */
 #pragma once
 
 #include "plan/plan.h"

@@ -1,0 +1,180 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The order of work for each kind of system: which steps, in which order, what is waited for. */
+#include "rig.h"
+
+static gint
+place_of (const DryOrder *order, const char *id)
+{
+  for (guint i = 0; i < order->n; i++)
+    if (g_str_equal (order->items[i].id, id))
+      return (gint) i;
+  return -1;
+}
+
+static void
+check_sums (const DryOrder *order)
+{
+  double hours = 0, least = 0, most = 0;
+
+  for (guint i = 0; i < order->n; i++) {
+    const DryStep *step = &order->items[i];
+    g_assert_nonnull (step->text);
+    g_assert_nonnull (step->working.formula);
+    g_assert_nonnull (step->working.source.text);
+    g_assert_cmpfloat (step->hours, >=, 0);
+    g_assert_cmpfloat (step->wait_min, <=, step->wait_max);
+    hours += step->hours;
+    least += step->hours + step->wait_min;
+    most += step->hours + step->wait_max;
+  }
+  g_assert_cmpfloat_with_epsilon (order->hours, hours, 1e-9);
+  g_assert_cmpfloat_with_epsilon (order->hours_to_tile_min, least, 1e-9);
+  g_assert_cmpfloat_with_epsilon (order->hours_to_tile_max, most, 1e-9);
+  if (order->n)
+    g_assert_cmpstr (order->items[order->n - 1].id, ==, "tile");
+}
+
+static void
+set_up_tub_wall (Rig *rig)
+{
+  rig_set_up (rig);
+  DryFace *face = rig_add_face (rig, 48, 96);
+  face->at_basin = TRUE;
+  face->basin_u1 = IN (48);
+  face->deck = IN (15);
+  face->flange_top = face->board_bottom = IN (16);
+  rig->room.basin = (DryBasin){.id = 3, .kind = DRY_BASIN_TUB};
+  rig_add_studs (rig, 0, 0.75, 15.5, 4);
+  rig_add_board (rig, 0, 0, 16, 23.9375, 96);
+  rig_add_board (rig, 0, 24.0625, 16, 48, 96);
+}
+
+static void
+check_sequence (const DryOrder *order, const char *const *ids)
+{
+  gint last = -1;
+
+  for (guint i = 0; ids[i]; i++) {
+    gint at = place_of (order, ids[i]);
+    if (at <= last)
+      g_test_message ("step %s", ids[i]);
+    g_assert_cmpint (at, >, last);
+    last = at;
+  }
+}
+
+static void
+test_liquid (void)
+{
+  static const char *const ids[] = {
+      "protect", "framing", "rough-inspection", "boards", "basin-gap", "joints",
+      "coat-1",  "coat-2",  "inspection",       "tile",   NULL};
+  Rig rig;
+
+  set_up_tub_wall (&rig);
+  rig_compute (&rig);
+  check_sums (rig.order);
+  check_sequence (rig.order, ids);
+  const DryStep *first = &rig.order->items[place_of (rig.order, "coat-1")];
+  const DryStep *second = &rig.order->items[place_of (rig.order, "coat-2")];
+  g_assert_cmpfloat (first->wait_min, ==, 2);
+  g_assert_cmpfloat (first->wait_max, ==, 4);
+  g_assert_cmpfloat (second->wait_min, ==, 12);
+  g_assert_cmpfloat (second->wait_max, ==, 24);
+  g_assert_cmpint (place_of (rig.order, "flood-test"), ==, -1); /* a tub needs none */
+  g_assert_true (rig.order->items[place_of (rig.order, "inspection")].hold);
+  /* all of the system's hours are given out: an hour a square metre, half an hour to protect */
+  g_assert_cmpfloat_with_epsilon (rig.order->hours, rig.coating->board_area + 0.5, 1e-9);
+  rig_tear_down (&rig);
+}
+
+/* Flood test: at least 15 min (IPC 312.9 / IRC P2503.6), a day by UPC practice (408.7.1), started
+ * at least 24 h after the membrane (ASTM D5957-98(2021) 5.3). */
+static void
+test_pan (void)
+{
+  Rig rig;
+
+  set_up_tub_wall (&rig);
+  rig.room.basin.kind = DRY_BASIN_PAN;
+  rig_compute (&rig);
+  check_sums (rig.order);
+  gint test = place_of (rig.order, "flood-test");
+  g_assert_cmpint (test, >, place_of (rig.order, "coat-2"));
+  g_assert_cmpint (test, <, place_of (rig.order, "inspection"));
+  g_assert_true (rig.order->items[test].hold);
+  g_assert_cmpfloat (rig.order->items[test].wait_min, ==, 0.25);
+  g_assert_cmpfloat (rig.order->items[test].wait_max, ==, 24);
+  g_assert_cmpfloat (rig.order->items[test - 1].wait_min, ==, 24);
+  rig_tear_down (&rig);
+}
+
+static void
+test_bands (void)
+{
+  Rig rig;
+
+  set_up_tub_wall (&rig);
+  rig.system.membrane = DRY_MEMBRANE_NONE;
+  rig.system.coats = 0;
+  rig.system.cover_fasteners = TRUE;
+  rig.job.year_built = 1950;
+  rig_compute (&rig);
+  check_sums (rig.order);
+  g_assert_cmpint (place_of (rig.order, "coat-1"), ==, -1);
+  g_assert_cmpfloat (rig.order->items[place_of (rig.order, "joints")].wait_min, ==, 12);
+  g_assert_cmpfloat_with_epsilon (rig.order->hours, rig.coating->board_area + 0.5, 1e-9);
+  g_assert_nonnull (strstr (rig.order->items[place_of (rig.order, "joints")].text, "fastener"));
+  /* an old house is tested for lead and asbestos first */
+  g_assert_nonnull (strstr (rig.order->items[0].text, "asbestos"));
+  rig_tear_down (&rig);
+}
+
+static void
+test_floated_and_empty (void)
+{
+  static const char *const ids[] = {"protect", "lath",   "scratch-coat", "float-coat", "basin-gap",
+                                    "coat-1",  "coat-2", "tile",         NULL};
+  Rig rig;
+
+  set_up_tub_wall (&rig);
+  rig.boards.n = 0;
+  rig.system.n_sheets = 0;
+  rig.waits[0] = (DryWait){"cure", "to the membrane", 24, 168, {0}};
+  rig.face_items[0].region =
+      dry_region_from_rect (rig.arena, (DryRect){0, IN (16), IN (48), IN (96)});
+  rig_compute (&rig);
+  check_sums (rig.order);
+  check_sequence (rig.order, ids);
+  g_assert_cmpfloat (rig.order->items[place_of (rig.order, "float-coat")].wait_max, ==, 168);
+  rig.faces.n = 0;
+  rig_compute (&rig);
+  g_assert_cmpuint (rig.order->n, ==, 0);
+  g_assert_cmpfloat (rig.order->hours_to_tile_max, ==, 0);
+  rig_tear_down (&rig);
+}
+
+static void
+check_random (const DryPlan *plan, guint32 seed)
+{
+  g_test_message ("seed %u, %s", seed, plan->context.system->id);
+  check_sums (plan->order);
+}
+
+static void
+test_random (void)
+{
+  rig_for_random_plans (40, check_random);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/plan/order/liquid", test_liquid);
+  g_test_add_func ("/plan/order/pan", test_pan);
+  g_test_add_func ("/plan/order/bands", test_bands);
+  g_test_add_func ("/plan/order/floated-and-empty", test_floated_and_empty);
+  g_test_add_func ("/plan/order/random", test_random);
+  return g_test_run ();
+}
