@@ -26,7 +26,8 @@ const DryCommand dry_command_check = {
     .name = "check",
     .arguments = "FILE",
     .summary = "Check that a project file is well formed",
-    .takes_project = TRUE,
+    .takes_room = TRUE,
+    .takes_catalog = TRUE,
     .n_files = 1,
     .run = run,
 };

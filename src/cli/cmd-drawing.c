@@ -42,7 +42,8 @@ const DryCommand dry_command_drawing = {
     .details = "Draws the first room unless --room names another. An unknown name lists the ones "
                "there are.",
     .entries = ENTRIES,
-    .takes_project = TRUE,
+    .takes_room = TRUE,
+    .takes_catalog = TRUE,
     .n_files = 1,
     .run = run,
 };

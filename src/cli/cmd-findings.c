@@ -126,7 +126,8 @@ const DryCommand dry_command_findings = {
     .summary = "Print what is wrong or unwise, with place, source and remedy",
     .details = "Exit status: 0 none open, 1 some open, 2 error.",
     .entries = ENTRIES,
-    .takes_project = TRUE,
+    .takes_room = TRUE,
+    .takes_catalog = TRUE,
     .n_files = 1,
     .run = run,
 };

@@ -42,7 +42,8 @@ const DryCommand dry_command_papers = {
     .details = "Summary with cautions, plan, one page a face, cut sheets, take-off with workings, "
                "order of work.",
     .entries = ENTRIES,
-    .takes_project = TRUE,
+    .takes_room = TRUE,
+    .takes_catalog = TRUE,
     .n_files = 1,
     .run = run,
 };

@@ -31,7 +31,8 @@ const DryCommand dry_command_plan = {
     .name = "plan",
     .arguments = "FILE",
     .summary = "Print the whole plan as JSON",
-    .takes_project = TRUE,
+    .takes_room = TRUE,
+    .takes_catalog = TRUE,
     .n_files = 1,
     .run = run,
 };

@@ -154,7 +154,7 @@ const DryCommand dry_command_systems = {
     .arguments = NULL,
     .summary = "Print what the catalogue holds",
     .entries = ENTRIES,
-    .takes_project = TRUE,
+    .takes_catalog = TRUE,
     .n_files = 0,
     .run = run,
 };

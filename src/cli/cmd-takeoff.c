@@ -162,7 +162,8 @@ const DryCommand dry_command_takeoff = {
     .summary = "Print what to buy, rounded up to packs, with workings",
     .details = "Prices are the catalogue's; the shipped ones are invented samples.",
     .entries = ENTRIES,
-    .takes_project = TRUE,
+    .takes_room = TRUE,
+    .takes_catalog = TRUE,
     .n_files = 1,
     .run = run,
 };

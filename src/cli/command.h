@@ -10,12 +10,12 @@ enum { DRY_EXIT_OK = 0, DRY_EXIT_OPEN = 1, DRY_EXIT_ERROR = 2 };
 
 typedef struct {
   const char *name;
-  const char *arguments;       /* "FILE -o OUT.pdf" */
-  const char *summary;         /* one line */
-  const char *details;         /* shown by --help below the options; may be NULL */
-  const GOptionEntry *entries; /* may be NULL */
-  gboolean takes_project;      /* adds --room and --catalog */
-  guint n_files;               /* how many FILE arguments it needs */
+  const char *arguments;              /* "FILE -o OUT.pdf" */
+  const char *summary;                /* one line */
+  const char *details;                /* shown by --help below the options; may be NULL */
+  const GOptionEntry *entries;        /* may be NULL */
+  gboolean takes_room, takes_catalog; /* adds --room, --catalog */
+  guint n_files;                      /* how many FILE arguments it needs */
   int (*run) (char **files);
 } DryCommand;
 

@@ -13,9 +13,13 @@ static const DryCommand *const COMMANDS[] = {
 
 static DryCliOptions shared_options;
 
-static const GOptionEntry SHARED_ENTRIES[] = {
+static const GOptionEntry ROOM_ENTRIES[] = {
     {"room", 'r', 0, G_OPTION_ARG_STRING, &shared_options.room,
      "Only this room: its name, or its number in the file", "ROOM"},
+    {NULL},
+};
+
+static const GOptionEntry CATALOG_ENTRIES[] = {
     {"catalog", 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &shared_options.catalogs,
      "Read this catalogue folder too, after the shipped one (may be repeated)", "FOLDER"},
     {NULL},
@@ -52,8 +56,10 @@ make_context (const DryCommand *command)
     g_option_context_set_description (context, command->details);
   if (command->entries)
     g_option_context_add_main_entries (context, command->entries, NULL);
-  if (command->takes_project)
-    g_option_context_add_main_entries (context, SHARED_ENTRIES, NULL);
+  if (command->takes_room)
+    g_option_context_add_main_entries (context, ROOM_ENTRIES, NULL);
+  if (command->takes_catalog)
+    g_option_context_add_main_entries (context, CATALOG_ENTRIES, NULL);
   return context;
 }
 

@@ -9,6 +9,9 @@
 
 G_BEGIN_DECLS
 
+#define DRY_TYPE_INSPECTOR (dry_inspector_get_type ())
+G_DECLARE_FINAL_TYPE (DryInspector, dry_inspector, DRY, INSPECTOR, GtkWidget)
+
 GtkWidget *dry_inspector_new (DrySession *session);
 
 G_END_DECLS

@@ -1,0 +1,351 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The tables of fields: what each kind of thing lets a person type, in which groups and within
+ * which limits. Data only, besides the few lengths that are measured rather than stored. */
+#include "ui/inspector-fields.h"
+
+#include <glib/gi18n.h>
+
+#define IN(n)          ((DryLength) ((n) * (double) DRY_INCH))
+#define AT(Type, name) G_STRUCT_OFFSET (Type, name)
+#define KIND(name)     (1u << DRY_PART_##name)
+
+/* --- lengths that are measured --- */
+
+static DryLength
+get_wall_length (const DryRoom *room, gconstpointer value)
+{
+  return dry_wall_length (value);
+}
+
+static DryProject *
+set_wall_length (DrySession *session, gconstpointer value, DryLength length, GError **error)
+{
+  const DryWall *wall = value;
+
+  return dry_edit_set_wall_length (dry_session_get_project (session),
+                                   dry_session_get_room_id (session), wall->id, length, error);
+}
+
+/* How wide a part is where it touches the wall: glass stands out from it. */
+static DryLength
+half_width (const DryPart *part)
+{
+  DryRect rect = dry_part_rect (part);
+
+  return dry_rect_width (rect) / 2;
+}
+
+static DryLength
+get_part_left (const DryRoom *room, gconstpointer value)
+{
+  const DryPart *part = value;
+
+  return part->u - half_width (part);
+}
+
+static DryLength
+get_part_right (const DryRoom *room, gconstpointer value)
+{
+  const DryPart *part = value;
+  const DryWall *wall = dry_room_get_wall (room, part->wall);
+
+  return wall ? dry_wall_length (wall) - part->u - half_width (part) : 0;
+}
+
+static DryProject *
+move_part_to (DrySession *session, const DryPart *part, DryLength u, GError **error)
+{
+  return dry_edit_move_part (dry_session_get_project (session), dry_session_get_room_id (session),
+                             part->id, part->wall, part->side, u, part->z, error);
+}
+
+static DryProject *
+set_part_left (DrySession *session, gconstpointer value, DryLength length, GError **error)
+{
+  const DryPart *part = value;
+
+  return move_part_to (session, part, length + half_width (part), error);
+}
+
+static DryProject *
+set_part_right (DrySession *session, gconstpointer value, DryLength length, GError **error)
+{
+  const DryPart *part = value;
+  const DryWall *wall = dry_room_get_wall (dry_session_get_room (session), part->wall);
+
+  return move_part_to (session, part,
+                       (wall ? dry_wall_length (wall) : 0) - length - half_width (part), error);
+}
+
+/* --- when a field is shown --- */
+
+static gboolean
+is_tub (const DryRoom *room, gconstpointer value)
+{
+  return ((const DryBasin *) value)->kind == DRY_BASIN_TUB;
+}
+
+static gboolean
+is_pan (const DryRoom *room, gconstpointer value)
+{
+  return !is_tub (room, value);
+}
+
+static gboolean
+is_outline_wall (const DryRoom *room, gconstpointer value)
+{
+  return !((const DryWall *) value)->added;
+}
+
+static gboolean
+is_added_wall (const DryRoom *room, gconstpointer value)
+{
+  return ((const DryWall *) value)->added;
+}
+
+static gboolean
+is_exterior_wall (const DryRoom *room, gconstpointer value)
+{
+  return ((const DryWall *) value)->exterior;
+}
+
+static gboolean
+is_regular_wall (const DryRoom *room, gconstpointer value)
+{
+  return ((const DryWall *) value)->n_found_studs == 0;
+}
+
+static gboolean
+is_window (const DryRoom *room, gconstpointer value)
+{
+  return ((const DryOpening *) value)->kind == DRY_OPENING_WINDOW;
+}
+
+static gboolean
+is_tiled (const DryRoom *room, gconstpointer value)
+{
+  return ((const DryFinish *) value)->tiled;
+}
+
+static gboolean
+is_offset (const DryRoom *room, gconstpointer value)
+{
+  return is_tiled (room, value) && ((const DryFinish *) value)->pattern == DRY_PATTERN_OFFSET;
+}
+
+static gboolean
+is_ready_made (const DryRoom *room, gconstpointer value)
+{
+  return ((const DryPart *) value)->body_width > 0;
+}
+
+/* --- choices, in the order of their enums --- */
+
+static const char *const ENDS[] = {N_ ("Left"), N_ ("Right"), N_ ("Centre"), N_ ("Back"), NULL};
+static const char *const PATTERNS[] = {N_ ("Straight"), N_ ("Offset"), N_ ("Vertical"),
+                                       N_ ("Diagonal"), NULL};
+
+/* --- the tables --- */
+
+static const DryField JOB[] = {
+    {N_ ("Job"), N_ ("Title"), NULL, DRY_FIELD_TEXT, AT (DryJob, title)},
+    {NULL, N_ ("Client"), NULL, DRY_FIELD_TEXT, AT (DryJob, client)},
+    {NULL, N_ ("Year the house was built"), N_ ("0 = not known; old houses bring cautions"),
+     DRY_FIELD_INTEGER, AT (DryJob, year_built), .number_low = 0, .number_high = 2100, .step = 1},
+    {NULL, N_ ("Room temperature, °C"), N_ ("While boards, bands and coats are worked"),
+     DRY_FIELD_NUMBER, AT (DryJob, temperature), .number_low = -30, .number_high = 50, .step = 1,
+     .digits = 0},
+    {NULL, N_ ("Millimetres"), N_ ("Off: feet and inches"), DRY_FIELD_BOOLEAN, AT (DryJob, metric)},
+};
+
+static const DryField ROOM[] = {
+    {N_ ("Room"), N_ ("Name"), NULL, DRY_FIELD_TEXT, AT (DryRoom, name)},
+    {NULL, N_ ("Ceiling"), NULL, DRY_FIELD_LENGTH, AT (DryRoom, ceiling), IN (12), IN (400)},
+    {NULL, N_ ("Ceiling joists"), N_ ("On centre"), DRY_FIELD_LENGTH, AT (DryRoom, joist_spacing),
+     0, IN (96), .zero_text = N_ ("unknown")},
+};
+
+static const DryField WET[] = {
+    {N_ ("Wet wall"), N_ ("Height"), NULL, DRY_FIELD_LENGTH, AT (DryWetZone, height), 0, IN (400),
+     .zero_text = N_ ("ceiling")},
+    {NULL, N_ ("Past the basin"), NULL, DRY_FIELD_LENGTH, AT (DryWetZone, past), 0, IN (400)},
+    {NULL, N_ ("Leg to the floor"), N_ ("Beside the apron or curb"), DRY_FIELD_BOOLEAN,
+     AT (DryWetZone, leg)},
+    {NULL, N_ ("Ceiling too"), N_ ("Tiled over the basin"), DRY_FIELD_BOOLEAN,
+     AT (DryWetZone, ceiling)},
+};
+
+static const DryField FINISH[] = {
+    {N_ ("Tile"), N_ ("Tiled"), NULL, DRY_FIELD_BOOLEAN, AT (DryFinish, tiled)},
+    {NULL, N_ ("Width"), NULL, DRY_FIELD_LENGTH, AT (DryFinish, tile_width), IN (0.25), IN (144),
+     .is_shown = is_tiled},
+    {NULL, N_ ("Height"), NULL, DRY_FIELD_LENGTH, AT (DryFinish, tile_height), IN (0.25), IN (144),
+     .is_shown = is_tiled},
+    {NULL, N_ ("Thickness"), NULL, DRY_FIELD_LENGTH, AT (DryFinish, tile_thickness), IN (0.0625),
+     IN (4), .is_shown = is_tiled},
+    {NULL, N_ ("Joint"), NULL, DRY_FIELD_LENGTH, AT (DryFinish, joint), 0, IN (2),
+     .is_shown = is_tiled},
+    {NULL, N_ ("Mortar bed"), NULL, DRY_FIELD_LENGTH, AT (DryFinish, mortar), 0, IN (4),
+     .is_shown = is_tiled},
+    {NULL, N_ ("Pattern"), NULL, DRY_FIELD_CHOICE, AT (DryFinish, pattern), .choices = PATTERNS,
+     .is_shown = is_tiled},
+    {NULL, N_ ("Offset"), N_ ("Share of the tile's length"), DRY_FIELD_NUMBER,
+     AT (DryFinish, offset), .number_low = 0, .number_high = 0.5, .step = 0.05, .digits = 2,
+     .is_shown = is_offset},
+};
+
+static const DryField WALL[] = {
+    {N_ ("Wall"), N_ ("Name"), NULL, DRY_FIELD_TEXT, AT (DryWall, name)},
+    {NULL, N_ ("Length"), N_ ("Between stud faces; the next wall follows"), DRY_FIELD_LENGTH, 0,
+     IN (1), IN (2000), .is_shown = is_outline_wall, .get = get_wall_length,
+     .set = set_wall_length},
+    {NULL, N_ ("Height"), NULL, DRY_FIELD_LENGTH, AT (DryWall, height), 0, IN (400),
+     .zero_text = N_ ("ceiling")},
+    {NULL, N_ ("Thickness"), N_ ("Stud to stud"), DRY_FIELD_LENGTH, AT (DryWall, thickness), 0,
+     IN (48), .zero_text = N_ ("stud"), .is_shown = is_added_wall},
+    {NULL, N_ ("Plumbing wall"), N_ ("Drywall is in place; the board butts against it"),
+     DRY_FIELD_BOOLEAN, AT (DryWall, plumbing)},
+    {NULL, N_ ("Bearing"), NULL, DRY_FIELD_BOOLEAN, AT (DryWall, bearing)},
+    {NULL, N_ ("Fire-rated"), NULL, DRY_FIELD_BOOLEAN, AT (DryWall, fire_rated)},
+    {NULL, N_ ("Exterior"), NULL, DRY_FIELD_BOOLEAN, AT (DryWall, exterior)},
+    {NULL, N_ ("Insulation left"), NULL, DRY_FIELD_LENGTH, AT (DryWall, insulation), 0, IN (24),
+     .is_shown = is_exterior_wall},
+    {NULL, N_ ("Sealed air barrier"), N_ ("Behind the tub, before it is set"), DRY_FIELD_BOOLEAN,
+     AT (DryWall, air_barrier), .is_shown = is_exterior_wall},
+    {NULL, N_ ("Polyethylene behind"), NULL, DRY_FIELD_BOOLEAN, AT (DryWall, vapour_barrier)},
+    {NULL, N_ ("Lining"), N_ ("Drywall or plaster outside the wet area"), DRY_FIELD_LENGTH,
+     AT (DryWall, lining), 0, IN (4)},
+    {N_ ("Studs"), N_ ("Spacing"), N_ ("On centre"), DRY_FIELD_LENGTH, AT (DryWall, stud_spacing),
+     IN (4), IN (96), .is_shown = is_regular_wall},
+    {NULL, N_ ("First stud"), N_ ("Centre, from the wall's left end"), DRY_FIELD_LENGTH,
+     AT (DryWall, first_stud), 0, IN (96), .is_shown = is_regular_wall},
+    {NULL, N_ ("Width"), NULL, DRY_FIELD_LENGTH, AT (DryWall, stud_width), IN (0.5), IN (12)},
+    {NULL, N_ ("Depth"), NULL, DRY_FIELD_LENGTH, AT (DryWall, stud_depth), IN (0.5), IN (24)},
+    {NULL, N_ ("Steel"), NULL, DRY_FIELD_BOOLEAN, AT (DryWall, steel_studs)},
+    {N_ ("As measured"), N_ ("Out of flat"), N_ ("Under a 10 ft straightedge"), DRY_FIELD_LENGTH,
+     AT (DryWall, plane_error), 0, IN (4)},
+    {NULL, N_ ("Out of plumb"), N_ ("Over the height; more at the top is positive"),
+     DRY_FIELD_LENGTH, AT (DryWall, plumb_error), -IN (12), IN (12)},
+    {NULL, N_ ("Corner taper"), N_ ("At the right end, over the height"), DRY_FIELD_LENGTH,
+     AT (DryWall, square_error), -IN (12), IN (12)},
+};
+
+static const DryField BASIN[] = {
+    {N_ ("Place"), N_ ("From the wall's left end"), NULL, DRY_FIELD_LENGTH, AT (DryBasin, along),
+     -IN (400), IN (2000)},
+    {NULL, N_ ("Out from the studs"), NULL, DRY_FIELD_LENGTH, AT (DryBasin, away), 0, IN (2000)},
+    {NULL, N_ ("Turned"), N_ ("Its length runs out from the wall"), DRY_FIELD_BOOLEAN,
+     AT (DryBasin, turned)},
+    {N_ ("Size"), N_ ("Length"), NULL, DRY_FIELD_LENGTH, AT (DryBasin, length), IN (12), IN (240)},
+    {NULL, N_ ("Width"), NULL, DRY_FIELD_LENGTH, AT (DryBasin, width), IN (12), IN (240)},
+    {NULL, N_ ("Rim height"), NULL, DRY_FIELD_LENGTH, AT (DryBasin, height), IN (1), IN (60),
+     .is_shown = is_tub},
+    {NULL, N_ ("Curb height"), NULL, DRY_FIELD_LENGTH, AT (DryBasin, height), 0, IN (24),
+     .zero_text = N_ ("no curb"), .is_shown = is_pan},
+    {NULL, N_ ("Flange"), N_ ("Lip turned up at the walls"), DRY_FIELD_LENGTH,
+     AT (DryBasin, flange), 0, IN (6), .zero_text = N_ ("none")},
+    {NULL, N_ ("Flange proud of studs"), NULL, DRY_FIELD_LENGTH, AT (DryBasin, flange_thickness), 0,
+     IN (2), .zero_text = N_ ("let in")},
+    {NULL, N_ ("Drop-in"), N_ ("Let into a framed deck"), DRY_FIELD_BOOLEAN, AT (DryBasin, drop_in),
+     .is_shown = is_tub},
+    {NULL, N_ ("Out of level"), N_ ("Over its length"), DRY_FIELD_LENGTH, AT (DryBasin, rim_error),
+     0, IN (4)},
+    {NULL, N_ ("Recess"), N_ ("Let into the joists"), DRY_FIELD_LENGTH, AT (DryBasin, recess), 0,
+     IN (12), .zero_text = N_ ("none"), .is_shown = is_pan},
+    {N_ ("Drain"), N_ ("Drain end"), NULL, DRY_FIELD_CHOICE, AT (DryBasin, drain), .choices = ENDS},
+    {NULL, N_ ("Waste pipe"), NULL, DRY_FIELD_LENGTH, AT (DryBasin, drain_diameter), IN (0.5),
+     IN (8)},
+};
+
+static const DryField OPENING[] = {
+    {N_ ("Opening"), N_ ("From the wall's left end"), NULL, DRY_FIELD_LENGTH, AT (DryOpening, u), 0,
+     IN (2000)},
+    {NULL, N_ ("Sill above the floor"), NULL, DRY_FIELD_LENGTH, AT (DryOpening, z), 0, IN (400),
+     .is_shown = is_window},
+    {NULL, N_ ("Width"), NULL, DRY_FIELD_LENGTH, AT (DryOpening, width), IN (4), IN (400)},
+    {NULL, N_ ("Height"), NULL, DRY_FIELD_LENGTH, AT (DryOpening, height), IN (4), IN (400)},
+    {NULL, N_ ("Safety glass"), N_ ("Marked as tempered or laminated"), DRY_FIELD_BOOLEAN,
+     AT (DryOpening, safety_glass), .is_shown = is_window},
+    {NULL, N_ ("Sloped sill"), N_ ("Pitched to the wet side"), DRY_FIELD_BOOLEAN,
+     AT (DryOpening, sloped_sill), .is_shown = is_window},
+    {NULL, N_ ("Wooden jamb"), NULL, DRY_FIELD_BOOLEAN, AT (DryOpening, wooden_jamb),
+     .is_shown = is_window},
+};
+
+#define BOXES   (KIND (NICHE) | KIND (BENCH) | KIND (PIPE) | KIND (VENT) | KIND (CABLE))
+#define POINTS  (KIND (VALVE) | KIND (SPOUT) | KIND (SHOWER_HEAD) | KIND (HAND_SHOWER))
+#define HEADS   (KIND (SHOWER_HEAD) | KIND (HAND_SHOWER))
+#define PITCHED (KIND (NICHE) | KIND (BENCH))
+
+static const DryField PART[] = {
+    {N_ ("Place"), N_ ("From the left end"), N_ ("To its left edge"), DRY_FIELD_LENGTH, 0,
+     -IN (400), IN (2000), .kinds = BOXES | KIND (GRAB_BAR), .get = get_part_left,
+     .set = set_part_left},
+    {NULL, N_ ("From the right end"), N_ ("To its right edge"), DRY_FIELD_LENGTH, 0, -IN (400),
+     IN (2000), .kinds = BOXES | KIND (GRAB_BAR), .get = get_part_right, .set = set_part_right},
+    {NULL, N_ ("Centre from the left end"), NULL, DRY_FIELD_LENGTH, AT (DryPart, u), -IN (400),
+     IN (2000)},
+    {NULL, N_ ("Bottom above the floor"), NULL, DRY_FIELD_LENGTH, AT (DryPart, z), 0, IN (400),
+     .kinds = KIND (NICHE) | KIND (GLASS) | KIND (PIPE) | KIND (VENT) | KIND (CABLE)},
+    {NULL, N_ ("Centre above the floor"), NULL, DRY_FIELD_LENGTH, AT (DryPart, z), 0, IN (400),
+     .kinds = POINTS},
+    {NULL, N_ ("Top above the floor"), NULL, DRY_FIELD_LENGTH, AT (DryPart, z), 0, IN (400),
+     .kinds = KIND (GRAB_BAR) | KIND (BENCH)},
+    {N_ ("Size"), N_ ("Width"), NULL, DRY_FIELD_LENGTH, AT (DryPart, width), IN (0.25), IN (400),
+     .kinds = BOXES},
+    {NULL, N_ ("Length"), NULL, DRY_FIELD_LENGTH, AT (DryPart, width), IN (4), IN (144),
+     .kinds = KIND (GRAB_BAR)},
+    {NULL, N_ ("Out from the wall"), NULL, DRY_FIELD_LENGTH, AT (DryPart, width), IN (1), IN (144),
+     .kinds = KIND (GLASS)},
+    {NULL, N_ ("Height"), NULL, DRY_FIELD_LENGTH, AT (DryPart, height), IN (0.25), IN (400),
+     .kinds = BOXES | KIND (GLASS)},
+    {NULL, N_ ("Depth"), N_ ("Into the wall"), DRY_FIELD_LENGTH, AT (DryPart, depth), IN (0.25),
+     IN (48), .kinds = KIND (NICHE) | KIND (PIPE) | KIND (VENT) | KIND (CABLE)},
+    {NULL, N_ ("Seat depth"), NULL, DRY_FIELD_LENGTH, AT (DryPart, depth), IN (4), IN (60),
+     .kinds = KIND (BENCH)},
+    {NULL, N_ ("Thickness"), NULL, DRY_FIELD_LENGTH, AT (DryPart, depth), IN (0.125), IN (2),
+     .kinds = KIND (GLASS)},
+    {NULL, N_ ("Hole in the board"), NULL, DRY_FIELD_LENGTH, AT (DryPart, hole), 0, IN (12),
+     .zero_text = N_ ("none"), .kinds = POINTS},
+    {N_ ("Make"), N_ ("Built on site"), N_ ("Framed and lined with board"), DRY_FIELD_BOOLEAN,
+     AT (DryPart, site_built), .kinds = KIND (NICHE)},
+    {NULL, N_ ("Box width"), N_ ("Behind the board"), DRY_FIELD_LENGTH, AT (DryPart, body_width),
+     IN (1), IN (96), .kinds = KIND (NICHE), .is_shown = is_ready_made},
+    {NULL, N_ ("Box height"), N_ ("Behind the board"), DRY_FIELD_LENGTH, AT (DryPart, body_height),
+     IN (1), IN (96), .kinds = KIND (NICHE), .is_shown = is_ready_made},
+    {NULL, N_ ("Pitch of the floor"), N_ ("Fall toward the room; 0.0208 is 1/4 in per ft"),
+     DRY_FIELD_NUMBER, AT (DryPart, pitch), .number_low = 0, .number_high = 0.2, .step = 0.005,
+     .digits = 4, .kinds = PITCHED},
+    {NULL, N_ ("Folds down"), N_ ("Hung on blocking"), DRY_FIELD_BOOLEAN, AT (DryPart, fold_down),
+     .kinds = KIND (BENCH)},
+    {NULL, N_ ("Safety glass"), N_ ("Marked as tempered or laminated"), DRY_FIELD_BOOLEAN,
+     AT (DryPart, safety_glass), .kinds = KIND (GLASS)},
+    {NULL, N_ ("Door"), N_ ("Hinged"), DRY_FIELD_BOOLEAN, AT (DryPart, hinged),
+     .kinds = KIND (GLASS)},
+    {NULL, N_ ("Aims at the entry"), N_ ("Its spray meets whoever opens the shower"),
+     DRY_FIELD_BOOLEAN, AT (DryPart, toward_entry), .kinds = HEADS},
+    {NULL, N_ ("Flow, L/min"), NULL, DRY_FIELD_NUMBER, AT (DryPart, flow_lpm), .number_low = 0,
+     .number_high = 60, .step = 0.5, .digits = 1, .kinds = HEADS},
+    {NULL, N_ ("Name"), NULL, DRY_FIELD_TEXT, AT (DryPart, label)},
+};
+
+const DryField *
+dry_fields_list (DrySubjectKind kind, guint *n)
+{
+  static const struct {
+    const DryField *fields;
+    guint n;
+  } TABLES[] = {
+      [DRY_SUBJECT_JOB] = {JOB, G_N_ELEMENTS (JOB)},
+      [DRY_SUBJECT_ROOM] = {ROOM, G_N_ELEMENTS (ROOM)},
+      [DRY_SUBJECT_WET] = {WET, G_N_ELEMENTS (WET)},
+      [DRY_SUBJECT_FINISH] = {FINISH, G_N_ELEMENTS (FINISH)},
+      [DRY_SUBJECT_WALL] = {WALL, G_N_ELEMENTS (WALL)},
+      [DRY_SUBJECT_BASIN] = {BASIN, G_N_ELEMENTS (BASIN)},
+      [DRY_SUBJECT_OPENING] = {OPENING, G_N_ELEMENTS (OPENING)},
+      [DRY_SUBJECT_PART] = {PART, G_N_ELEMENTS (PART)},
+  };
+
+  *n = TABLES[kind].n;
+  return TABLES[kind].fields;
+}

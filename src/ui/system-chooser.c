@@ -1,0 +1,179 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One row a system: picture of the layers, name, and the three figures people compare first.
+ * The catalogue's figures are shown as they are; nothing is reckoned here. */
+#define G_LOG_DOMAIN "drybay-ui"
+#include "ui/system-chooser.h"
+
+#include <glib/gi18n.h>
+
+#include "ui/section-view.h"
+
+#define LB_PER_FT2 4.882427636 /* kg/m2 in one lb/ft2 */
+
+typedef struct {
+  const DrySystem *system;
+  GtkWidget *row, *view, *tick;
+} Choice;
+
+struct _DrySystemChooser {
+  AdwPreferencesGroup parent_instance;
+  DrySession *session;
+  GArray *choices;
+};
+
+G_DEFINE_FINAL_TYPE (DrySystemChooser, dry_system_chooser, ADW_TYPE_PREFERENCES_GROUP)
+
+static DryBuildUp
+reckon_build_up (const DrySystem *system, const DryFinish *finish)
+{
+  DryBuildUp build_up = {
+      .board = finish->board && g_strcmp0 (finish->system, system->id) == 0 ? finish->board
+               : system->n_thicknesses ? system->thicknesses[0].value
+                                       : 0,
+      .membrane = (DryLength) (system->dry_film.value * (double) DRY_MM),
+      .mortar = finish->tiled ? finish->mortar : 0,
+      .tile = finish->tiled ? finish->tile_thickness : 0,
+  };
+
+  build_up.total = build_up.board + build_up.membrane + build_up.mortar + build_up.tile;
+  return build_up;
+}
+
+static char *
+describe_mass (const DrySystem *system, gboolean metric)
+{
+  char buffer[G_ASCII_DTOSTR_BUF_SIZE];
+  double value = metric ? system->mass.value : system->mass.value / LB_PER_FT2;
+
+  g_ascii_formatd (buffer, sizeof buffer, "%.1f", value);
+  /* Translators: weight of the board for its area */
+  return g_strdup_printf (metric ? _ ("%s kg/m²") : _ ("%s lb/ft²"), buffer);
+}
+
+static char *
+describe_wait (const DrySystem *system)
+{
+  const DryWait *wait = dry_system_get_wait (system, "tile");
+
+  if (!wait || wait->hours_max <= 0)
+    return g_strdup (_ ("tile at once"));
+  if (wait->hours_min >= wait->hours_max)
+    return g_strdup_printf (_ ("tile after %d h"), (int) (wait->hours_max + 0.5));
+  return g_strdup_printf (_ ("tile after %d to %d h"), (int) (wait->hours_min + 0.5),
+                          (int) (wait->hours_max + 0.5));
+}
+
+static void
+refresh (DrySystemChooser *self)
+{
+  const DryRoom *room = dry_session_get_room (self->session);
+  gboolean metric = dry_project_get_job (dry_session_get_project (self->session))->metric;
+
+  if (!room)
+    return;
+  for (guint i = 0; i < self->choices->len; i++) {
+    Choice *choice = &g_array_index (self->choices, Choice, i);
+    DryBuildUp build_up = reckon_build_up (choice->system, &room->finish);
+    g_autofree char *thickness = dry_session_format_length (self->session, build_up.board);
+    g_autofree char *mass = describe_mass (choice->system, metric);
+    g_autofree char *wait = describe_wait (choice->system);
+    g_autofree char *text = g_strdup_printf ("%s · %s · %s", thickness, mass, wait);
+    gboolean chosen = g_strcmp0 (room->finish.system, choice->system->id) == 0;
+
+    adw_action_row_set_subtitle (ADW_ACTION_ROW (choice->row), text);
+    dry_section_view_set_build_up (DRY_SECTION_VIEW (choice->view), &build_up);
+    gtk_widget_set_opacity (choice->tick, chosen ? 1 : 0);
+    gtk_accessible_update_state (GTK_ACCESSIBLE (choice->row), GTK_ACCESSIBLE_STATE_SELECTED,
+                                 chosen, -1);
+    if (chosen)
+      gtk_widget_add_css_class (choice->row, "chosen");
+    else
+      gtk_widget_remove_css_class (choice->row, "chosen");
+  }
+}
+
+static void
+row_activated_cb (AdwActionRow *row, DrySystemChooser *self)
+{
+  const char *id = g_object_get_data (G_OBJECT (row), "system");
+  const DryRoom *room = dry_session_get_room (self->session);
+  GError *error = NULL;
+  DryFinish finish;
+  DryProject *project;
+
+  if (!room || g_strcmp0 (room->finish.system, id) == 0)
+    return;
+  finish = room->finish;
+  finish.system = (char *) id;
+  /* A thickness or sheet wished of one system means nothing in another. */
+  finish.board = 0;
+  finish.sheet = NULL;
+  project =
+      dry_edit_set_finish (dry_session_get_project (self->session), room->id, &finish, &error);
+  dry_session_apply (self->session, project, _ ("Backer system"), NULL, error);
+}
+
+static void
+add_choice (DrySystemChooser *self, const DrySystem *system)
+{
+  Choice choice = {.system = system};
+
+  choice.row = adw_action_row_new ();
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (choice.row), FALSE);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (choice.row), system->name);
+  adw_action_row_set_title_lines (ADW_ACTION_ROW (choice.row), 2);
+  adw_action_row_set_subtitle_lines (ADW_ACTION_ROW (choice.row), 2);
+  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (choice.row), TRUE);
+  gtk_widget_set_tooltip_text (choice.row, system->summary);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (choice.row), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  system->summary, -1);
+  choice.view = dry_section_view_new (system, 56, 44);
+  adw_action_row_add_prefix (ADW_ACTION_ROW (choice.row), choice.view);
+  choice.tick = gtk_image_new_from_icon_name ("object-select-symbolic");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (choice.tick), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Chosen"), -1);
+  adw_action_row_add_suffix (ADW_ACTION_ROW (choice.row), choice.tick);
+  g_object_set_data (G_OBJECT (choice.row), "system", (gpointer) system->id);
+  g_signal_connect (choice.row, "activated", G_CALLBACK (row_activated_cb), self);
+  adw_preferences_group_add (ADW_PREFERENCES_GROUP (self), choice.row);
+  g_array_append_val (self->choices, choice);
+}
+
+static void
+dry_system_chooser_finalize (GObject *object)
+{
+  DrySystemChooser *self = DRY_SYSTEM_CHOOSER (object);
+
+  g_array_unref (self->choices);
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (dry_system_chooser_parent_class)->finalize (object);
+}
+
+static void
+dry_system_chooser_class_init (DrySystemChooserClass *klass)
+{
+  G_OBJECT_CLASS (klass)->finalize = dry_system_chooser_finalize;
+}
+
+static void
+dry_system_chooser_init (DrySystemChooser *self)
+{
+  self->choices = g_array_new (FALSE, TRUE, sizeof (Choice));
+}
+
+GtkWidget *
+dry_system_chooser_new (DrySession *session)
+{
+  const DryCatalog *catalog = dry_session_get_catalog (session);
+  DrySystemChooser *self =
+      g_object_new (DRY_TYPE_SYSTEM_CHOOSER, "title", _ ("Backer system"), NULL);
+
+  self->session = g_object_ref (session);
+  for (guint i = 0; i < dry_catalog_get_n_systems (catalog); i++)
+    add_choice (self, dry_catalog_get_system_at (catalog, i));
+  g_signal_connect_object (session, "project-changed", G_CALLBACK (refresh), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "view-changed", G_CALLBACK (refresh), self, G_CONNECT_SWAPPED);
+  refresh (self);
+  return GTK_WIDGET (self);
+}

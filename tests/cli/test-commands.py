@@ -1,0 +1,233 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Runs drybay-cli as a user or a script would: every command, exit codes, bad input, the man page against --help.
+
+Speaks TAP. Arguments: the program, the source folder.
+"""
+import csv
+import io
+import json
+import os
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+import xml.dom.minidom
+
+CLI, ROOT = sys.argv[1], pathlib.Path(sys.argv[2])
+DEMO = ROOT / "data/demo/alcove-refit.drybay"
+COMMANDS = ["plan", "findings", "takeoff", "papers", "drawing", "check", "systems"]
+TESTS = []
+
+
+def test(function):
+    TESTS.append(function)
+    return function
+
+
+def run(*arguments, **environment):
+    env = dict(os.environ, **environment)
+    return subprocess.run([CLI, *map(str, arguments)], capture_output=True, timeout=60, env=env)
+
+
+def ok(*arguments, status=0, **environment):
+    answer = run(*arguments, **environment)
+    assert answer.returncode == status, (arguments, answer.returncode, answer.stderr.decode())
+    return answer.stdout.decode()
+
+
+def fails(*arguments, says):
+    answer = run(*arguments)
+    message = answer.stderr.decode()
+    assert answer.returncode == 2, (arguments, answer.returncode, message)
+    assert re.search(says, message), (arguments, message)
+
+
+@test
+def help_of_every_command():
+    overview = ok("--help")
+    for command in COMMANDS:
+        assert re.search(rf"^  {command} ", overview, re.M), command
+        assert "Usage:" in ok(command, "--help")
+
+
+@test
+def man_page_tells_the_same_options():
+    man = (ROOT / "docs/man/drybay-cli.1").read_text().replace("\\-", "-").replace("\\fI", "")
+    for command in COMMANDS:
+        assert re.search(rf"^\.(BI|B) {command}\b", man, re.M), f"{command} is not in the man page"
+        for option in re.findall(r"--([a-z]+)", ok(command, "--help")):
+            if option not in ("help", "version"):
+                assert f"--{option}" in man, f"--{option} of {command} is not in the man page"
+    known = set(re.findall(r"--([a-z]+)", "".join(ok(c, "--help") for c in COMMANDS) + ok("--help")))
+    for option in re.findall(r"--([a-z]+)", man):
+        assert option in known, f"the man page tells of --{option}, which no command has"
+
+
+@test
+def plan_is_json_and_the_same_twice_and_in_any_locale():
+    first = ok("plan", DEMO)
+    plan = json.loads(first)
+    assert plan["format"] == "drybay-plan" and len(plan["rooms"]) == 1
+    assert ok("plan", DEMO) == first
+    assert ok("plan", DEMO, LC_ALL="de_DE.UTF-8", LANG="de_DE.UTF-8") == first
+
+
+@test
+def every_demo_and_case_passes_check_and_plan():
+    files = sorted((ROOT / "data/demo").glob("*.drybay")) + sorted((ROOT / "tests/cases").glob("*.drybay"))
+    assert len(files) >= 8
+    for file in files:
+        assert "well formed" in ok("check", file)
+        json.loads(ok("plan", file))
+
+
+@test
+def findings_status_and_json():
+    answer = run("findings", ROOT / "tests/cases/02-old-house.drybay", "--json")
+    rooms = json.loads(answer.stdout)["rooms"]
+    numbers = {f["number"] for room in rooms for f in room["findings"]}
+    assert answer.returncode == 1 and {19, 30, 40, 62} <= numbers, numbers
+    for room in rooms:
+        for finding in room["findings"]:
+            assert finding["source"] and finding["remedies"] and finding["where"], finding
+    text = run("findings", ROOT / "tests/cases/02-old-house.drybay")
+    assert text.returncode == 1 and b"remedy:" in text.stdout
+
+
+@test
+def takeoff_in_three_forms_agrees():
+    lines = json.loads(ok("takeoff", DEMO, "--json"))["rooms"][0]["lines"]
+    rows = list(csv.DictReader(io.StringIO(ok("takeoff", DEMO, "--csv"))))
+    assert len(lines) == len(rows) > 5
+    text = ok("takeoff", DEMO)
+    for line in lines:
+        assert line["working"]["formula"], line["id"]
+        assert line["working"]["source"], line["id"]
+        assert line["name"] in text
+        assert line["packs"] * line["pack"] >= line["amount"] - 1e-9
+    fails("takeoff", DEMO, "--csv", "--json", says="not both")
+
+
+@test
+def papers_and_drawings():
+    with tempfile.TemporaryDirectory() as folder:
+        pdf = pathlib.Path(folder) / "crew.pdf"
+        ok("papers", DEMO, "-o", pdf, "--paper", "a4", "--date", "2026-11-25")
+        assert pdf.read_bytes().startswith(b"%PDF-")
+        info = subprocess.run(["pdfinfo", pdf], capture_output=True, text=True, check=True).stdout
+        assert "595" in info and "841" in info, info
+        text = subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True, check=True).stdout
+        assert "silica" in text.lower() and "Back wall" in text
+        letter = pathlib.Path(folder) / "letter.pdf"
+        ok("papers", DEMO, "-o", letter, LC_ALL="en_US.UTF-8")
+        assert "612 x 792" in subprocess.run(["pdfinfo", letter], capture_output=True, text=True).stdout or \
+               "792 x 612" in subprocess.run(["pdfinfo", letter], capture_output=True, text=True).stdout
+        for name in ("plan", "strip", "board", "section", "face:A", "sheet:1"):
+            svg = pathlib.Path(folder) / "drawing.svg"
+            ok("drawing", DEMO, "--sheet", name, "-o", svg)
+            xml.dom.minidom.parse(str(svg))
+        png = pathlib.Path(folder) / "drawing.png"
+        ok("drawing", DEMO, "--sheet", "face:B", "-o", png)
+        assert png.read_bytes().startswith(b"\x89PNG")
+        fails("drawing", DEMO, "--sheet", "attic", "-o", svg, says="plan")
+        fails("drawing", DEMO, "--sheet", "plan", "-o", pathlib.Path(folder) / "x.bmp", says="svg")
+        fails("papers", DEMO, "-o", pathlib.Path(folder) / "no/such/folder.pdf", says="folder")
+        fails("papers", DEMO, "-o", pdf, "--paper", "napkin", says="napkin")
+
+
+@test
+def systems_lists_all_seven():
+    listed = json.loads(ok("systems", "--json"))
+    ids = {s["id"] for s in listed["systems"]}
+    assert ids >= {"cement-liquid", "cement-sheet", "foam-bands", "foam-sealant", "glass-mat-liquid", "fibre-cement",
+                   "mortar-bed"}, ids
+    assert listed["items"] and listed["rule_packs"]
+    text = ok("systems")
+    assert all(i in text for i in ids)
+
+
+@test
+def rooms_can_be_chosen():
+    both = ROOT / "data/demo/two-bath-house.drybay"
+    assert len(json.loads(ok("plan", both))["rooms"]) == 2
+    assert len(json.loads(ok("plan", both, "--room", "2"))["rooms"]) == 1
+    fails("plan", both, "--room", "cellar", says="cellar")
+
+
+@test
+def wrong_use():
+    assert run().returncode == 2
+    fails("dance", says="dance")
+    fails("plan", says="missing")
+    fails("plan", DEMO, DEMO, says="too many")
+    fails("plan", "/no/such/file.drybay", says="/no/such/file.drybay")
+    fails("plan", ROOT, says=".")
+    fails("plan", DEMO, "--frobnicate", says="frobnicate")
+    fails("plan", DEMO, "--catalog", "/no/such/folder", says="/no/such/folder")
+
+
+def variants():
+    text = DEMO.read_text()
+    value = json.loads(text)
+    yield "empty", "", "too early"
+    yield "cut off", text[: len(text) // 2], ":"
+    yield "garbage after", text + "x", "follows the end"
+    yield "other format", text.replace("drybay-project", "something-else"), "format|something-else"
+    newer = dict(value, version=99)
+    yield "newer version", json.dumps(newer), "99|newer|version"
+    yield "not an object", "[]", "object"
+    yield "double key", text.replace('"version"', '"version": 1, "version"', 1), "twice"
+    wrong = json.loads(text)
+    wrong["rooms"][0]["walls"] = "four"
+    yield "wrong type", json.dumps(wrong), r"walls"
+    endless = json.loads(text)
+    endless["rooms"][0]["ceiling"] = 1e300
+    yield "no length", json.dumps(endless), "ceiling"
+    unknown = json.loads(text)
+    unknown["rooms"][0]["finish"]["system"] = "straw-and-hope"
+    yield "unknown system", json.dumps(unknown), "straw-and-hope"
+    many = json.loads(text)
+    many["rooms"][0]["walls"] = many["rooms"][0]["walls"] * 25000
+    yield "100,000 walls", json.dumps(many), "."
+
+
+@test
+def bad_files_get_clear_errors():
+    with tempfile.TemporaryDirectory() as folder:
+        path = pathlib.Path(folder) / "bad.drybay"
+        for name, text, says in variants():
+            path.write_text(text)
+            before = path.read_bytes()
+            for command in ("check", "plan", "findings"):
+                answer = run(command, path)
+                message = answer.stderr.decode()
+                assert answer.returncode == 2, (name, command, answer.returncode, message)
+                assert re.search(says, message), (name, message)
+                assert "CRITICAL" not in message and len(message) < 1000, (name, message)
+            assert path.read_bytes() == before
+
+
+@test
+def a_full_disk_is_noticed():
+    if not os.path.exists("/dev/full"):
+        return
+    with open("/dev/full", "w") as full:
+        answer = subprocess.run([CLI, "plan", str(DEMO)], stdout=full, stderr=subprocess.PIPE)
+    assert answer.returncode == 2, answer.returncode
+
+
+def main():
+    print(f"1..{len(TESTS)}")
+    for number, function in enumerate(TESTS, 1):
+        try:
+            function()
+            print(f"ok {number} {function.__name__}")
+        except Exception as error:  # noqa: BLE001 - a test's failure is a result, not an accident
+            print(f"not ok {number} {function.__name__}")
+            print("\n".join("# " + line for line in f"{type(error).__name__}: {error}".splitlines()))
+        sys.stdout.flush()
+
+
+main()
