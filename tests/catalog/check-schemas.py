@@ -14,7 +14,7 @@ except ImportError:
     sys.exit(77)
 
 PARTS = {"systems": "system", "items": "items", "rules": "rules"}
-MAX_BROKEN = 400  # of one file; spread evenly over all that could be made
+MAX_BROKEN = 120  # of one file; spread evenly over all that could be made
 
 
 def objects(value, path=""):
