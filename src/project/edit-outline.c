@@ -12,6 +12,12 @@
 
 /* --- helpers --- */
 
+static gboolean
+is_within_limit (DryLength length)
+{
+  return length >= -DRY_LENGTH_MAX && length <= DRY_LENGTH_MAX;
+}
+
 static guint
 find_next (const DryRoom *room, guint index)
 {
@@ -315,7 +321,7 @@ dry_edit_move_wall (const DryProject *self, DryId room, DryId wall, DryLength ou
 
   if (!begin_at_wall (&edit, self, room, wall, &index, error))
     return NULL;
-  if (ABS (out) > DRY_LENGTH_MAX) {
+  if (!is_within_limit (out)) {
     dry_edit_fail (error, DRY_ERROR_LIMIT, "A wall can be moved by at most 1 km.");
     return dry_edit_abandon (&edit);
   }
@@ -421,7 +427,7 @@ dry_edit_set_outline (const DryProject *self, DryId room, const DryPoint *corner
     return NULL;
   }
   for (guint i = 0; i < n_corners; i++)
-    if (ABS (corners[i].x) > DRY_LENGTH_MAX || ABS (corners[i].y) > DRY_LENGTH_MAX) {
+    if (!is_within_limit (corners[i].x) || !is_within_limit (corners[i].y)) {
       dry_edit_fail (error, DRY_ERROR_LIMIT, "Corner %u is more than 1 km away.", i + 1);
       return NULL;
     }

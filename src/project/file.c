@@ -105,7 +105,8 @@ inspect_old (const char *path, GStatBuf *old, gboolean *exists, GError **error)
     return errno == ENOENT ? TRUE : fail_with_errno (error, path, "cannot save");
   if (!S_ISREG (old->st_mode))
     return fail_with_text (error, DRY_ERROR_FILE, path, "cannot save: not a plain file");
-  if (g_access (path, W_OK) != 0)
+  /* A file marked read-only is not to be replaced, even where its folder would allow it. */
+  if (faccessat (AT_FDCWD, path, W_OK, AT_EACCESS) != 0)
     return fail_with_errno (error, path, "cannot save");
   return TRUE;
 }

@@ -1,0 +1,246 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Edits of the outline: what stays where, what is refused, and that a rectangle stays one. */
+#include "base/error.h"
+#include <string.h>
+#include "support/fixtures.h"
+
+#define IN(x) ((DryLength) ((x) *25400000.0))
+
+static const DryRoom *
+first_room (const DryProject *project)
+{
+  return dry_project_get_room_at (project, 0);
+}
+
+static void
+assert_corners (const DryProject *project, const double *corners, guint n)
+{
+  const DryRoom *room = first_room (project);
+
+  g_assert_cmpuint (room->n_outline, ==, n);
+  for (guint i = 0; i < n; i++) {
+    g_assert_cmpint (room->walls[i].start.x, ==, IN (corners[2 * i]));
+    g_assert_cmpint (room->walls[i].start.y, ==, IN (corners[2 * i + 1]));
+    g_assert_cmpint (room->walls[i].end.x, ==, IN (corners[2 * ((i + 1) % n)]));
+    g_assert_cmpint (room->walls[i].end.y, ==, IN (corners[2 * ((i + 1) % n) + 1]));
+  }
+}
+
+static void
+assert_refused (DryProject *project, GError **error, gint code, const char *part)
+{
+  g_assert_null (project);
+  g_assert_error (*error, DRY_ERROR, code);
+  if (strstr ((*error)->message, part) == NULL)
+    g_error ("\"%s\" lacks \"%s\"", (*error)->message, part);
+  g_clear_error (error);
+}
+
+static void
+test_wall_length (void)
+{
+  static const struct {
+    char wall;
+    double length;
+    double corners[8];
+  } rows[] = {
+      {'n', 66, {0, 96, 66, 96, 66, 0, 0, 0}},
+      {'n', 48.5, {0, 96, 48.5, 96, 48.5, 0, 0, 0}},
+      {'e', 100, {0, 96, 60, 96, 60, -4, 0, -4}},
+      /* The south wall grows to the west and takes the whole west wall along. */
+      {'s', 72, {-12, 96, 60, 96, 60, 0, -12, 0}},
+      {'w', 90, {0, 90, 60, 90, 60, 0, 0, 0}},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autoptr (DryProject) old = dry_project_new ();
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryProject) new = dry_edit_set_wall_length (
+        old, dry_test_room (old), dry_test_wall (old, rows[i].wall), IN (rows[i].length), &error);
+
+    g_assert_no_error (error);
+    assert_corners (new, rows[i].corners, 4);
+  }
+}
+
+static void
+test_wall_length_refused (void)
+{
+  g_autoptr (DryProject) old = dry_project_new ();
+  DryId room = dry_test_room (old), north = dry_test_wall (old, 'n');
+  GError *error = NULL;
+
+  assert_refused (dry_edit_set_wall_length (old, room, north, 0, &error), &error,
+                  DRY_ERROR_GEOMETRY, "longer than nothing");
+  assert_refused (dry_edit_set_wall_length (old, room, north, G_MAXINT64, &error), &error,
+                  DRY_ERROR_LIMIT, "1 km");
+  assert_refused (dry_edit_set_wall_length (old, room, 77, DRY_INCH, &error), &error,
+                  DRY_ERROR_REFERENCE, "no wall 77");
+  assert_refused (dry_edit_set_wall_length (old, 77, north, DRY_INCH, &error), &error,
+                  DRY_ERROR_REFERENCE, "no room 77");
+}
+
+static void
+test_set_outline (void)
+{
+  g_autoptr (DryProject) old = dry_test_furnished_alcove ("foam-bands");
+  DryId room = dry_test_room (old);
+  const DryPoint ell[] = {
+      {0, 0},       {IN (60), 0}, {IN (60), IN (96)}, {IN (30), IN (96)}, {IN (30), IN (120)},
+      {0, IN (120)}};
+  const DryPoint triangle[] = {{0, 0}, {0, IN (90)}, {IN (90), 0}};
+  const DryPoint cross[] = {{0, 0}, {IN (60), IN (96)}, {IN (60), 0}, {0, IN (96)}};
+  const DryPoint flat[] = {{0, 0}, {IN (60), 0}, {IN (30), 0}};
+  const DryPoint twice[] = {{0, 0}, {0, IN (90)}, {0, IN (90)}, {IN (90), 0}};
+  g_autoptr (DryProject) new = NULL, three = NULL;
+  GError *error = NULL;
+
+  /* Given counter-clockwise; stored clockwise from the same corner. */
+  new = dry_edit_set_outline (old, room, ell, 6, &error);
+  g_assert_no_error (error);
+  assert_corners (new, (const double[]){0, 0, 0, 120, 30, 120, 30, 96, 60, 96, 60, 0}, 6);
+  /* The east wall's segment is still there, so is what hangs on it. */
+  g_assert_cmpint (dry_room_get_wall (first_room (new), dry_test_wall (old, 'e'))->start.x, ==,
+                   IN (60));
+  g_assert_true (dry_room_get_wall (first_room (new), dry_test_wall (old, 'e'))->plumbing);
+  three = dry_edit_set_outline (old, room, triangle, 3, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (first_room (three)->n_outline, ==, 3);
+
+  assert_refused (dry_edit_set_outline (old, room, cross, 4, &error), &error, DRY_ERROR_GEOMETRY,
+                  "crosses or touches");
+  assert_refused (dry_edit_set_outline (old, room, flat, 3, &error), &error, DRY_ERROR_GEOMETRY,
+                  "outline");
+  assert_refused (dry_edit_set_outline (old, room, twice, 4, &error), &error, DRY_ERROR_GEOMETRY,
+                  "no length");
+  assert_refused (dry_edit_set_outline (old, room, ell, 2, &error), &error, DRY_ERROR_GEOMETRY,
+                  "from 3 to");
+  assert_refused (dry_edit_set_outline (old, room, NULL, 100000, &error), &error, DRY_ERROR_LIMIT,
+                  "not 100000");
+}
+
+static void
+test_corners (void)
+{
+  g_autoptr (DryProject) old = dry_test_furnished_alcove ("foam-bands");
+  DryId room = dry_test_room (old), east = dry_test_wall (old, 'e'), added;
+  g_autoptr (DryProject) moved = NULL, split = NULL, joined = NULL;
+  GError *error = NULL;
+
+  moved = dry_edit_move_corner (old, room, east, (DryPoint){IN (64), IN (98)}, &error);
+  g_assert_no_error (error);
+  assert_corners (moved, (const double[]){0, 96, 64, 98, 60, 0, 0, 0}, 4);
+  assert_refused (dry_edit_move_corner (old, room, east, (DryPoint){IN (-10), IN (-10)}, &error),
+                  &error, DRY_ERROR_GEOMETRY, "outline");
+  assert_refused (dry_edit_move_corner (old, room, east, (DryPoint){G_MAXINT64, 0}, &error), &error,
+                  DRY_ERROR_LIMIT, "wall 2: start is more than 1000000 mm");
+
+  /* Fittings at 15 in stay on the left piece or go to the right one. */
+  split = dry_edit_insert_corner (old, room, east, IN (10), &added, &error);
+  g_assert_no_error (error);
+  assert_corners (split, (const double[]){0, 96, 60, 96, 60, 86, 60, 0, 0, 0}, 5);
+  g_assert_cmpuint (first_room (split)->walls[2].id, ==, added);
+  for (guint i = 1; i < 4; i++) {
+    g_assert_cmpuint (first_room (split)->parts[i].wall, ==, added);
+    g_assert_cmpint (first_room (split)->parts[i].u, ==, IN (5));
+  }
+  /* Studs at 7, 23, ... run on: 13 in from the new corner. */
+  g_assert_cmpint (first_room (split)->walls[2].first_stud, ==, IN (13));
+  g_assert_cmpint (first_room (split)->walls[1].first_stud, ==, IN (7));
+
+  joined = dry_edit_remove (split, room, east, &error);
+  g_assert_no_error (error);
+  assert_corners (joined, (const double[]){0, 96, 60, 96, 60, 0, 0, 0}, 4);
+  g_assert_cmpuint (first_room (joined)->n_parts, ==, 4);
+
+  assert_refused (dry_edit_insert_corner (old, room, east, IN (96), NULL, &error), &error,
+                  DRY_ERROR_GEOMETRY, "between the wall's ends");
+  assert_refused (dry_edit_insert_corner (old, room, east, 0, NULL, &error), &error,
+                  DRY_ERROR_GEOMETRY, "between the wall's ends");
+}
+
+static void
+test_split_found_studs (void)
+{
+  g_autoptr (DryProject) old = dry_test_load ("02-old-house.drybay");
+  DryId room = dry_test_room (old), east = dry_test_wall (old, 'e');
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryProject) new = dry_edit_insert_corner (old, room, east, IN (40), NULL, &error);
+  const DryWall *walls = first_room (new)->walls;
+
+  g_assert_no_error (error);
+  g_assert_cmpuint (walls[1].n_found_studs, ==, 2);
+  g_assert_cmpuint (walls[2].n_found_studs, ==, 2);
+  g_assert_cmpint (walls[2].found_studs[0], ==, IN (56.6875) - IN (40));
+}
+
+static void
+test_remove_walls (void)
+{
+  const DryPoint neo[] = {
+      {0, IN (38)}, {IN (38), IN (38)}, {IN (38), IN (22)}, {IN (16), 0}, {0, 0}};
+  g_autoptr (DryProject) old = dry_test_furnished_alcove ("foam-bands");
+  DryId room = dry_test_room (old);
+  g_autoptr (DryProject) angled = NULL, square = NULL, three = NULL;
+  GError *error = NULL;
+
+  angled = dry_edit_set_outline (old, room, neo, 5, &error);
+  g_assert_no_error (error);
+  /* The cut-off corner becomes whole. */
+  square = dry_edit_remove (angled, room, first_room (angled)->walls[2].id, &error);
+  g_assert_no_error (error);
+  assert_corners (square, (const double[]){0, 38, 38, 38, 38, 0, 0, 0}, 4);
+  /* Between parallel neighbours the corner where it began goes; what hung on it goes, too. */
+  three = dry_edit_remove (old, room, dry_test_wall (old, 'e'), &error);
+  g_assert_no_error (error);
+  assert_corners (three, (const double[]){0, 96, 60, 0, 0, 0}, 3);
+  g_assert_cmpuint (first_room (three)->n_parts, ==, 1);
+  g_assert_cmpuint (first_room (three)->basin.id, !=, 0);
+  assert_refused (dry_edit_remove (three, room, first_room (three)->walls[0].id, &error), &error,
+                  DRY_ERROR_GEOMETRY, "at least three");
+}
+
+static void
+test_move_wall (void)
+{
+  g_autoptr (DryProject) old = dry_project_new ();
+  DryId room = dry_test_room (old), north = dry_test_wall (old, 'n'), right;
+  g_autoptr (DryProject) in = NULL, out = NULL, split = NULL, jog = NULL, still = NULL;
+  GError *error = NULL;
+
+  in = dry_edit_move_wall (old, room, north, IN (6), &error);
+  g_assert_no_error (error);
+  assert_corners (in, (const double[]){0, 90, 60, 90, 60, 0, 0, 0}, 4);
+  out = dry_edit_move_wall (in, room, north, IN (-6), &error);
+  g_assert_no_error (error);
+  g_assert_true (dry_project_equal (out, old));
+  /* A wall that runs straight on into its neighbour leaves a short wall behind. */
+  split = dry_edit_insert_corner (old, room, north, IN (40), &right, &error);
+  g_assert_no_error (error);
+  jog = dry_edit_move_wall (split, room, right, IN (6), &error);
+  g_assert_no_error (error);
+  assert_corners (jog, (const double[]){0, 96, 40, 96, 40, 90, 60, 90, 60, 0, 0, 0}, 6);
+  still = dry_edit_move_wall (split, room, right, 0, &error);
+  g_assert_no_error (error);
+  g_assert_true (dry_project_equal (still, split));
+  assert_refused (dry_edit_move_wall (old, room, north, IN (96), &error), &error,
+                  DRY_ERROR_GEOMETRY, "");
+  assert_refused (dry_edit_move_wall (old, room, north, IN (120), &error), &error,
+                  DRY_ERROR_GEOMETRY, "outline");
+  assert_refused (dry_edit_move_wall (old, room, north, G_MININT64, &error), &error,
+                  DRY_ERROR_LIMIT, "1 km");
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/outline/wall-length", test_wall_length);
+  g_test_add_func ("/outline/wall-length-refused", test_wall_length_refused);
+  g_test_add_func ("/outline/set", test_set_outline);
+  g_test_add_func ("/outline/corners", test_corners);
+  g_test_add_func ("/outline/split-found-studs", test_split_found_studs);
+  g_test_add_func ("/outline/remove-walls", test_remove_walls);
+  g_test_add_func ("/outline/move-wall", test_move_wall);
+  return g_test_run ();
+}
