@@ -357,7 +357,7 @@ test_rooms (void)
   g_autoptr (DryProject) old = dry_test_load ("two-bath-house.drybay");
   const DryRoom *first = first_room (old);
   g_autoptr (DryRoom) copy = dry_room_copy (first);
-  g_autoptr (DryProject) added = NULL, changed = NULL, removed = NULL, last = NULL;
+  g_autoptr (DryProject) added = NULL, changed = NULL, removed = NULL;
   const DryRoom *third;
   GError *error = NULL;
   DryId id;

@@ -27,3 +27,8 @@ DryId dry_test_wall (const DryProject *project, char compass); /* 'n', 'e', 's',
 /* A deterministic random room (seed): rectangular, any of the systems, tub or pan, 0..4 niches and
  * fittings, odd stud offsets. Always a valid project. For property tests. */
 DryProject *dry_test_random_project (guint32 seed) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Switches the whole process to a locale that writes decimals with a comma, building one in a
+ * temporary folder when none is installed. FALSE when that cannot be done: skip the test. The
+ * caller sets the old locale again with setlocale(). */
+gboolean dry_test_use_decimal_comma (void);
