@@ -74,6 +74,12 @@ dry_actions_list (guint *n)
   return actions;
 }
 
+gboolean
+dry_action_is_local (const DryActionInfo *info)
+{
+  return info->group == DRY_ACTIONS_EDIT || info->group == DRY_ACTIONS_LAYERS;
+}
+
 const char *
 dry_action_group_title (DryActionGroup group)
 {
@@ -290,4 +296,67 @@ dry_act_nudge (DrySession *session, DryId object, DryLength du, DryLength dz)
     return FALSE;
   }
   return dry_session_apply (session, next, step, merge, error);
+}
+
+DryLength
+dry_free_place (const DryRoom *room, const DryWall *wall, const DryPart *part)
+{
+  DryLength length = dry_wall_length (wall);
+  DryPart tried = *part;
+
+  for (DryLength away = 0; away < length; away += DRY_INCH) {
+    for (gint sign = 1; sign >= -1; sign -= 2) {
+      gboolean clear = TRUE;
+      DryRect rect;
+
+      tried.u = part->u + sign * away;
+      rect = dry_part_rect (&tried);
+      if (rect.x0 < 0 || rect.x1 > length)
+        continue;
+      for (guint i = 0; i < room->n_parts && clear; i++)
+        clear = room->parts[i].wall != wall->id || room->parts[i].side != part->side ||
+                !dry_rect_overlaps (rect, dry_part_rect (&room->parts[i]));
+      if (clear)
+        return tried.u;
+    }
+  }
+  return part->u;
+}
+
+gboolean
+dry_act_paste (DrySession *session, const DryPart *part, const DryOpening *opening)
+{
+  const DryProject *project = dry_session_get_project (session);
+  const DryRoom *room = dry_session_get_room (session);
+  const DryWall *wall = dry_room_get_wall (room, dry_session_get_selection (session));
+  GError *error = NULL;
+  DryProject *next;
+  DryId id = 0;
+
+  if (wall == NULL)
+    wall = dry_room_get_wall (room, part != NULL ? part->wall : opening->wall);
+  if (wall == NULL)
+    wall = dry_room_get_wall (room, room->basin.wall);
+  if (wall == NULL)
+    wall = &room->walls[0];
+  if (part != NULL) {
+    DryPart pasted = *part;
+
+    pasted.id = 0;
+    pasted.wall = wall->id;
+    pasted.side = wall->added ? part->side : DRY_SIDE_INSIDE;
+    pasted.u = dry_free_place (room, wall, &pasted);
+    next = dry_edit_set_part (project, room->id, &pasted, &id, &error);
+  } else {
+    DryOpening pasted = *opening;
+
+    pasted.id = 0;
+    pasted.wall = wall->id;
+    pasted.u = CLAMP (pasted.u, 0, MAX (dry_wall_length (wall) - pasted.width, 0));
+    next = dry_edit_set_opening (project, room->id, &pasted, &id, &error);
+  }
+  if (!dry_session_apply (session, next, _ ("Paste"), NULL, error))
+    return FALSE;
+  dry_session_select (session, id);
+  return TRUE;
 }

@@ -27,6 +27,8 @@ typedef struct {
 } DryActionInfo;
 
 const DryActionInfo *dry_actions_list (guint *n);
+/* TRUE when a focused text entry may use the same keys: then they are bound after it. */
+gboolean dry_action_is_local (const DryActionInfo *info);
 const char *dry_action_group_title (DryActionGroup group); /* untranslated, marked with N_() */
 
 /* "Niche 12\" x 20\"" and "on the back wall, 48\" above the floor, 20\" from its left end": how an
@@ -37,6 +39,11 @@ char *dry_object_place (DrySession *session, DryId object);
 /* Acts on an object; each is one undo step and tells a toast where that helps. TRUE when done. */
 gboolean dry_act_delete (DrySession *session, DryId object);
 gboolean dry_act_duplicate (DrySession *session, DryId object);
+/* Adds a copied part or opening (one of them NULL) to the selected wall, else to its own, at the
+ * first free place. */
+gboolean dry_act_paste (DrySession *session, const DryPart *part, const DryOpening *opening);
+/* The first u to the right or left of the part's own where it covers no other part of the wall. */
+DryLength dry_free_place (const DryRoom *room, const DryWall *wall, const DryPart *part);
 /* Moves along (du, to the right as seen facing the wall) and up; basin: along and away from its
  * wall; walls: dz into the room. */
 gboolean dry_act_nudge (DrySession *session, DryId object, DryLength du, DryLength dz);

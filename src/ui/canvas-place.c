@@ -5,6 +5,8 @@
 
 #include <glib/gi18n.h>
 
+#include "ui/actions.h"
+
 #define DROP_PREFIX "drybay-item:"
 
 static const DryWall *
@@ -76,31 +78,6 @@ middle_on_wall (const DryRoom *room, const DryWall *wall)
   return CLAMP ((DryLength) u, 0, dry_wall_length (wall));
 }
 
-/* The first u to the right, then to the left, where the rectangle covers nothing else. */
-static DryLength
-free_u (const DryRoom *room, const DryWall *wall, DryPart part)
-{
-  DryLength length = dry_wall_length (wall), start = part.u;
-
-  for (DryLength away = 0; away < length; away += DRY_INCH) {
-    for (gint sign = 1; sign >= -1; sign -= 2) {
-      gboolean clear = TRUE;
-      DryRect rect;
-
-      part.u = start + sign * away;
-      rect = dry_part_rect (&part);
-      if (rect.x0 < 0 || rect.x1 > length)
-        continue;
-      for (guint i = 0; i < room->n_parts && clear; i++)
-        clear = room->parts[i].wall != wall->id ||
-                !dry_rect_overlaps (rect, dry_part_rect (&room->parts[i]));
-      if (clear)
-        return part.u;
-    }
-  }
-  return start;
-}
-
 static DryProject *
 add_part (DryCanvas *self, const DryItem *item, DryId *id, GError **error)
 {
@@ -121,7 +98,7 @@ add_part (DryCanvas *self, const DryItem *item, DryId *id, GError **error)
   part.wall = wall->id;
   part.side = DRY_SIDE_INSIDE;
   part.u = middle_on_wall (room, wall);
-  part.u = free_u (room, wall, part);
+  part.u = dry_free_place (room, wall, &part);
   return dry_edit_set_part (dry_session_get_project (self->session), room->id, &part, id, error);
 }
 
@@ -243,6 +220,30 @@ dry_canvas_begin_place (DryCanvas *self, const char *item)
     gtk_widget_grab_focus (GTK_WIDGET (self));
     dry_canvas_update_cursor (self);
   }
+}
+
+void
+dry_canvas_begin_move (DryCanvas *self, DryId object)
+{
+  const DryRoom *room = dry_session_get_room (self->session);
+  g_autofree char *name = dry_object_name (self->session, object);
+  g_autofree char *step = g_strdup_printf (_ ("Move %s"), name);
+  DryHandKind kind = DRY_HAND_BASIN;
+
+  dry_hand_drop (self);
+  if (room == NULL || object == 0)
+    return;
+  if (dry_room_get_part (room, object) != NULL)
+    kind = DRY_HAND_PART;
+  else if (dry_room_get_opening (room, object) != NULL)
+    kind = DRY_HAND_OPENING;
+  else if (room->basin.id != object)
+    return;
+  dry_hand_take (self, kind, object, dry_session_get_project (self->session), step);
+  self->hand.sticky = TRUE;
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  dry_canvas_update_cursor (self);
+  dry_canvas_redraw (self);
 }
 
 /* --- from the shelf by drag and drop --- */

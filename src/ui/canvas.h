@@ -18,6 +18,8 @@ GtkWidget *dry_canvas_new (DrySession *session);
 /* Takes a catalogue item in hand: a ghost stands at a sensible place and follows the pointer; a
  * click, Enter or a drop puts it down, Escape puts it away. A tile is laid at once. */
 void dry_canvas_begin_place (DryCanvas *self, const char *item);
+/* Takes an object of the room in hand in the same way: pick it, click the new place. */
+void dry_canvas_begin_move (DryCanvas *self, DryId object);
 /* Draws a new outline corner by corner on the plan. */
 void dry_canvas_begin_outline (DryCanvas *self);
 /* Ends whatever is in hand and puts everything back. TRUE when there was something. */

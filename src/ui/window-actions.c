@@ -1,0 +1,302 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The window's actions on the selection and on what is seen. Each asks the session or the canvas;
+ * none keeps state of its own beyond its toggle. */
+#include "ui/window-private.h"
+
+#include <glib/gi18n.h>
+
+#include "ui/actions.h"
+#include "ui/clip.h"
+#include "ui/shortcuts.h"
+
+static const struct {
+  const char *name;
+  DryLayer layer;
+} layers[] = {{"layer-studs", DRY_LAYER_STUDS},           {"layer-boards", DRY_LAYER_BOARDS},
+              {"layer-fasteners", DRY_LAYER_FASTENERS},   {"layer-joints", DRY_LAYER_JOINTS},
+              {"layer-coating", DRY_LAYER_COATING},       {"layer-tile", DRY_LAYER_TILE},
+              {"layer-dimensions", DRY_LAYER_DIMENSIONS}, {"layer-hidden", DRY_LAYER_HIDDEN},
+              {"layer-findings", DRY_LAYER_FINDINGS}};
+
+static void
+set_enabled (DryWindow *self, const char *name, gboolean enabled)
+{
+  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), name);
+
+  if (action != NULL)
+    g_simple_action_set_enabled (G_SIMPLE_ACTION (action), enabled);
+}
+
+void
+dry_window_update_actions (DryWindow *self)
+{
+  DryHistory *history = dry_session_get_history (self->session);
+  const DryRoom *room = dry_session_get_room (self->session);
+  DryId object = dry_session_get_selection (self->session);
+  const DryWall *wall = room != NULL ? dry_room_get_wall (room, object) : NULL;
+  gboolean open = !self->vacant;
+  gboolean basin = room != NULL && object != 0 && room->basin.id == object;
+  gboolean hung = object != 0 && wall == NULL && !basin;
+  static const char *const on_desk[] = {"save-as",   "save",      "export-papers", "export-drawing",
+                                        "print",     "zoom-in",   "zoom-out",      "zoom-fit",
+                                        "draw-room", "room-form", "add-half-wall", "paste"};
+
+  for (guint i = 0; i < G_N_ELEMENTS (on_desk); i++)
+    set_enabled (self, on_desk[i], open);
+  set_enabled (self, "undo", open && dry_history_get_undo_name (history) != NULL);
+  set_enabled (self, "redo", open && dry_history_get_redo_name (history) != NULL);
+  set_enabled (self, "delete", open && object != 0);
+  set_enabled (self, "cut", open && hung);
+  set_enabled (self, "copy", open && hung);
+  set_enabled (self, "duplicate", open && hung);
+  set_enabled (self, "move-to", open && object != 0 && wall == NULL);
+  set_enabled (self, "turn", open && room != NULL && room->basin.id != 0);
+  set_enabled (self, "edit-selection", open);
+  set_enabled (self, "zoom-selection", open && object != 0);
+  set_enabled (self, "insert-corner", open && wall != NULL && !wall->added);
+}
+
+/* --- editing --- */
+
+static void
+on_undo (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+
+  if (!dry_canvas_cancel (self->canvas))
+    dry_session_undo (self->session);
+}
+
+static void
+on_redo (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+
+  dry_canvas_cancel (self->canvas);
+  dry_session_redo (self->session);
+}
+
+static void
+on_delete (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+
+  dry_canvas_cancel (self->canvas);
+  dry_act_delete (self->session, dry_session_get_selection (self->session));
+}
+
+static void
+on_duplicate (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+
+  dry_canvas_cancel (self->canvas);
+  dry_act_duplicate (self->session, dry_session_get_selection (self->session));
+}
+
+static gboolean
+copy_selection (DryWindow *self)
+{
+  DryId object = dry_session_get_selection (self->session);
+  g_autoptr (DryClip) clip = dry_clip_new (dry_session_get_room (self->session), object);
+  g_autofree char *name = dry_object_name (self->session, object);
+  GdkContentProvider *both[2];
+  g_autoptr (GdkContentProvider) provider = NULL;
+
+  if (clip == NULL)
+    return FALSE;
+  both[0] = gdk_content_provider_new_typed (DRY_TYPE_CLIP, clip);
+  both[1] = gdk_content_provider_new_typed (G_TYPE_STRING, name);
+  provider = gdk_content_provider_new_union (both, 2);
+  gdk_clipboard_set_content (gtk_widget_get_clipboard (GTK_WIDGET (self)), provider);
+  return TRUE;
+}
+
+static void
+on_copy (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  copy_selection (data);
+}
+
+static void
+on_cut (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+
+  if (copy_selection (self))
+    dry_act_delete (self->session, dry_session_get_selection (self->session));
+}
+
+static void
+on_paste (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+  GdkContentProvider *provider =
+      gdk_clipboard_get_content (gtk_widget_get_clipboard (GTK_WIDGET (self)));
+  g_auto (GValue) value = G_VALUE_INIT;
+  const DryClip *clip;
+
+  g_value_init (&value, DRY_TYPE_CLIP);
+  if (provider == NULL || !gdk_content_provider_get_value (provider, &value, NULL) ||
+      (clip = g_value_get_boxed (&value)) == NULL) {
+    dry_window_tell (self, _ ("Nothing to paste: copy a part first"));
+    return;
+  }
+  dry_canvas_cancel (self->canvas);
+  if (dry_act_paste (self->session, clip->part, clip->opening))
+    dry_canvas_reveal (self->canvas, dry_session_get_selection (self->session));
+}
+
+static void
+on_move_to (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+
+  dry_canvas_begin_move (self->canvas, dry_session_get_selection (self->session));
+}
+
+static void
+on_turn (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+  const DryRoom *room = dry_session_get_room (self->session);
+  const DryBasin *basin = &room->basin;
+  GError *error = NULL;
+  DryProject *next;
+
+  next = dry_edit_move_basin (dry_session_get_project (self->session), room->id, basin->wall,
+                              basin->along, basin->away, !basin->turned, &error);
+  dry_session_apply (self->session, next,
+                     basin->kind == DRY_BASIN_TUB ? _ ("Turn tub") : _ ("Turn pan"), NULL, error);
+}
+
+static void
+on_edit_selection (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+
+  g_settings_set_boolean (self->settings, "inspector", TRUE);
+  gtk_widget_child_focus (GTK_WIDGET (self->inspector_place), GTK_DIR_TAB_FORWARD);
+}
+
+/* --- the view --- */
+
+static void
+on_zoom_in (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  dry_canvas_zoom_by (DRY_WINDOW (data)->canvas, 1.25);
+}
+
+static void
+on_zoom_out (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  dry_canvas_zoom_by (DRY_WINDOW (data)->canvas, 0.8);
+}
+
+static void
+on_zoom_fit (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  dry_canvas_fit_all (DRY_WINDOW (data)->canvas);
+}
+
+static void
+on_zoom_selection (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  dry_canvas_fit_selection (DRY_WINDOW (data)->canvas);
+}
+
+static void
+on_fullscreen (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  if (g_variant_get_boolean (state))
+    gtk_window_fullscreen (GTK_WINDOW (data));
+  else
+    gtk_window_unfullscreen (GTK_WINDOW (data));
+  g_simple_action_set_state (action, state);
+}
+
+static void
+on_shortcuts (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  dry_shortcuts_present (GTK_WINDOW (data));
+}
+
+static void
+on_close (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  gtk_window_close (GTK_WINDOW (data));
+}
+
+static void
+on_layer (GSimpleAction *action, GVariant *state, gpointer data)
+{
+  DryWindow *self = data;
+
+  for (guint i = 0; i < G_N_ELEMENTS (layers); i++)
+    if (g_strcmp0 (layers[i].name, g_action_get_name (G_ACTION (action))) == 0)
+      dry_session_set_layer (self->session, layers[i].layer, g_variant_get_boolean (state));
+}
+
+void
+dry_window_update_layers (DryWindow *self)
+{
+  guint shown = dry_session_get_layers (self->session);
+
+  for (guint i = 0; i < G_N_ELEMENTS (layers); i++) {
+    GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), layers[i].name);
+
+    g_simple_action_set_state (G_SIMPLE_ACTION (action),
+                               g_variant_new_boolean ((shown & 1u << layers[i].layer) != 0));
+  }
+}
+
+static void
+add_layer_actions (DryWindow *self)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (layers); i++) {
+    g_autoptr (GSimpleAction) action =
+        g_simple_action_new_stateful (layers[i].name, NULL, g_variant_new_boolean (TRUE));
+
+    g_signal_connect (action, "change-state", G_CALLBACK (on_layer), self);
+    g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (action));
+  }
+  dry_window_update_layers (self);
+}
+
+static void
+add_setting_action (DryWindow *self, const char *key)
+{
+  g_autoptr (GAction) action = g_settings_create_action (self->settings, key);
+
+  g_action_map_add_action (G_ACTION_MAP (self), action);
+}
+
+void
+dry_window_add_actions (DryWindow *self)
+{
+  static const GActionEntry entries[] = {
+      {.name = "undo", .activate = on_undo},
+      {.name = "redo", .activate = on_redo},
+      {.name = "delete", .activate = on_delete},
+      {.name = "duplicate", .activate = on_duplicate},
+      {.name = "copy", .activate = on_copy},
+      {.name = "cut", .activate = on_cut},
+      {.name = "paste", .activate = on_paste},
+      {.name = "move-to", .activate = on_move_to},
+      {.name = "turn", .activate = on_turn},
+      {.name = "edit-selection", .activate = on_edit_selection},
+      {.name = "zoom-in", .activate = on_zoom_in},
+      {.name = "zoom-out", .activate = on_zoom_out},
+      {.name = "zoom-fit", .activate = on_zoom_fit},
+      {.name = "zoom-selection", .activate = on_zoom_selection},
+      {.name = "shortcuts", .activate = on_shortcuts},
+      {.name = "close", .activate = on_close},
+      {.name = "fullscreen", .state = "false", .change_state = on_fullscreen},
+  };
+
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  add_layer_actions (self);
+  add_setting_action (self, "shelf");
+  add_setting_action (self, "inspector");
+  add_setting_action (self, "ledger");
+}

@@ -1,0 +1,554 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Files: new, open, save, exporting papers, printing, and the one question about unsaved work.
+ * What is in a file or on a paper is known below; here are only the dialogs. */
+#include "ui/window-private.h"
+
+#include <glib/gi18n.h>
+#include <locale.h>
+#include <string.h>
+
+#include "papers/papers.h"
+#include "project/file.h"
+
+/* --- choosing files --- */
+
+typedef void (*FileChosen) (DryWindow *self, const char *path);
+
+typedef struct {
+  DryWindow *window;
+  FileChosen chosen;
+} Choice;
+
+static void
+on_response (GtkNativeDialog *dialog, int response, gpointer data)
+{
+  Choice *choice = data;
+  g_autoptr (GFile) file = NULL;
+  g_autofree char *path = NULL;
+
+  gtk_native_dialog_hide (dialog);
+  if (response == GTK_RESPONSE_ACCEPT)
+    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  path = file != NULL ? g_file_get_path (file) : NULL;
+  if (path != NULL) {
+    g_autofree char *folder = g_path_get_dirname (path);
+
+    if (g_utf8_validate (folder, -1, NULL))
+      g_settings_set_string (choice->window->settings, "last-folder", folder);
+    choice->chosen (choice->window, path);
+  }
+  g_object_unref (choice->window);
+  g_free (choice);
+  g_object_unref (dialog);
+}
+
+static void
+add_filter (GtkFileChooser *chooser, const char *name, const char *pattern)
+{
+  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (filter, name);
+  gtk_file_filter_add_pattern (filter, pattern);
+  gtk_file_chooser_add_filter (chooser, filter);
+}
+
+static GtkFileChooser *
+choose_file (DryWindow *self, const char *title, GtkFileChooserAction action, const char *accept,
+             FileChosen chosen)
+{
+  GtkFileChooserNative *native =
+      gtk_file_chooser_native_new (title, GTK_WINDOW (self), action, accept, NULL);
+  g_autofree char *folder = g_settings_get_string (self->settings, "last-folder");
+  Choice *choice = g_new0 (Choice, 1);
+
+  choice->window = g_object_ref (self);
+  choice->chosen = chosen;
+  if (folder[0] != '\0') {
+    g_autoptr (GFile) file = g_file_new_for_path (folder);
+
+    if (g_file_query_exists (file, NULL))
+      gtk_file_chooser_set_current_folder (GTK_FILE_CHOOSER (native), file, NULL);
+  }
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (native), TRUE);
+  g_signal_connect (native, "response", G_CALLBACK (on_response), choice);
+  return GTK_FILE_CHOOSER (native);
+}
+
+/* "Alcove refit" becomes "Alcove refit.pdf"; a slash cannot stand in a file's name. */
+static void
+suggest_name (DryWindow *self, GtkFileChooser *chooser, const char *ending)
+{
+  const char *path = dry_session_get_path (self->session);
+  g_autofree char *base = NULL;
+  g_autofree char *name = NULL;
+
+  if (path != NULL) {
+    base = g_filename_display_basename (path);
+    if (g_str_has_suffix (base, ".drybay"))
+      base[strlen (base) - strlen (".drybay")] = '\0';
+  } else {
+    base = g_strdup (dry_project_get_job (dry_session_get_project (self->session))->title);
+    g_strdelimit (base, "/\\", '-');
+  }
+  name = g_strconcat (base[0] != '\0' ? base : _ ("Project"), ending, NULL);
+  gtk_file_chooser_set_current_name (chooser, name);
+}
+
+static char *
+with_ending (const char *path, const char *ending)
+{
+  return g_str_has_suffix (path, ending) ? g_strdup (path) : g_strconcat (path, ending, NULL);
+}
+
+/* --- new and open --- */
+
+static DryWindow *
+free_window (DryWindow *self)
+{
+  GtkWidget *window;
+
+  if (self->vacant || (dry_session_get_path (self->session) == NULL &&
+                       dry_history_get_undo_name (dry_session_get_history (self->session)) == NULL))
+    return self;
+  window = dry_window_new (DRY_APPLICATION (gtk_window_get_application (GTK_WINDOW (self))));
+  gtk_window_present (GTK_WINDOW (window));
+  return DRY_WINDOW (window);
+}
+
+static DryProject *
+new_project (DryWindow *self)
+{
+  g_autoptr (DryProject) project = dry_project_new ();
+  DryJob job = *dry_project_get_job (project);
+  g_autofree char *pack = g_settings_get_string (self->settings, "rule-pack");
+  DryProject *set;
+
+  job.metric = g_settings_get_enum (self->settings, "units") == 1;
+  job.denominator = g_settings_get_int (self->settings, "denominator");
+  if (dry_catalog_get_rule_pack (dry_session_get_catalog (self->session), pack) != NULL)
+    job.rule_pack = pack;
+  set = dry_edit_set_job (project, &job, NULL);
+  return set != NULL ? set : g_steal_pointer (&project);
+}
+
+static void
+on_new (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *window = free_window (data);
+
+  dry_canvas_cancel (window->canvas);
+  dry_session_open_project (window->session, new_project (window), NULL);
+  dry_window_leave_start (window);
+  gtk_widget_grab_focus (GTK_WIDGET (window->canvas));
+}
+
+static void
+remember_file (const char *path)
+{
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autofree char *uri = g_file_get_uri (file);
+  char *groups[] = {(char *) "drybay", NULL};
+  GtkRecentData data = {.mime_type = (char *) "application/x-drybay+json",
+                        .app_name = (char *) "Drybay",
+                        .app_exec = (char *) "drybay %u",
+                        .groups = groups};
+
+  gtk_recent_manager_add_full (gtk_recent_manager_get_default (), uri, &data);
+}
+
+static void
+open_path (DryWindow *self, const char *path)
+{
+  DryWindow *window = free_window (self);
+
+  dry_canvas_cancel (window->canvas);
+  if (dry_window_open_path (window, path))
+    remember_file (path);
+}
+
+static void
+on_open (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  GtkFileChooser *chooser = choose_file (data, _ ("Open a Project"), GTK_FILE_CHOOSER_ACTION_OPEN,
+                                         _ ("_Open"), open_path);
+
+  add_filter (chooser, _ ("Drybay projects"), "*.drybay");
+  add_filter (chooser, _ ("All files"), "*");
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+static void
+on_open_path (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  open_path (data, g_variant_get_string (parameter, NULL));
+}
+
+/* A demonstration is a copy: saving it asks for a place of the user's own. */
+static void
+on_open_demo (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+  g_autofree char *path = dry_application_find_demo (g_variant_get_string (parameter, NULL));
+  g_autoptr (GError) error = NULL;
+  DryProject *project = path != NULL ? dry_project_load (path, &error) : NULL;
+  DryWindow *window;
+
+  if (project == NULL) {
+    dry_window_tell (self, error != NULL ? error->message : _ ("The demonstration is missing"));
+    return;
+  }
+  window = free_window (self);
+  dry_session_open_project (window->session, project, NULL);
+  dry_window_leave_start (window);
+  gtk_widget_grab_focus (GTK_WIDGET (window->canvas));
+}
+
+/* --- save --- */
+
+static void
+save_to (DryWindow *self, const char *chosen)
+{
+  g_autofree char *path = with_ending (chosen, ".drybay");
+  g_autoptr (GError) error = NULL;
+
+  if (!dry_session_save (self->session, path, &error)) {
+    dry_window_tell (self, error->message);
+    return;
+  }
+  remember_file (path);
+}
+
+static void
+save_and_close (DryWindow *self, const char *chosen)
+{
+  save_to (self, chosen);
+  if (dry_session_is_saved (self->session))
+    gtk_window_close (GTK_WINDOW (self));
+}
+
+static void
+save_by_dialog (DryWindow *self, FileChosen chosen)
+{
+  GtkFileChooser *chooser =
+      choose_file (self, _ ("Save the Project"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), chosen);
+
+  add_filter (chooser, _ ("Drybay projects"), "*.drybay");
+  suggest_name (self, chooser, ".drybay");
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+static void
+on_save (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+  const char *path = dry_session_get_path (self->session);
+
+  dry_canvas_cancel (self->canvas);
+  if (path == NULL) {
+    save_by_dialog (self, save_to);
+    return;
+  }
+  g_autofree char *same = g_strdup (path);
+  g_autoptr (GError) error = NULL;
+
+  if (!dry_session_save (self->session, same, &error))
+    dry_window_tell (self, error->message);
+}
+
+static void
+on_save_as (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  dry_canvas_cancel (DRY_WINDOW (data)->canvas);
+  save_by_dialog (data, save_to);
+}
+
+static void
+on_close_answer (AdwMessageDialog *dialog, const char *response, DryWindow *self)
+{
+  const char *path = dry_session_get_path (self->session);
+
+  if (g_strcmp0 (response, "discard") == 0) {
+    self->may_close = TRUE;
+    gtk_window_close (GTK_WINDOW (self));
+  } else if (g_strcmp0 (response, "save") == 0) {
+    g_autofree char *same = g_strdup (path);
+
+    if (same != NULL)
+      save_and_close (self, same);
+    else
+      save_by_dialog (self, save_and_close);
+  }
+}
+
+gboolean
+dry_window_ask_before_close (DryWindow *self)
+{
+  GtkWidget *dialog;
+
+  dry_canvas_cancel (self->canvas);
+  if (self->vacant || dry_session_is_saved (self->session))
+    return FALSE;
+  dialog = adw_message_dialog_new (GTK_WINDOW (self), _ ("Save Changes?"), NULL);
+  adw_message_dialog_format_body (
+      ADW_MESSAGE_DIALOG (dialog),
+      _ ("“%s” has changes that are not saved. They are lost if you discard them."),
+      adw_window_title_get_title (self->title));
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "cancel", _ ("_Cancel"), "discard",
+                                    _ ("_Discard"), "save", _ ("_Save"), NULL);
+  adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "discard",
+                                              ADW_RESPONSE_DESTRUCTIVE);
+  adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "save",
+                                              ADW_RESPONSE_SUGGESTED);
+  adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "save");
+  adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "cancel");
+  g_signal_connect_object (dialog, "response", G_CALLBACK (on_close_answer), self, 0);
+  gtk_window_present (GTK_WINDOW (dialog));
+  return TRUE;
+}
+
+/* --- papers --- */
+
+/* The plan of every room, this one's as shown, the others' computed now. NULL after telling why. */
+static GPtrArray *
+collect_plans (DryWindow *self)
+{
+  const DryProject *project = dry_history_get_current (dry_session_get_history (self->session));
+  g_autoptr (GPtrArray) plans = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_plan_unref);
+  g_autoptr (GError) error = NULL;
+
+  dry_canvas_cancel (self->canvas);
+  for (guint i = 0; i < dry_project_get_n_rooms (project); i++) {
+    const DryRoom *room = dry_project_get_room_at (project, i);
+    const DryPlan *shown = dry_session_get_plan (self->session);
+    DryPlan *plan;
+
+    if (shown != NULL && shown->project == project && shown->context.room->id == room->id)
+      plan = dry_plan_ref (shown);
+    else
+      plan =
+          dry_plan_new (project, room->id, dry_session_get_catalog (self->session), NULL, &error);
+    if (plan == NULL) {
+      dry_window_tell (self, error->message);
+      return NULL;
+    }
+    g_ptr_array_add (plans, plan);
+  }
+  return g_steal_pointer (&plans);
+}
+
+static DryPaperOptions
+paper_options (DryWindow *self, char **date)
+{
+  static const DryPaperSize sizes[] = {DRY_PAPER_LETTER, DRY_PAPER_TABLOID, DRY_PAPER_A4,
+                                       DRY_PAPER_A3};
+  gint choice = g_settings_get_enum (self->settings, "paper");
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+
+  *date = g_date_time_format (now, "%Y-%m-%d");
+  return (DryPaperOptions){.paper = choice > 0 && choice <= 4
+                                        ? sizes[choice - 1]
+                                        : dry_paper_for_locale (setlocale (LC_MESSAGES, NULL)),
+                           .date = *date,
+                           .decimal = dry_session_get_length_format (self->session).decimal};
+}
+
+static void
+tell_exported (DryWindow *self, const char *path)
+{
+  g_autofree char *name = g_filename_display_basename (path);
+  g_autofree char *escaped = g_markup_escape_text (name, -1);
+  g_autofree char *text = g_strdup_printf (_ ("%s exported"), escaped);
+  AdwToast *toast = adw_toast_new (text);
+
+  g_free (self->exported);
+  self->exported = g_filename_to_uri (path, NULL, NULL);
+  adw_toast_set_button_label (toast, _ ("_Show"));
+  adw_toast_set_action_name (toast, "win.show-exported");
+  adw_toast_overlay_add_toast (self->toasts, toast);
+}
+
+static void
+on_show_exported (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+
+  if (self->exported != NULL)
+    gtk_show_uri (GTK_WINDOW (self), self->exported, GDK_CURRENT_TIME);
+}
+
+static void
+export_papers_to (DryWindow *self, const char *chosen)
+{
+  g_autofree char *path = with_ending (chosen, ".pdf");
+  g_autofree char *date = NULL;
+  DryPaperOptions options = paper_options (self, &date);
+  g_autoptr (GPtrArray) plans = collect_plans (self);
+  g_autoptr (GError) error = NULL;
+
+  if (plans == NULL)
+    return;
+  if (dry_papers_write ((const DryPlan *const *) plans->pdata, plans->len, &options, path, &error))
+    tell_exported (self, path);
+  else
+    dry_window_tell (self, error->message);
+}
+
+static void
+export_drawing_to (DryWindow *self, const char *chosen)
+{
+  gboolean known = g_str_has_suffix (chosen, ".svg") || g_str_has_suffix (chosen, ".png") ||
+                   g_str_has_suffix (chosen, ".pdf");
+  g_autofree char *path = known ? g_strdup (chosen) : with_ending (chosen, ".svg");
+  g_autofree char *date = NULL;
+  DryPaperOptions options = paper_options (self, &date);
+  const DryPlan *plan = dry_session_get_plan (self->session);
+  g_autoptr (GError) error = NULL;
+
+  if (plan == NULL)
+    return;
+  if (dry_papers_write_drawing (plan, "board", &options, path, &error))
+    tell_exported (self, path);
+  else
+    dry_window_tell (self, error->message);
+}
+
+static void
+on_export_papers (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  GtkFileChooser *chooser =
+      choose_file (data, _ ("Export the Crew's Papers"), GTK_FILE_CHOOSER_ACTION_SAVE,
+                   _ ("_Export"), export_papers_to);
+
+  add_filter (chooser, _ ("PDF"), "*.pdf");
+  suggest_name (data, chooser, ".pdf");
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+static void
+on_export_drawing (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  GtkFileChooser *chooser =
+      choose_file (data, _ ("Export the Drawing"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"),
+                   export_drawing_to);
+
+  add_filter (chooser, _ ("SVG, PNG or PDF by the name's ending"), "*");
+  suggest_name (data, chooser, ".svg");
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+/* --- printing --- */
+
+static void
+on_draw_page (GtkPrintOperation *operation, GtkPrintContext *context, int page, DryPapers *papers)
+{
+  dry_papers_paint_page (papers, (guint) page, gtk_print_context_get_cairo_context (context));
+}
+
+typedef struct {
+  GPtrArray *plans;
+  DryPapers *papers;
+  char *date;
+} PrintJob;
+
+static void
+free_print_job (gpointer data)
+{
+  PrintJob *job = data;
+
+  g_clear_pointer (&job->papers, dry_papers_free);
+  g_clear_pointer (&job->plans, g_ptr_array_unref);
+  g_free (job->date);
+  g_free (job);
+}
+
+static GtkPageSetup *
+page_setup_for (DryPaperSize paper)
+{
+  GtkPageSetup *setup = gtk_page_setup_new ();
+  GtkPaperSize *size;
+  double width, height;
+
+  dry_paper_size_mm (paper, &width, &height);
+  size = gtk_paper_size_new_custom ("drybay", _ ("Papers"), MIN (width, height),
+                                    MAX (width, height), GTK_UNIT_MM);
+  gtk_page_setup_set_paper_size (setup, size);
+  gtk_page_setup_set_orientation (setup, width > height ? GTK_PAGE_ORIENTATION_LANDSCAPE
+                                                        : GTK_PAGE_ORIENTATION_PORTRAIT);
+  gtk_paper_size_free (size);
+  return setup;
+}
+
+static void
+on_print (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+  g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
+  g_autoptr (GtkPageSetup) setup = NULL;
+  g_autoptr (GError) error = NULL;
+  PrintJob *job = g_new0 (PrintJob, 1);
+  DryPaperOptions options = paper_options (self, &job->date);
+
+  job->plans = collect_plans (self);
+  if (job->plans == NULL) {
+    free_print_job (job);
+    return;
+  }
+  job->papers =
+      dry_papers_new ((const DryPlan *const *) job->plans->pdata, job->plans->len, &options);
+  setup = page_setup_for (options.paper);
+  gtk_print_operation_set_default_page_setup (operation, setup);
+  gtk_print_operation_set_use_full_page (operation, TRUE);
+  gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
+  gtk_print_operation_set_n_pages (operation, (int) dry_papers_get_n_pages (job->papers));
+  gtk_print_operation_set_job_name (operation, adw_window_title_get_title (self->title));
+  g_signal_connect (operation, "draw-page", G_CALLBACK (on_draw_page), job->papers);
+  g_object_set_data_full (G_OBJECT (operation), "job", job, free_print_job);
+  if (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG,
+                               GTK_WINDOW (self), &error) == GTK_PRINT_OPERATION_RESULT_ERROR)
+    dry_window_tell (self, error->message);
+}
+
+/* --- a file dropped on the window --- */
+
+static gboolean
+on_file_dropped (GtkDropTarget *target, const GValue *value, double x, double y, DryWindow *self)
+{
+  GdkFileList *list = g_value_get_boxed (value);
+  g_autoptr (GSList) files = list != NULL ? gdk_file_list_get_files (list) : NULL;
+
+  for (GSList *link = files; link != NULL; link = link->next) {
+    g_autofree char *path = g_file_get_path (link->data);
+
+    if (path != NULL)
+      open_path (self, path);
+  }
+  return files != NULL;
+}
+
+void
+dry_window_add_drop (DryWindow *self)
+{
+  GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
+
+  g_signal_connect (target, "drop", G_CALLBACK (on_file_dropped), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
+}
+
+void
+dry_window_add_file_actions (DryWindow *self)
+{
+  static const GActionEntry entries[] = {
+      {.name = "new", .activate = on_new},
+      {.name = "open", .activate = on_open},
+      {.name = "open-path", .activate = on_open_path, .parameter_type = "s"},
+      {.name = "open-demo", .activate = on_open_demo, .parameter_type = "s"},
+      {.name = "save", .activate = on_save},
+      {.name = "save-as", .activate = on_save_as},
+      {.name = "export-papers", .activate = on_export_papers},
+      {.name = "export-drawing", .activate = on_export_drawing},
+      {.name = "show-exported", .activate = on_show_exported},
+      {.name = "print", .activate = on_print},
+  };
+
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+}

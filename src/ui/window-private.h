@@ -1,0 +1,50 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the window's own files share: its widgets, actions and file dialogs.
+ * Nobody but window*.c includes this. */
+#pragma once
+
+#include "ui/window.h"
+
+G_BEGIN_DECLS
+
+struct _DryWindow {
+  AdwApplicationWindow parent_instance;
+
+  DrySession *session;
+  GSettings *settings;
+  gboolean vacant;    /* the start page is shown */
+  gboolean may_close; /* asked and answered */
+  char *rooms;        /* listed in the room menu */
+  char *exported;     /* what the toast's Show button opens */
+
+  AdwToastOverlay *toasts;
+  AdwWindowTitle *title;
+  GtkStack *pages;
+  AdwBin *start_place, *shelf_place, *inspector_place, *ledger_place;
+  GtkOverlay *board;
+  GtkRevealer *shelf_revealer, *inspector_revealer, *error_revealer;
+  GtkLabel *error_label;
+  GtkWidget *shelf_button, *inspector_button, *history_buttons, *room_button, *papers_button;
+  GtkWidget *undo_button, *redo_button;
+  DryCanvas *canvas;
+  GtkWidget *ledger;
+};
+
+void dry_window_tell (DryWindow *self, const char *text);
+void dry_window_leave_start (DryWindow *self);
+
+/* window-actions.c */
+void dry_window_add_actions (DryWindow *self);
+void dry_window_update_actions (DryWindow *self);
+void dry_window_update_layers (DryWindow *self);
+
+/* window-room.c */
+void dry_window_add_room_actions (DryWindow *self);
+void dry_window_update_room_menu (DryWindow *self);
+
+/* window-files.c */
+void dry_window_add_file_actions (DryWindow *self);
+void dry_window_add_drop (DryWindow *self);
+gboolean dry_window_ask_before_close (DryWindow *self); /* TRUE: stay open, the answer is to come */
+
+G_END_DECLS
