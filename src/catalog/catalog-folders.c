@@ -99,13 +99,28 @@ find_shipped_folder (void)
   return DRYBAY_SOURCE_DATA;
 }
 
+char *
+dry_catalog_dup_data_folder (void)
+{
+  return g_strdup (find_shipped_folder ());
+}
+
+char **
+dry_catalog_dup_default_folders (void)
+{
+  g_autofree char *own = g_build_filename (g_get_user_data_dir (), "drybay", "catalog", NULL);
+  char **folders = g_new0 (char *, 3);
+
+  folders[0] = dry_catalog_dup_data_folder ();
+  if (g_file_test (own, G_FILE_TEST_IS_DIR))
+    folders[1] = g_steal_pointer (&own);
+  return folders;
+}
+
 DryCatalog *
 dry_catalog_load_default (GError **error)
 {
-  g_autofree char *own = g_build_filename (g_get_user_data_dir (), "drybay", "catalog", NULL);
-  const char *folders[] = {find_shipped_folder (), NULL, NULL};
+  g_auto (GStrv) folders = dry_catalog_dup_default_folders ();
 
-  if (g_file_test (own, G_FILE_TEST_IS_DIR))
-    folders[1] = own;
-  return dry_catalog_load (folders, error);
+  return dry_catalog_load ((const char *const *) folders, error);
 }

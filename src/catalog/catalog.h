@@ -17,6 +17,11 @@ DryCatalog *dry_catalog_load (const char *const *folders, GError **error);
  * then the firm's own folder (XDG data home/drybay/catalog) when it exists. `source_folder` is what
  * meson passes. */
 DryCatalog *dry_catalog_load_default (GError **error);
+/* The folder of the shipped data, found by the same rule; it also holds demo/. Free with g_free().
+ */
+char *dry_catalog_dup_data_folder (void);
+/* The folders dry_catalog_load_default() reads, in order, NULL-ended. Free with g_strfreev(). */
+char **dry_catalog_dup_default_folders (void);
 DryCatalog *dry_catalog_ref (const DryCatalog *self);
 void dry_catalog_unref (DryCatalog *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryCatalog, dry_catalog_unref)
