@@ -136,7 +136,7 @@ is_clear (const DryRoom *room, const DryPart *part)
 static DryPart
 pick_part (Maker *self)
 {
-  DryPart part = {.kind = DRY_PART_NICHE, .depth = 3 * DRY_INCH, .pitch = 0.021};
+  DryPart part = {.kind = DRY_PART_NICHE, .depth = 3 * DRY_INCH, .pitch = 0.020833};
 
   if (pick_one_in (self, 2)) {
     part.width = pick_inches (self, 8, 16);

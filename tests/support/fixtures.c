@@ -100,7 +100,7 @@ dry_test_furnished_alcove (const char *system)
                                 .height = 20 * DRY_INCH,
                                 .depth = 3 * DRY_INCH,
                                 .site_built = TRUE,
-                                .pitch = 0.021});
+                                .pitch = 0.020833});
   project = put_part (project, 'e',
                       (DryPart){.kind = DRY_PART_VALVE,
                                 .u = 15 * DRY_INCH,
