@@ -13,37 +13,57 @@ dry_drawing_board_hatch (const DrySystem *system)
                                                                     : DRY_HATCH_DOTS;
 }
 
-/* Where letters fit best: the middle of the board, off any hole in it. */
-static DryPoint
-find_label_place (const DryBoard *board, DryLength deck)
+static gboolean
+is_free (const DryPlan *plan, const DryFace *face, const DryBoard *board, DryRect r)
 {
-  DryRect r = board->bounds;
-  DryPoint at;
+  const DryRoom *room = plan->context.room;
+  DryPoint corners[4] = {{r.x0, r.y0}, {r.x1, r.y0}, {r.x1, r.y1}, {r.x0, r.y1}};
 
-  /* Behind the basin nothing can be read. */
-  if (deck > r.y0 && deck < r.y1)
-    r.y0 = deck;
-  at = dry_rect_centre (r);
-  for (guint i = 0; i < board->shape.n_holes; i++) {
-    DryRect hole = dry_ring_bounds (&board->shape.holes[i]);
-    if (!dry_rect_contains (dry_rect_inflate (hole, 2 * DRY_INCH), at))
-      continue;
-    /* The wider strip above or below it. */
-    at.y = r.y1 - hole.y1 > hole.y0 - r.y0 ? hole.y1 + (r.y1 - hole.y1) / 2
-                                           : r.y0 + (hole.y0 - r.y0) / 2;
-  }
-  return at;
+  for (guint i = 0; i < 4; i++)
+    if (!dry_ring_contains (&board->shape.outer, corners[i]))
+      return FALSE;
+  if (face->at_basin && r.y0 < face->deck)
+    return FALSE;
+  for (guint i = 0; i < face->n_cutouts; i++)
+    if (dry_rect_overlaps (face->cutouts[i].rough, r))
+      return FALSE;
+  for (guint i = 0; i < room->n_parts; i++)
+    if (room->parts[i].wall == face->wall && room->parts[i].side == face->side &&
+        face->kind == DRY_FACE_WALL &&
+        dry_rect_overlaps (dry_rect_inflate (dry_part_rect (&room->parts[i]), DRY_INCH), r))
+      return FALSE;
+  return TRUE;
+}
+
+/* Where letters fit best: as near the middle of the board as no part or opening is in the way. */
+static DryPoint
+find_label_place (const DryPlan *plan, const DryFace *face, const DryBoard *board)
+{
+  static const int tries[] = {50, 35, 65, 22, 78, 12, 88};
+  DryRect r = board->bounds;
+  DryLength w = MIN (5 * DRY_INCH, dry_rect_width (r) / 3);
+  DryLength h = MIN (3 * DRY_INCH, dry_rect_height (r) / 3);
+
+  for (guint i = 0; i < G_N_ELEMENTS (tries); i++)
+    for (guint j = 0; j < G_N_ELEMENTS (tries); j++) {
+      DryPoint at = {r.x0 + dry_rect_width (r) / 100 * tries[j],
+                     r.y0 + dry_rect_height (r) / 100 * tries[i]};
+      if (is_free (plan, face, board, (DryRect){at.x - w, at.y - h, at.x + w, at.y + h}))
+        return at;
+    }
+  return dry_rect_centre (r);
 }
 
 static void
-draw_board (DrySceneBuilder *b, const DryBoard *board, DryLength deck, guint turn)
+draw_board (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face, const DryBoard *board,
+            guint turn)
 {
   DryInk tint = turn % 2 ? DRY_INK_BOARD_ALT : DRY_INK_BOARD;
   DryLook look = {.stroke = tint, .pen = DRY_PEN_035, .fill = tint, .alpha = 0.13};
   DryLook hole = DRY_LOOK_LINE (DRY_INK_LINE, DRY_PEN_025);
   DryLength w = dry_rect_width (board->bounds), h = dry_rect_height (board->bounds);
   gboolean upright = w < 10 * DRY_INCH && h > 2 * w;
-  DryPoint at = find_label_place (board, deck);
+  DryPoint at = find_label_place (plan, face, board);
   DryLettering mark = {.size = 2.5,
                        .bold = TRUE,
                        .ground = TRUE,
@@ -98,7 +118,7 @@ dry_draw_elevation_boards (DrySceneBuilder *b, const DryPlan *plan, const DryFac
 
   for (guint i = 0; i < plan->boards->n; i++)
     if (plan->boards->items[i].face == face->index)
-      draw_board (b, &plan->boards->items[i], face->at_basin ? face->deck : 0, turn++);
+      draw_board (b, plan, face, &plan->boards->items[i], turn++);
   for (guint i = 0; i < plan->fasteners->n; i++) {
     const DryFastener *f = &plan->fasteners->items[i];
     if (f->face != face->index)

@@ -203,8 +203,8 @@ draw_names (DrySceneBuilder *b, const DryRoom *room)
   if (dry_room_basin_corners (room, c)) {
     DryLength low = MIN (MIN (c[0].y, c[1].y), MIN (c[2].y, c[3].y));
     DryLength high = MAX (MAX (c[0].y, c[1].y), MAX (c[2].y, c[3].y));
-    at.y = low - bounds.y0 >= bounds.y1 - high ? bounds.y0 + (low - bounds.y0) / 2
-                                               : high + (bounds.y1 - high) / 2;
+    at.y = low - bounds.y0 >= bounds.y1 - high ? low - (low - bounds.y0) / 4
+                                               : high + (bounds.y1 - high) / 4;
   }
   if (room->name)
     dry_scene_builder_text (

@@ -77,26 +77,41 @@ dry_painter_dimension_lines (DryPainter *self, const DryPrimitive *item)
   cairo_stroke (self->cr);
 }
 
-/* Tries the middle, then beyond either end of the line. */
+/* Where the figure may stand along the line: within it where it fits, else beyond an end, which
+ * nobody can mistake as long as it does not lie in another stretch's figure. */
+static guint
+list_places (const DimensionPlace *p, double width, double margin, double away, double out[3])
+{
+  double length = p->b - p->a, shift = width / 2 + away;
+
+  if (width + margin <= length) {
+    out[0] = (p->a + p->b) / 2;
+    out[1] = p->a + MAX (length / 4, (width + margin) / 2);
+    out[2] = p->b - MAX (length / 4, (width + margin) / 2);
+    return 3;
+  }
+  out[0] = p->b + shift;
+  out[1] = p->a - shift;
+  return 2;
+}
+
 void
 dry_painter_dimension_text (DryPainter *self, const DryPrimitive *item)
 {
   DimensionPlace p;
-  double w, h, lift, shift, away = dry_painter_mm (self, 1.6);
+  double w, h, lift, places[3];
+  guint n;
 
   if (!item->text || !find_place (self, item, &p))
     return;
   dry_painter_shape (self, item->text, item->size, FALSE, &w, &h);
   /* Figures stand above the line, read from below or from the right. */
   lift = -h * 0.42 - dry_painter_mm (self, 0.3);
-  shift = w / 2 + away;
-  for (int turn = 0; turn < 3; turn++) {
-    double along = turn == 0 ? (p.a + p.b) / 2 : turn == 1 ? p.b + shift : p.a - shift;
-    double x = p.flat ? along : p.line + lift, y = p.flat ? p.line + lift : along;
+  n = list_places (&p, w, dry_painter_mm (self, 1.2), dry_painter_mm (self, 1.6), places);
+  for (guint i = 0; i < n; i++) {
+    double x = p.flat ? places[i] : p.line + lift, y = p.flat ? p.line + lift : places[i];
     double half_w = (p.flat ? w : h * 0.7) / 2, half_h = (p.flat ? h * 0.7 : w) / 2;
 
-    if (turn == 0 && w + dry_painter_mm (self, 1.2) > p.b - p.a)
-      continue;
     if (x < self->window.x0 || x > self->window.x1 || y < self->window.y0 || y > self->window.y1)
       continue;
     if (!dry_painter_take_box (self, (DryBox){x - half_w, y - half_h, x + half_w, y + half_h}))

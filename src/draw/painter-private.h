@@ -8,7 +8,7 @@
 #include "draw/painter.h"
 
 /* Paper millimetres of dimension rows: the first, then each next, and letters beyond the line. */
-#define DRY_ROW_FIRST   7.0
+#define DRY_ROW_FIRST   8.5
 #define DRY_ROW_STEP    6.0
 #define DRY_ROW_LETTERS 3.6
 

@@ -1,0 +1,344 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The drawing sheets: plan, a page a wall face with its lists, small faces and cut sheets together.
+ * Scales are standard and true; every sheet names its own. */
+#include "papers/papers-private.h"
+#include "papers/scale.h"
+
+#define LEGEND_HEIGHT 16.0
+
+double
+dry_papers_place_scene (DryFlow *flow, DryScene *scene, double x, double y, double width,
+                        double height)
+{
+  gboolean metric = flow->plan->context.job->metric;
+  DryLength w = dry_rect_width (scene->bounds), h = dry_rect_height (scene->bounds);
+  double m[4], ratio, paper_w, paper_h;
+
+  dry_scene_margins (scene, DRY_LAYERS_ALL, m);
+  ratio = dry_scale_choose (metric, w, h, width - m[0] - m[2], height - m[1] - m[3]);
+  paper_w = dry_length_to_mm (w) / ratio + m[0] + m[2];
+  paper_h = dry_length_to_mm (h) / ratio + m[1] + m[3];
+  dry_page_add_scene (flow->page, scene, x + MAX ((width - paper_w) / 2, 0) + m[0],
+                      y + MAX ((height - paper_h) / 2, 0) + m[1], ratio);
+  return ratio;
+}
+
+static void
+name_scale (DryFlow *flow, double ratio)
+{
+  g_free (flow->page->scale);
+  flow->page->scale = dry_scale_to_text (flow->plan->context.job->metric, ratio);
+}
+
+void
+dry_papers_add_plan (DryFlow *flow)
+{
+  g_autoptr (DryScene) scene = dry_drawing_plan (flow->plan);
+
+  if (scene->n == 0)
+    return;
+  dry_flow_begin (flow, "Plan");
+  name_scale (flow, dry_papers_place_scene (flow, scene, flow->left, flow->y, flow->width,
+                                            dry_flow_left_over (flow)));
+}
+
+/* One sign with its word. Signs are little scenes of their own, so that they match the drawing. */
+static void
+add_legend_sign (DryFlow *flow, double x, double y, DryPrimitive sign, const char *word)
+{
+  DryArena *arena = dry_arena_new ();
+  DryScene *scene = dry_arena_alloc (arena, sizeof (DryScene));
+
+  scene->arena = arena;
+  scene->items = dry_arena_copy (arena, &sign, sizeof sign);
+  scene->n = 1;
+  scene->items[0].points = dry_arena_copy (arena, sign.points, sizeof (DryPoint) * sign.n_points);
+  scene->items[0].index = scene->items[0].view = -1;
+  scene->bounds = (DryRect){0, 0, 7 * DRY_MM, 3 * DRY_MM};
+  dry_page_add_scene (flow->page, scene, x, y, 1);
+  dry_page_add_text (flow->page, x + 9, y - 0.3, 0, dry_type_fine, word);
+  dry_scene_unref (scene);
+}
+
+static DryPrimitive
+make_swatch (DryInk stroke, DryPen pen, DryInk fill, double alpha, DryDash dash, gboolean line)
+{
+  static const DryPoint box[] = {
+      {0, 0}, {7 * DRY_MM, 0}, {7 * DRY_MM, 3 * DRY_MM}, {0, 3 * DRY_MM}};
+  static const DryPoint stroke_only[] = {{0, 3 * DRY_MM / 2}, {7 * DRY_MM, 3 * DRY_MM / 2}};
+
+  return (DryPrimitive){.kind = DRY_PRIMITIVE_PATH,
+                        .stroke = stroke,
+                        .pen = pen,
+                        .fill = fill,
+                        .fill_alpha = alpha,
+                        .dash = dash,
+                        .points = line ? stroke_only : box,
+                        .n_points = line ? 2 : 4,
+                        .closed = !line};
+}
+
+static DryPrimitive
+make_mark (DryMark mark, DryInk ink)
+{
+  static const DryPoint middle[] = {{7 * DRY_MM / 2, 3 * DRY_MM / 2}};
+
+  return (DryPrimitive){.kind = DRY_PRIMITIVE_MARK,
+                        .stroke = ink,
+                        .pen = DRY_PEN_018,
+                        .mark = mark,
+                        .points = middle,
+                        .n_points = 1};
+}
+
+/* Only what this system and face can show. */
+static void
+add_legend (DryFlow *flow, double y)
+{
+  const DrySystem *system = flow->plan->context.system;
+  DryTreatmentKind seam = system->treatments[DRY_JOINT_SEAM].kind;
+  double step = flow->width / 5;
+  guint n = 0;
+
+#define SIGN(primitive, word)                                                                      \
+  add_legend_sign (flow, flow->left + step * (n % 5), y + 5 * (n / 5), (primitive), (word)), n++
+  SIGN (make_swatch (DRY_INK_BOARD, DRY_PEN_035, DRY_INK_BOARD, 0.13, 0, FALSE), "board");
+  SIGN (make_swatch (DRY_INK_WOOD, DRY_PEN_018, 0, 1, DRY_DASH_DASHED, FALSE), "stud behind");
+  SIGN (make_swatch (DRY_INK_WOOD, DRY_PEN_025, DRY_INK_WOOD, 0.16, DRY_DASH_DASHED, FALSE),
+        "to be added");
+  SIGN (make_mark (system->washer ? DRY_MARK_WASHER : DRY_MARK_SCREW, DRY_INK_FASTENER),
+        system->washer ? "fastener and washer" : "fastener");
+  if (seam == DRY_TREAT_BAND || seam == DRY_TREAT_MESH)
+    SIGN (make_swatch (0, 0, DRY_INK_BAND, 0.25, 0, FALSE),
+          seam == DRY_TREAT_BAND ? "band" : "mesh in mortar");
+  SIGN (make_swatch (DRY_INK_SEALANT, DRY_PEN_050, 0, 1, 0, TRUE), "bead of sealant");
+  SIGN (make_swatch (DRY_INK_PIPE, DRY_PEN_035, DRY_INK_PIPE, 0.08, DRY_DASH_DASHED, FALSE),
+        "hidden in the wall");
+  SIGN (make_mark (DRY_MARK_STOP, DRY_INK_STOP), "stop");
+  SIGN (make_mark (DRY_MARK_FIX, DRY_INK_FIX), "fix before tiling");
+  SIGN (make_mark (DRY_MARK_ADVICE, DRY_INK_ADVICE), "advice");
+#undef SIGN
+}
+
+static guint
+count_boards (const DryPlan *plan, const DryFace *face)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < plan->boards->n; i++)
+    n += plan->boards->items[i].face == face->index;
+  return n;
+}
+
+static void
+list_boards (DryFlow *flow, const DryFace *face)
+{
+  static const DryColumn columns[] = {
+      {"Board", 0.10, DRY_ALIGN_LEFT},        {"Width", 0.16, DRY_ALIGN_RIGHT},
+      {"Height", 0.16, DRY_ALIGN_RIGHT},      {"From left corner", 0.20, DRY_ALIGN_RIGHT},
+      {"Above floor", 0.18, DRY_ALIGN_RIGHT}, {"Fasteners", 0.20, DRY_ALIGN_RIGHT}};
+  const DryTable table = {columns, G_N_ELEMENTS (columns)};
+  const DryPlan *plan = flow->plan;
+
+  dry_flow_table_head (flow, &table);
+  for (guint i = 0; i < plan->boards->n; i++) {
+    const DryBoard *board = &plan->boards->items[i];
+    guint fasteners = 0;
+    if (board->face != face->index)
+      continue;
+    for (guint f = 0; f < plan->fasteners->n; f++)
+      fasteners += plan->fasteners->items[f].board == board->index;
+    g_autofree char *w = dry_flow_length (flow->papers, plan, dry_rect_width (board->bounds));
+    g_autofree char *h = dry_flow_length (flow->papers, plan, dry_rect_height (board->bounds));
+    g_autofree char *u = dry_flow_length (flow->papers, plan, board->bounds.x0);
+    g_autofree char *z = dry_flow_length (flow->papers, plan, board->bounds.y0);
+    g_autofree char *n = g_strdup_printf ("%u", fasteners);
+    const char *cells[] = {board->mark, w, h, u, z, n};
+    dry_flow_table_row (flow, &table, cells, FALSE, NULL, 0);
+  }
+  dry_flow_table_end (flow);
+}
+
+static void
+list_holes (DryFlow *flow, const DryFace *face)
+{
+  static const DryColumn columns[] = {{"Hole or opening", 0.34, DRY_ALIGN_LEFT},
+                                      {"Size", 0.22, DRY_ALIGN_RIGHT},
+                                      {"From left corner", 0.22, DRY_ALIGN_RIGHT},
+                                      {"Above floor", 0.22, DRY_ALIGN_RIGHT}};
+  const DryTable table = {columns, G_N_ELEMENTS (columns)};
+  const DryPlan *plan = flow->plan;
+
+  if (face->n_holes + face->n_cutouts == 0)
+    return;
+  dry_flow_table_head (flow, &table);
+  for (guint i = 0; i < face->n_cutouts; i++) {
+    const DryCutout *cut = &face->cutouts[i];
+    g_autofree char *w = dry_flow_length (flow->papers, plan, dry_rect_width (cut->rough));
+    g_autofree char *h = dry_flow_length (flow->papers, plan, dry_rect_height (cut->rough));
+    g_autofree char *size = g_strdup_printf ("%s × %s", w, h);
+    g_autofree char *u = dry_flow_length (flow->papers, plan, cut->rough.x0);
+    g_autofree char *z = dry_flow_length (flow->papers, plan, cut->rough.y0);
+    const char *cells[] = {cut->kind == DRY_CUT_NICHE ? "niche, rough opening" : "opening", size, u,
+                           z};
+    dry_flow_table_row (flow, &table, cells, FALSE, NULL, 0);
+  }
+  for (guint i = 0; i < face->n_holes; i++) {
+    const DryHole *hole = &face->holes[i];
+    const DryPart *part = dry_room_get_part (plan->context.room, hole->object);
+    g_autofree char *d = dry_flow_length (flow->papers, plan, hole->diameter);
+    g_autofree char *size = g_strdup_printf ("ø %s", d);
+    g_autofree char *u = dry_flow_length (flow->papers, plan, hole->centre.x);
+    g_autofree char *z = dry_flow_length (flow->papers, plan, hole->centre.y);
+    g_autofree char *name =
+        g_strdup_printf ("%s, middle of the hole", part ? dry_part_kind_name (part->kind) : "pipe");
+    const char *cells[] = {name, size, u, z};
+    dry_flow_table_row (flow, &table, cells, FALSE, NULL, 0);
+  }
+  dry_flow_table_end (flow);
+}
+
+static void
+add_wall_face (DryFlow *flow, const DryFace *face)
+{
+  g_autoptr (DryScene) scene = dry_drawing_face (flow->plan, face->index);
+  g_autofree char *title = g_strdup_printf ("Face %s – %s", face->mark, face->name);
+  /* Lists below the drawing take what they need, the drawing the rest, but at least half. */
+  double lists =
+      8 + 5.6 * count_boards (flow->plan, face) +
+      (face->n_holes + face->n_cutouts > 0 ? 9 + 5.6 * (face->n_holes + face->n_cutouts) : 0);
+  double field;
+
+  dry_flow_begin (flow, title);
+  field = dry_flow_left_over (flow) - LEGEND_HEIGHT;
+  field -= MIN (lists, field / 2);
+  name_scale (flow, dry_papers_place_scene (flow, scene, flow->left, flow->y, flow->width, field));
+  dry_flow_skip (flow, field + 3);
+  add_legend (flow, flow->y);
+  dry_flow_skip (flow, LEGEND_HEIGHT - 4);
+  list_boards (flow, face);
+  list_holes (flow, face);
+}
+
+/* Scenes side by side and row by row at one scale, each under its name. */
+typedef struct {
+  DryFlow *flow;
+  double ratio, x, row_height;
+  gboolean began;
+} Grid;
+
+static void
+add_to_grid (Grid *grid, DryScene *scene, const char *name, const char *title)
+{
+  DryFlow *flow = grid->flow;
+  double m[4], w, h;
+
+  dry_scene_margins (scene, DRY_LAYERS_ALL, m);
+  w = dry_length_to_mm (dry_rect_width (scene->bounds)) / grid->ratio + m[0] + m[2];
+  w = MAX (w, dry_page_measure_width (dry_type_strong, name) + 2);
+  h = dry_length_to_mm (dry_rect_height (scene->bounds)) / grid->ratio + m[1] + m[3] + 6;
+  if (grid->began && grid->x + w > flow->width) {
+    dry_flow_skip (flow, grid->row_height + 5);
+    grid->x = grid->row_height = 0;
+  }
+  if (!grid->began) {
+    dry_flow_begin (flow, title);
+    name_scale (flow, grid->ratio);
+    grid->began = TRUE;
+  } else if (grid->x == 0 && dry_flow_need (flow, h))
+    name_scale (flow, grid->ratio);
+  else if (grid->x > 0 && flow->y + h > flow->bottom) {
+    /* Taller than what is left beside shorter ones: a page of its own row. */
+    dry_flow_skip (flow, grid->row_height + 5);
+    grid->x = grid->row_height = 0;
+    if (dry_flow_need (flow, h))
+      name_scale (flow, grid->ratio);
+  }
+  dry_page_add_text (flow->page, flow->left + grid->x, flow->y, 0, dry_type_strong, name);
+  dry_page_add_scene (flow->page, scene, flow->left + grid->x + m[0], flow->y + 6 + m[1],
+                      grid->ratio);
+  grid->x += w + 6;
+  grid->row_height = MAX (grid->row_height, h);
+}
+
+/* The scale at which the largest of the scenes fits in a share of the page. */
+static double
+choose_grid_scale (const DryFlow *flow, GPtrArray *scenes, double share_w, double share_h)
+{
+  gboolean metric = flow->plan->context.job->metric;
+  double ratio = 1, height = flow->bottom - flow->top - 12;
+
+  for (guint i = 0; i < scenes->len; i++) {
+    const DryScene *scene = scenes->pdata[i];
+    double m[4];
+    dry_scene_margins (scene, DRY_LAYERS_ALL, m);
+    ratio = MAX (ratio, dry_scale_choose (metric, dry_rect_width (scene->bounds),
+                                          dry_rect_height (scene->bounds),
+                                          flow->width * share_w - m[0] - m[2] - 6,
+                                          height * share_h - m[1] - m[3] - 11));
+  }
+  return ratio;
+}
+
+static void
+unref_scene (gpointer scene)
+{
+  dry_scene_unref (scene);
+}
+
+void
+dry_papers_add_faces (DryFlow *flow)
+{
+  const DryFaces *faces = flow->plan->faces;
+  g_autoptr (GPtrArray) scenes = g_ptr_array_new_with_free_func (unref_scene);
+  g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
+  Grid grid = {.flow = flow};
+
+  for (guint i = 0; i < faces->n; i++) {
+    const DryFace *face = &faces->items[i];
+    if (face->kind == DRY_FACE_WALL) {
+      add_wall_face (flow, face);
+      continue;
+    }
+    g_ptr_array_add (scenes, dry_drawing_face (flow->plan, i));
+    g_ptr_array_add (names, g_strdup_printf ("%s – %s", face->mark, face->name));
+  }
+  grid.ratio = choose_grid_scale (flow, scenes, 0.5, 0.5);
+  for (guint i = 0; i < scenes->len; i++)
+    add_to_grid (&grid, scenes->pdata[i], names->pdata[i], "Linings, benches and ceiling");
+}
+
+void
+dry_papers_add_cut_sheets (DryFlow *flow)
+{
+  const DryCutting *cutting = flow->plan->boards->cutting;
+  g_autoptr (GPtrArray) scenes = g_ptr_array_new_with_free_func (unref_scene);
+  Grid grid = {.flow = flow};
+
+  if (!cutting || cutting->n_sheets == 0)
+    return;
+  for (guint i = 0; i < cutting->n_sheets; i++)
+    g_ptr_array_add (scenes, dry_drawing_cut_sheet (flow->plan, i));
+  grid.ratio = choose_grid_scale (flow, scenes, 0.5, 0.5);
+  for (guint i = 0; i < scenes->len; i++) {
+    const DrySheetLayout *layout = &cutting->sheets[i];
+    const DryStock *stock = &cutting->stock[layout->stock];
+    g_autofree char *w = dry_flow_length (flow->papers, flow->plan, stock->width);
+    g_autofree char *h = dry_flow_length (flow->papers, flow->plan, stock->height);
+    g_autofree char *name =
+        g_strdup_printf ("Sheet %u of %u: %s × %s", i + 1, cutting->n_sheets, w, h);
+    add_to_grid (&grid, scenes->pdata[i], name, "Cut sheets");
+  }
+  dry_flow_skip (flow, grid.row_height + 5);
+  {
+    g_autofree char *waste = dry_flow_number (flow->papers, cutting->waste * 100, 1);
+    g_autofree char *text = g_strdup_printf (
+        "Cut in the order of the numbers, each cut edge to edge of the piece in hand. Dashed "
+        "fields "
+        "are offcuts worth keeping, hatched ones waste (%s %% of the sheets). No layout of these "
+        "pieces needs fewer than %u sheet%s%s.",
+        waste, cutting->lower_bound, cutting->lower_bound == 1 ? "" : "s",
+        cutting->proven ? ", so this one is proven" : "");
+    dry_flow_text (flow, dry_type_small, 0, text);
+  }
+}
