@@ -179,8 +179,10 @@ begin_container (DryJsonWriter *self, const char *key, char open, char close, gb
 static void
 end_container (DryJsonWriter *self, char close)
 {
-  Level level = *get_level (self);
+  Level level;
 
+  g_return_if_fail (self->levels->len > 0);
+  level = g_array_index (self->levels, Level, self->levels->len - 1);
   g_return_if_fail (level.close == close);
   g_array_set_size (self->levels, self->levels->len - 1);
   if (level.filled && !level.one_line)

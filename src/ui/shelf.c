@@ -1,10 +1,222 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A place for the shelf until its widget is here.
- * Shows its name only; knows nothing of the session. */
+/* Lists the catalogue's items by group: each a button to click (then click the place) and a thing
+ * to drag. Searching opens every group and hides what does not match. */
+#define G_LOG_DOMAIN "drybay-ui"
 #include "ui/shelf.h"
+
+#include <glib/gi18n.h>
+#include <string.h>
+
+#include "ui/item-picture.h"
+
+static const struct {
+  const char *id;
+  const char *title;
+  gboolean open; /* at the start */
+} GROUPS[] = {
+    {"basins", N_ ("Tubs and pans"), TRUE},
+    {"niches", N_ ("Niches"), TRUE},
+    {"fittings", N_ ("Valves and heads"), TRUE},
+    {"seats-and-bars", N_ ("Benches and bars"), FALSE},
+    {"glass", N_ ("Glass"), FALSE},
+    {"openings", N_ ("Doors and windows"), FALSE},
+    {"in-the-wall", N_ ("Found in the wall"), FALSE},
+    {"tiles", N_ ("Tiles"), FALSE},
+};
+
+typedef struct {
+  GtkWidget *expander, *box;
+  gboolean was_open; /* before a search opened it */
+} Group;
+
+struct _DryShelf {
+  GtkWidget parent_instance;
+  DrySession *session;
+  DryCanvas *canvas;
+  GtkEditable *search;
+  GtkBox *groups;
+  GtkWidget *scroller, *nothing;
+  Group list[G_N_ELEMENTS (GROUPS)];
+  gboolean searching;
+};
+
+G_DEFINE_FINAL_TYPE (DryShelf, dry_shelf, GTK_TYPE_WIDGET)
+
+/* --- one item --- */
+
+static const DryItem *
+get_item (GtkWidget *button)
+{
+  return g_object_get_data (G_OBJECT (button), "item");
+}
+
+static void
+clicked_cb (GtkButton *button, DryShelf *self)
+{
+  dry_canvas_begin_place (self->canvas, get_item (GTK_WIDGET (button))->id);
+}
+
+static GdkContentProvider *
+drag_prepare_cb (GtkDragSource *source, double x, double y, GtkWidget *button)
+{
+  g_autofree char *text = g_strconcat (DRY_SHELF_PREFIX, get_item (button)->id, NULL);
+
+  return gdk_content_provider_new_typed (G_TYPE_STRING, text);
+}
+
+static void
+drag_begin_cb (GtkDragSource *source, GdkDrag *drag, GtkWidget *button)
+{
+  g_autoptr (GdkPaintable) icon = dry_item_picture_make_icon (get_item (button), button);
+
+  gtk_drag_source_set_icon (source, icon, 20, 20);
+}
+
+static GtkWidget *
+make_item_button (DryShelf *self, const DryItem *item)
+{
+  GtkWidget *button = gtk_button_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *label = gtk_label_new (item->name);
+  GtkDragSource *source = gtk_drag_source_new ();
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_set_hexpand (label, TRUE);
+  gtk_box_append (GTK_BOX (box), dry_item_picture_new (item));
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_button_set_child (GTK_BUTTON (button), box);
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_add_css_class (button, "shelf-item");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  item->name, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  _ ("Click, then click its place; or drag it onto the drawing"),
+                                  -1);
+  g_object_set_data (G_OBJECT (button), "item", (gpointer) item);
+  g_signal_connect (button, "clicked", G_CALLBACK (clicked_cb), self);
+
+  gtk_drag_source_set_actions (source, GDK_ACTION_COPY);
+  g_signal_connect (source, "prepare", G_CALLBACK (drag_prepare_cb), button);
+  g_signal_connect (source, "drag-begin", G_CALLBACK (drag_begin_cb), button);
+  gtk_widget_add_controller (button, GTK_EVENT_CONTROLLER (source));
+  return button;
+}
+
+/* --- groups and search --- */
+
+static gboolean
+matches (const char *name, const char *wanted)
+{
+  g_autofree char *folded = g_utf8_casefold (name, -1);
+  g_autofree char *want = g_utf8_casefold (wanted, -1);
+  g_auto (GStrv) words = g_strsplit_set (want, " ", -1);
+
+  for (guint i = 0; words[i]; i++)
+    if (!strstr (folded, words[i]))
+      return FALSE;
+  return TRUE;
+}
+
+static guint
+filter_group (Group *group, const char *wanted)
+{
+  guint n = 0;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (group->box); child;
+       child = gtk_widget_get_next_sibling (child)) {
+    gboolean shown = matches (get_item (child)->name, wanted);
+    gtk_widget_set_visible (child, shown);
+    n += shown;
+  }
+  gtk_widget_set_visible (group->expander, n > 0);
+  return n;
+}
+
+static void
+search_changed_cb (DryShelf *self)
+{
+  const char *wanted = gtk_editable_get_text (self->search);
+  gboolean searching = *wanted != '\0';
+  guint n = 0;
+
+  for (guint i = 0; i < G_N_ELEMENTS (GROUPS); i++) {
+    Group *group = &self->list[i];
+
+    if (searching && !self->searching)
+      group->was_open = gtk_expander_get_expanded (GTK_EXPANDER (group->expander));
+    n += filter_group (group, wanted);
+    gtk_expander_set_expanded (GTK_EXPANDER (group->expander), searching || group->was_open);
+  }
+  self->searching = searching;
+  gtk_widget_set_visible (self->nothing, n == 0);
+}
+
+static void
+add_group (DryShelf *self, guint index)
+{
+  const DryCatalog *catalog = dry_session_get_catalog (self->session);
+  Group *group = &self->list[index];
+
+  group->expander = gtk_expander_new (_ (GROUPS[index].title));
+  group->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  group->was_open = GROUPS[index].open;
+  gtk_expander_set_expanded (GTK_EXPANDER (group->expander), group->was_open);
+  gtk_expander_set_child (GTK_EXPANDER (group->expander), group->box);
+  gtk_widget_add_css_class (group->expander, "shelf-group");
+  for (guint i = 0; i < dry_catalog_get_n_items (catalog); i++) {
+    const DryItem *item = dry_catalog_get_item_at (catalog, i);
+
+    if (g_strcmp0 (item->group, GROUPS[index].id) == 0)
+      gtk_box_append (GTK_BOX (group->box), make_item_button (self, item));
+  }
+  gtk_widget_set_visible (group->expander, gtk_widget_get_first_child (group->box) != NULL);
+  gtk_box_append (self->groups, group->expander);
+}
+
+/* --- object --- */
+
+static void
+dry_shelf_dispose (GObject *object)
+{
+  DryShelf *self = DRY_SHELF (object);
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
+    gtk_widget_unparent (child);
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (dry_shelf_parent_class)->dispose (object);
+}
+
+static void
+dry_shelf_class_init (DryShelfClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = dry_shelf_dispose;
+  gtk_widget_class_set_css_name (widget_class, "shelf");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  gtk_widget_class_set_template_from_resource (widget_class, "/io/github/drybay/Drybay/shelf.ui");
+  gtk_widget_class_bind_template_child (widget_class, DryShelf, search);
+  gtk_widget_class_bind_template_child (widget_class, DryShelf, groups);
+  gtk_widget_class_bind_template_child (widget_class, DryShelf, scroller);
+  gtk_widget_class_bind_template_child (widget_class, DryShelf, nothing);
+  gtk_widget_class_bind_template_callback (widget_class, search_changed_cb);
+}
+
+static void
+dry_shelf_init (DryShelf *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
 
 GtkWidget *
 dry_shelf_new (DrySession *session, DryCanvas *canvas)
 {
-  return gtk_label_new ("shelf");
+  DryShelf *self = g_object_new (DRY_TYPE_SHELF, NULL);
+
+  self->session = g_object_ref (session);
+  self->canvas = canvas; /* both live in the window, which outlives the signals between them */
+  for (guint i = 0; i < G_N_ELEMENTS (GROUPS); i++)
+    add_group (self, i);
+  return GTK_WIDGET (self);
 }

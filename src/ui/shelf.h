@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The shelf: parts to drag onto the board or pick by a click.
- * Shows the session and asks it for edits; keeps no state of the document. */
+/* The shelf: parts to drag onto the board or pick by a click, in groups, with a search.
+ * Shows the catalogue and hands items to the canvas; keeps no state of the document. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -8,6 +8,12 @@
 #include "ui/canvas.h"
 
 G_BEGIN_DECLS
+
+#define DRY_TYPE_SHELF (dry_shelf_get_type ())
+G_DECLARE_FINAL_TYPE (DryShelf, dry_shelf, DRY, SHELF, GtkWidget)
+
+/* What a drag from the shelf carries: this and the item's id, as a text. */
+#define DRY_SHELF_PREFIX "drybay-item:"
 
 GtkWidget *dry_shelf_new (DrySession *session, DryCanvas *canvas);
 

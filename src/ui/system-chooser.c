@@ -5,14 +5,16 @@
 #include "ui/system-chooser.h"
 
 #include <glib/gi18n.h>
+#include <string.h>
 
-#include "ui/section-view.h"
+#include "ui/scene-view.h"
 
 #define LB_PER_FT2 4.882427636 /* kg/m2 in one lb/ft2 */
 
 typedef struct {
   const DrySystem *system;
   GtkWidget *row, *view, *tick;
+  DryBuildUp build_up; /* as drawn in the view */
 } Choice;
 
 struct _DrySystemChooser {
@@ -64,6 +66,18 @@ describe_wait (const DrySystem *system)
 }
 
 static void
+draw_section (Choice *choice, const DryBuildUp *build_up)
+{
+  g_autoptr (DryScene) scene = NULL;
+
+  if (memcmp (&choice->build_up, build_up, sizeof *build_up) == 0)
+    return;
+  choice->build_up = *build_up;
+  scene = dry_drawing_section (choice->system, build_up);
+  dry_scene_view_set_scene (DRY_SCENE_VIEW (choice->view), scene);
+}
+
+static void
 refresh (DrySystemChooser *self)
 {
   const DryRoom *room = dry_session_get_room (self->session);
@@ -81,7 +95,7 @@ refresh (DrySystemChooser *self)
     gboolean chosen = g_strcmp0 (room->finish.system, choice->system->id) == 0;
 
     adw_action_row_set_subtitle (ADW_ACTION_ROW (choice->row), text);
-    dry_section_view_set_build_up (DRY_SECTION_VIEW (choice->view), &build_up);
+    draw_section (choice, &build_up);
     gtk_widget_set_opacity (choice->tick, chosen ? 1 : 0);
     gtk_accessible_update_state (GTK_ACCESSIBLE (choice->row), GTK_ACCESSIBLE_STATE_SELECTED,
                                  chosen, -1);
@@ -127,7 +141,9 @@ add_choice (DrySystemChooser *self, const DrySystem *system)
   gtk_widget_set_tooltip_text (choice.row, system->summary);
   gtk_accessible_update_property (GTK_ACCESSIBLE (choice.row), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   system->summary, -1);
-  choice.view = dry_section_view_new (system, 56, 44);
+  choice.view = dry_scene_view_new (56, 44, TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (choice.view), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Section through its layers"), -1);
   adw_action_row_add_prefix (ADW_ACTION_ROW (choice.row), choice.view);
   choice.tick = gtk_image_new_from_icon_name ("object-select-symbolic");
   gtk_accessible_update_property (GTK_ACCESSIBLE (choice.tick), GTK_ACCESSIBLE_PROPERTY_LABEL,
