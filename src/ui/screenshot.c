@@ -23,6 +23,7 @@ free_shot (gpointer data)
   g_free (shot);
 }
 
+/* What was last drawn; nothing may have been queued since, or there is nothing to show. */
 static gboolean
 write_picture (GtkWidget *widget, const char *path)
 {
@@ -49,7 +50,6 @@ on_tick (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
 {
   Shot *shot = data;
 
-  gtk_widget_queue_draw (widget);
   shot->quiet = dry_session_is_busy (shot->session) ? 0 : shot->quiet + 1;
   if (shot->quiet < QUIET_FRAMES)
     return G_SOURCE_CONTINUE;

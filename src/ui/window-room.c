@@ -54,12 +54,12 @@ find_basin (const DryCatalog *catalog, const Form *form)
 static const DryWall *
 north_wall (const DryRoom *room)
 {
-  const DryWall *north = NULL;
+  const DryWall *north = &room->walls[0]; /* an outline has three walls at least */
 
-  for (guint i = 0; i < room->n_outline; i++) {
+  for (guint i = 1; i < room->n_outline; i++) {
     const DryWall *wall = &room->walls[i];
 
-    if (north == NULL || wall->start.y + wall->end.y > north->start.y + north->end.y)
+    if (wall->start.y + wall->end.y > north->start.y + north->end.y)
       north = wall;
   }
   return north;

@@ -1,0 +1,224 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Drives a real window on a virtual screen: pointer and keys by xdotool, names and places by AT-SPI.
+
+Used by the window tests only; knows how GTK 4.8 reports extents (relative to the window, popovers displaced)
+and nothing of what the program does."""
+import os
+import re
+import subprocess
+import sys
+import time
+
+import gi
+
+gi.require_version("Atspi", "2.0")
+from gi.repository import Atspi  # noqa: E402
+
+
+def xd(*args):
+    return subprocess.run(["xdotool", *map(str, args)], capture_output=True, text=True).stdout.strip()
+
+
+def walk(node):
+    yield node
+    for i in range(node.get_child_count()):
+        child = node.get_child_at_index(i)
+        if child:
+            yield from walk(child)
+
+
+def extents(node):
+    try:
+        e = node.get_extents(Atspi.CoordType.WINDOW)
+        return e if e.width > 0 else None
+    except Exception:  # stack pages have no place
+        return None
+
+
+class Failure(Exception):
+    pass
+
+
+class App:
+    """One running program. Every wait polls until its timeout, so that a slow machine only makes a test slow."""
+
+    def __init__(self, command, name="drybay", timeout=30):
+        self.timeout = timeout
+        self.name = name
+        self.errors = open(os.environ.get("DRYBAY_TEST_LOG", "/tmp/drybay-ui-test.%d.log" % os.getpid()), "w+")
+        self.process = subprocess.Popen(command, stderr=self.errors)
+        self.root = self.wait(self._find_root, "the program on the accessibility bus")
+
+    def _find_root(self):
+        desktop = Atspi.get_desktop(0)
+        for i in range(desktop.get_child_count()):
+            app = desktop.get_child_at_index(i)
+            if app and app.get_name() == self.name:
+                return app
+        return None
+
+    def wait(self, probe, what, timeout=None):
+        end = time.monotonic() + (timeout or self.timeout)
+        while time.monotonic() < end:
+            if self.process.poll() is not None and self.process.returncode != 0:
+                raise Failure("program ended with %s while waiting for %s\n%s" % (self.process.returncode, what, self.log()))
+            try:
+                found = probe()
+            except Exception as error:  # nodes may vanish while walked
+                found, last = None, error
+            if found:
+                return found
+            time.sleep(0.05)
+        raise Failure("timeout waiting for %s\n%s" % (what, self.log()))
+
+    def log(self):
+        self.errors.flush()
+        self.errors.seek(0)
+        return self.errors.read()
+
+    def nodes(self):
+        self.root.clear_cache()
+        return list(walk(self.root))
+
+    def find(self, role=None, name=None, description=None, showing=True):
+        """First node whose role matches exactly and whose name and description match the patterns wholly."""
+        for node in self.nodes():
+            if role and node.get_role_name() != role:
+                continue
+            if name is not None and not re.fullmatch(name, node.get_name() or ""):
+                continue
+            if description is not None and not re.fullmatch(description, node.get_description() or ""):
+                continue
+            if showing and not node.get_state_set().contains(Atspi.StateType.SHOWING):
+                continue
+            return node
+        return None
+
+    def get(self, role=None, name=None, description=None, timeout=None, showing=True):
+        return self.wait(lambda: self.find(role, name, description, showing), "%s %r %r" % (role, name, description), timeout)
+
+    def gone(self, role, name, timeout=None):
+        return self.wait(lambda: self.find(role, name) is None, "%s %r to go" % (role, name), timeout)
+
+    # --- places ---
+
+    def windows(self):
+        found = []
+        for window in xd("search", "--onlyvisible", "--pid", self.process.pid).split():
+            lines = [line.split("=") for line in xd("getwindowgeometry", "--shell", window).splitlines() if "=" in line]
+            found.append({"id": window, **{key: int(value) for key, value in lines if key != "WINDOW"}})
+        return found
+
+    def box(self, node):
+        """x, y, width, height on the screen."""
+        e = extents(node)
+        frame = node
+        while frame and frame.get_role_name() not in ("frame", "dialog", "alert"):
+            if frame.get_name().startswith("GtkPopover") and extents(frame):
+                p = extents(frame)
+                for w in self.windows():
+                    if (w["WIDTH"], w["HEIGHT"]) == (p.width, p.height):
+                        return w["X"] + e.x - p.x, w["Y"] + e.y - p.y, e.width, e.height
+            frame = frame.get_parent()
+        p = extents(frame)
+        windows = self.windows()
+        best = min(windows, key=lambda w: abs(w["WIDTH"] - p.width) + abs(w["HEIGHT"] - p.height))
+        return (best["X"] + (best["WIDTH"] - p.width) // 2 + e.x, best["Y"] + (best["HEIGHT"] - p.height) // 2 + e.y,
+                e.width, e.height)
+
+    def centre(self, node):
+        x, y, w, h = self.box(node)
+        return x + w // 2, y + h // 2
+
+    # --- hands ---
+
+    def click(self, where, button=1, repeat=1):
+        x, y = where if isinstance(where, tuple) else self.centre(where)
+        xd("mousemove", x, y)
+        time.sleep(0.08)
+        xd("click", "--repeat", repeat, "--delay", 60, button)
+        time.sleep(0.15)
+
+    def move(self, x, y, steps=6):
+        here = dict(line.split("=") for line in xd("getmouselocation", "--shell").splitlines())
+        x0, y0 = int(here["X"]), int(here["Y"])
+        for i in range(1, steps + 1):
+            xd("mousemove", x0 + (x - x0) * i // steps, y0 + (y - y0) * i // steps)
+            time.sleep(0.012)
+
+    def drag(self, start, end, button=1, steps=14, hold=None, release=True):
+        """Canvas drags and drag-and-drop alike: the latter needs several moves at least 10 ms apart."""
+        xd("mousemove", *start)
+        time.sleep(0.08)
+        xd("mousedown", button)
+        time.sleep(0.06)
+        for i in range(1, steps + 1):
+            xd("mousemove", start[0] + (end[0] - start[0]) * i // steps, start[1] + (end[1] - start[1]) * i // steps)
+            time.sleep(0.015)
+        time.sleep(0.15)
+        if hold:
+            hold()
+        if release:
+            xd("mouseup", button)
+            time.sleep(0.3)
+
+    def key(self, *keys):
+        for key in keys:
+            xd("key", "--clearmodifiers", key)
+            time.sleep(0.06)
+
+    def type(self, text):
+        xd("type", "--delay", 25, text)
+        time.sleep(0.1)
+
+    def screenshot(self, path):
+        subprocess.run(["import", "-window", "root", path], check=False)
+
+    def close(self, timeout=10):
+        """Asks every window to close and waits for a clean end."""
+        self.key("ctrl+q")
+        try:
+            self.process.wait(timeout)
+        except subprocess.TimeoutExpired:
+            self.process.terminate()
+            raise Failure("program did not end\n" + self.log())
+        return self.process.returncode
+
+
+class Tap:
+    """Test functions in order, as TAP: a failure keeps a picture of the screen and goes on with the next."""
+
+    def __init__(self):
+        self.n = 0
+        self.failed = 0
+
+    def run(self, name, function, *args):
+        self.n += 1
+        try:
+            function(*args)
+            print("ok %d %s" % (self.n, name), flush=True)
+        except Exception as error:
+            self.failed += 1
+            print("not ok %d %s" % (self.n, name), flush=True)
+            for line in ("%s: %s" % (type(error).__name__, error)).splitlines():
+                print("# " + line, flush=True)
+            folder = os.environ.get("DRYBAY_TEST_PICTURES")
+            if folder:
+                os.makedirs(folder, exist_ok=True)
+                path = os.path.join(folder, re.sub(r"\W+", "-", name) + ".png")
+                subprocess.run(["import", "-window", "root", path], check=False)
+                print("# screen: " + path, flush=True)
+
+    def end(self):
+        print("1..%d" % self.n, flush=True)
+        sys.exit(1 if self.failed else 0)
+
+
+def equal(found, wanted, what=""):
+    if found != wanted:
+        raise Failure("%s: found %r, wanted %r" % (what, found, wanted))
+
+
+def true(condition, what):
+    if not condition:
+        raise Failure(what)
