@@ -1,0 +1,301 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Rows are found again by key; only what is new is built and only what is gone is taken away.
+ * A row unfolds by its arrow; clicking it chooses it. */
+#define G_LOG_DOMAIN "drybay-ui"
+#include "ui/ledger-list.h"
+
+#include <glib/gi18n.h>
+
+typedef struct {
+  DryLedgerList *list;
+  char *key;
+  guint index;
+  char *contents; /* details and acts as one text: built anew only when it changes */
+  GtkWidget *row, *icon, *value;
+  GPtrArray *children;
+} Row;
+
+struct _DryLedgerList {
+  GtkWidget parent_instance;
+  GtkWidget *stack, *scroller, *empty;
+  GtkListBox *box;
+  GHashTable *rows; /* key to Row */
+};
+
+G_DEFINE_FINAL_TYPE (DryLedgerList, dry_ledger_list, GTK_TYPE_WIDGET)
+
+enum { SIGNAL_CHOSEN, SIGNAL_ACTED, N_SIGNALS };
+static guint signals[N_SIGNALS];
+
+static void
+row_free (gpointer data)
+{
+  Row *row = data;
+
+  g_free (row->key);
+  g_free (row->contents);
+  g_ptr_array_unref (row->children);
+  g_free (row);
+}
+
+/* --- building --- */
+
+static void
+act_clicked_cb (GtkButton *button, Row *row)
+{
+  guint act = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (button), "act"));
+
+  g_signal_emit (row->list, signals[SIGNAL_ACTED], 0, row->index, act);
+}
+
+static GtkWidget *
+make_detail (const char *heading, const char *text)
+{
+  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *name = gtk_label_new (heading), *body = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (name), 0);
+  gtk_label_set_yalign (GTK_LABEL (name), 0);
+  gtk_label_set_width_chars (GTK_LABEL (name), 9);
+  gtk_widget_add_css_class (name, "dim-label");
+  gtk_label_set_xalign (GTK_LABEL (body), 0);
+  gtk_label_set_wrap (GTK_LABEL (body), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (body), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_selectable (GTK_LABEL (body), TRUE);
+  gtk_widget_set_hexpand (body, TRUE);
+  gtk_box_append (GTK_BOX (box), name);
+  gtk_box_append (GTK_BOX (box), body);
+  gtk_widget_add_css_class (box, "ledger-detail");
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
+  gtk_widget_set_focusable (row, FALSE);
+  return row;
+}
+
+static GtkWidget *
+make_acts (Row *row, const char *const *acts)
+{
+  GtkWidget *line = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+
+  for (guint i = 0; acts[i]; i++) {
+    GtkWidget *button = gtk_button_new_with_label (acts[i]);
+
+    g_object_set_data (G_OBJECT (button), "act", GUINT_TO_POINTER (i));
+    g_signal_connect (button, "clicked", G_CALLBACK (act_clicked_cb), row);
+    gtk_box_append (GTK_BOX (box), button);
+  }
+  gtk_widget_add_css_class (box, "ledger-detail");
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (line), box);
+  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (line), FALSE);
+  gtk_widget_set_focusable (line, FALSE);
+  return line;
+}
+
+static char *
+join_contents (const DryLedgerEntry *entry)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; entry->details && entry->details[i]; i++)
+    g_string_append_printf (text, "%s\n", entry->details[i]);
+  for (guint i = 0; entry->acts && entry->acts[i]; i++)
+    g_string_append_printf (text, "!%s\n", entry->acts[i]);
+  return g_string_free (text, FALSE);
+}
+
+static void
+add_child (Row *row, GtkWidget *child)
+{
+  adw_expander_row_add_row (ADW_EXPANDER_ROW (row->row), child);
+  g_ptr_array_add (row->children, child);
+}
+
+static void
+fill_contents (Row *row, const DryLedgerEntry *entry)
+{
+  g_autofree char *contents = join_contents (entry);
+
+  if (g_strcmp0 (contents, row->contents) == 0)
+    return;
+  for (guint i = 0; i < row->children->len; i++)
+    adw_expander_row_remove (ADW_EXPANDER_ROW (row->row), row->children->pdata[i]);
+  g_ptr_array_set_size (row->children, 0);
+  for (guint i = 0; entry->details && entry->details[i] && entry->details[i + 1]; i += 2)
+    add_child (row, make_detail (entry->details[i], entry->details[i + 1]));
+  if (entry->acts && entry->acts[0])
+    add_child (row, make_acts (row, entry->acts));
+  g_free (row->contents);
+  row->contents = g_steal_pointer (&contents);
+}
+
+static void
+fill_row (Row *row, const DryLedgerEntry *entry, guint index)
+{
+  row->index = index;
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row->row), entry->title);
+  adw_expander_row_set_subtitle (ADW_EXPANDER_ROW (row->row),
+                                 entry->subtitle ? entry->subtitle : "");
+  gtk_label_set_text (GTK_LABEL (row->value), entry->value ? entry->value : "");
+  gtk_widget_set_visible (row->value, entry->value != NULL);
+  fill_contents (row, entry);
+}
+
+static void
+expanded_cb (AdwExpanderRow *widget, GParamSpec *pspec, Row *row)
+{
+  g_signal_emit (row->list, signals[SIGNAL_CHOSEN], 0, row->index);
+}
+
+static Row *
+make_row (DryLedgerList *self, const DryLedgerEntry *entry)
+{
+  Row *row = g_new0 (Row, 1);
+
+  row->list = self;
+  row->key = g_strdup (entry->key);
+  row->children = g_ptr_array_new ();
+  row->row = adw_expander_row_new ();
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row->row), FALSE);
+  row->value = gtk_label_new (NULL);
+  gtk_widget_add_css_class (row->value, "numeric");
+  adw_expander_row_add_action (ADW_EXPANDER_ROW (row->row), row->value);
+  if (entry->icon) {
+    row->icon = gtk_image_new_from_icon_name (entry->icon);
+    gtk_accessible_update_property (GTK_ACCESSIBLE (row->icon), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                    entry->icon_name, -1);
+    gtk_widget_set_tooltip_text (row->icon, entry->icon_name);
+    if (entry->css)
+      gtk_widget_add_css_class (row->icon, entry->css);
+    adw_expander_row_add_prefix (ADW_EXPANDER_ROW (row->row), row->icon);
+  }
+  g_signal_connect (row->row, "notify::expanded", G_CALLBACK (expanded_cb), row);
+  g_hash_table_insert (self->rows, row->key, row);
+  return row;
+}
+
+/* --- keeping in step --- */
+
+static void
+remove_gone (DryLedgerList *self, const DryLedgerEntry *entries, guint n)
+{
+  g_autoptr (GHashTable) wanted = g_hash_table_new (g_str_hash, g_str_equal);
+  GHashTableIter iter;
+  Row *row;
+
+  for (guint i = 0; i < n; i++)
+    g_hash_table_add (wanted, (gpointer) entries[i].key);
+  g_hash_table_iter_init (&iter, self->rows);
+  while (g_hash_table_iter_next (&iter, NULL, (gpointer *) &row))
+    if (!g_hash_table_contains (wanted, row->key)) {
+      g_signal_handlers_disconnect_by_data (row->row, row);
+      gtk_list_box_remove (self->box, row->row);
+      g_hash_table_iter_remove (&iter);
+    }
+}
+
+static void
+place_row (DryLedgerList *self, Row *row, guint index)
+{
+  GtkListBoxRow *there = gtk_list_box_get_row_at_index (self->box, (int) index);
+
+  if (there == GTK_LIST_BOX_ROW (row->row))
+    return;
+  if (gtk_widget_get_parent (row->row)) {
+    g_object_ref (row->row);
+    gtk_list_box_remove (self->box, row->row);
+    gtk_list_box_insert (self->box, row->row, (int) index);
+    g_object_unref (row->row);
+  } else
+    gtk_list_box_insert (self->box, row->row, (int) index);
+}
+
+void
+dry_ledger_list_set_entries (DryLedgerList *self, const DryLedgerEntry *entries, guint n)
+{
+  remove_gone (self, entries, n);
+  for (guint i = 0; i < n; i++) {
+    Row *row = g_hash_table_lookup (self->rows, entries[i].key);
+
+    if (!row)
+      row = make_row (self, &entries[i]);
+    fill_row (row, &entries[i], i);
+    place_row (self, row, i);
+  }
+  gtk_stack_set_visible_child (GTK_STACK (self->stack), n ? self->scroller : self->empty);
+}
+
+void
+dry_ledger_list_show (DryLedgerList *self, guint index)
+{
+  GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->box, (int) index);
+  GtkAdjustment *adjustment =
+      gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
+  graphene_rect_t bounds;
+
+  if (!row || !gtk_widget_compute_bounds (GTK_WIDGET (row), GTK_WIDGET (self->box), &bounds))
+    return;
+  gtk_adjustment_clamp_page (adjustment, bounds.origin.y, bounds.origin.y + bounds.size.height);
+}
+
+/* --- object --- */
+
+static void
+dry_ledger_list_dispose (GObject *object)
+{
+  DryLedgerList *self = DRY_LEDGER_LIST (object);
+  GHashTableIter iter;
+  Row *row;
+
+  if (self->rows) {
+    g_hash_table_iter_init (&iter, self->rows);
+    while (g_hash_table_iter_next (&iter, NULL, (gpointer *) &row))
+      g_signal_handlers_disconnect_by_data (row->row, row);
+  }
+  g_clear_pointer (&self->stack, gtk_widget_unparent);
+  g_clear_pointer (&self->rows, g_hash_table_unref);
+  G_OBJECT_CLASS (dry_ledger_list_parent_class)->dispose (object);
+}
+
+static void
+dry_ledger_list_class_init (DryLedgerListClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = dry_ledger_list_dispose;
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+  signals[SIGNAL_CHOSEN] = g_signal_new ("chosen", DRY_TYPE_LEDGER_LIST, G_SIGNAL_RUN_LAST, 0, NULL,
+                                         NULL, NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
+  signals[SIGNAL_ACTED] = g_signal_new ("acted", DRY_TYPE_LEDGER_LIST, G_SIGNAL_RUN_LAST, 0, NULL,
+                                        NULL, NULL, G_TYPE_NONE, 2, G_TYPE_UINT, G_TYPE_UINT);
+}
+
+static void
+dry_ledger_list_init (DryLedgerList *self)
+{
+  GtkWidget *box = gtk_list_box_new ();
+
+  self->rows = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, row_free);
+  self->box = GTK_LIST_BOX (box);
+  gtk_list_box_set_selection_mode (self->box, GTK_SELECTION_NONE);
+  gtk_widget_add_css_class (box, "boxed-list");
+  gtk_widget_add_css_class (box, "ledger-rows");
+  gtk_widget_set_valign (box, GTK_ALIGN_START);
+  self->scroller = gtk_scrolled_window_new ();
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroller), GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), box);
+  self->empty = gtk_label_new (NULL);
+  gtk_widget_add_css_class (self->empty, "dim-label");
+  self->stack = gtk_stack_new ();
+  gtk_stack_add_child (GTK_STACK (self->stack), self->scroller);
+  gtk_stack_add_child (GTK_STACK (self->stack), self->empty);
+  gtk_stack_set_visible_child (GTK_STACK (self->stack), self->empty);
+  gtk_widget_set_parent (self->stack, GTK_WIDGET (self));
+}
+
+GtkWidget *
+dry_ledger_list_new (const char *empty_text)
+{
+  DryLedgerList *self = g_object_new (DRY_TYPE_LEDGER_LIST, NULL);
+
+  gtk_label_set_text (GTK_LABEL (self->empty), empty_text);
+  return GTK_WIDGET (self);
+}

@@ -1,0 +1,32 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the ledger's pages say of a plan: entries of the lists and texts of the totals.
+ * Turns numbers into words for a person; builds no widget of its own. */
+#pragma once
+
+#include "ui/ledger-list.h"
+#include "ui/session.h"
+
+G_BEGIN_DECLS
+
+typedef enum {
+  DRY_TOTAL_AREA,
+  DRY_TOTAL_SHEETS,
+  DRY_TOTAL_TIME,
+  DRY_TOTAL_COST,
+  DRY_TOTAL_FINDINGS,
+  DRY_N_TOTALS,
+} DryTotal;
+
+/* The total in a few words, and how it came to be. Free both. */
+char *dry_total_text (DrySession *session, DryTotal total);
+char *dry_total_working (DrySession *session, DryTotal total);
+
+void dry_ledger_fill_findings (DrySession *session, DryLedgerList *list);
+void dry_ledger_fill_takeoff (DrySession *session, DryLedgerList *list);
+void dry_ledger_fill_order (DrySession *session, DryLedgerList *list);
+
+/* Numbers and times for people, in the user's locale. Free. */
+char *dry_text_hours (double hours);
+char *dry_text_money (gint64 minor);
+
+G_END_DECLS
