@@ -79,6 +79,7 @@ draw_board (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face, const 
   if (upright) {
     mark.anchor = DRY_ANCHOR_CENTRE;
     mark.angle = 90;
+    mark.size = 2;
     dry_scene_builder_text (b, at, mark, "%s   %s", board->mark, dry_scene_builder_size (b, w, h));
     return;
   }

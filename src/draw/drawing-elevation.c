@@ -79,21 +79,18 @@ draw_dry_label (DrySceneBuilder *b, DryLength u0, DryLength u1, DryLength z)
                           "drywall");
 }
 
+/* Linings and benches are narrower than their names: the mark alone stands below them. */
 static void
 draw_title (DrySceneBuilder *b, const DryFace *face)
 {
-  DryPoint at = {face->length / 2, 0};
+  gboolean wall = face->kind == DRY_FACE_WALL;
+  DryLettering how = {
+      .size = wall ? 2.4 : 2, .bold = TRUE, .anchor = DRY_ANCHOR_BELOW, .ground = TRUE};
 
   dry_scene_builder_tag (b, DRY_LAYER_LABELS, face->wall ? DRY_SHOWS_WALL : DRY_SHOWS_NOTHING,
                          face->wall, (gint) face->index);
-  dry_scene_builder_text (
-      b, at,
-      (DryLettering){.size = face->kind == DRY_FACE_WALL ? 2.4 : 1.8,
-                     .bold = TRUE,
-                     .anchor = DRY_ANCHOR_BELOW,
-                     .room = face->kind == DRY_FACE_WALL ? 0 : MAX (face->length, 16 * DRY_INCH),
-                     .ground = TRUE},
-      "%s  %s", face->mark, face->name);
+  dry_scene_builder_text (b, (DryPoint){face->length / 2, 0}, how, "%s%s%s", face->mark,
+                          wall ? "  " : "", wall ? face->name : "");
 }
 
 void

@@ -155,7 +155,7 @@ static void
 draw_leaders (DrySceneBuilder *b, GArray *layers, DryLength bottom)
 {
   DryLook leader = DRY_LOOK_LINE (DRY_INK_DIMENSION, DRY_PEN_013);
-  DryLength step = 5 * DRY_INCH / 8, elbow = HALF_WIDTH + DRY_INCH / 2;
+  DryLength step = DRY_INCH, elbow = HALF_WIDTH + DRY_INCH / 2;
   DryLength z = bottom + step * (DryLength) layers->len - step / 2;
 
   dry_scene_builder_tag (b, DRY_LAYER_LABELS, DRY_SHOWS_NOTHING, 0, -1);
@@ -190,8 +190,6 @@ dry_drawing_section (const DrySystem *system, const DryBuildUp *build_up)
   draw_band (&b, system, layers, depth);
   draw_covers (&b, system, build_up, layers, &depth);
   draw_tiles (&b, build_up, layers, &depth);
-  dry_scene_builder_dimension (&b, (DryPoint){-HALF_WIDTH, depth}, (DryPoint){-HALF_WIDTH, 0},
-                               DRY_TOWARD_LEFT, 0);
-  draw_leaders (&b, layers, depth - DRY_INCH / 2);
+  draw_leaders (&b, layers, depth - DRY_INCH);
   return dry_scene_builder_finish (&b);
 }

@@ -6,16 +6,25 @@
 
 #define LEGEND_HEIGHT 16.0
 
+static double
+choose_scale (const DryFlow *flow, const DryScene *scene, double width, double height)
+{
+  double m[4];
+
+  dry_scene_margins (scene, DRY_LAYERS_ALL, m);
+  return dry_scale_choose (flow->plan->context.job->metric, dry_rect_width (scene->bounds),
+                           dry_rect_height (scene->bounds), width - m[0] - m[2],
+                           height - m[1] - m[3]);
+}
+
 double
 dry_papers_place_scene (DryFlow *flow, DryScene *scene, double x, double y, double width,
                         double height)
 {
-  gboolean metric = flow->plan->context.job->metric;
   DryLength w = dry_rect_width (scene->bounds), h = dry_rect_height (scene->bounds);
-  double m[4], ratio, paper_w, paper_h;
+  double m[4], ratio = choose_scale (flow, scene, width, height), paper_w, paper_h;
 
   dry_scene_margins (scene, DRY_LAYERS_ALL, m);
-  ratio = dry_scale_choose (metric, w, h, width - m[0] - m[2], height - m[1] - m[3]);
   paper_w = dry_length_to_mm (w) / ratio + m[0] + m[2];
   paper_h = dry_length_to_mm (h) / ratio + m[1] + m[3];
   dry_page_add_scene (flow->page, scene, x + MAX ((width - paper_w) / 2, 0) + m[0],
@@ -28,18 +37,6 @@ name_scale (DryFlow *flow, double ratio)
 {
   g_free (flow->page->scale);
   flow->page->scale = dry_scale_to_text (flow->plan->context.job->metric, ratio);
-}
-
-void
-dry_papers_add_plan (DryFlow *flow)
-{
-  g_autoptr (DryScene) scene = dry_drawing_plan (flow->plan);
-
-  if (scene->n == 0)
-    return;
-  dry_flow_begin (flow, "Plan");
-  name_scale (flow, dry_papers_place_scene (flow, scene, flow->left, flow->y, flow->width,
-                                            dry_flow_left_over (flow)));
 }
 
 /* One sign with its word. Signs are little scenes of their own, so that they match the drawing. */
@@ -89,6 +86,38 @@ make_mark (DryMark mark, DryInk ink)
                         .mark = mark,
                         .points = middle,
                         .n_points = 1};
+}
+
+/* North is up on every plan; beside it which elevation shows which wall. */
+static void
+add_plan_notes (DryFlow *flow, double y)
+{
+  const DryFaces *faces = flow->plan->faces;
+  g_autoptr (GString) names = g_string_new (NULL);
+  double x = flow->left + flow->width - 12;
+
+  add_legend_sign (flow, x, y + 4, make_mark (DRY_MARK_NORTH, DRY_INK_LINE), "");
+  dry_page_add_text (flow->page, x + 9, y + 3, 0, dry_type_strong, "N");
+  for (guint i = 0; i < faces->n; i++)
+    if (faces->items[i].kind == DRY_FACE_WALL)
+      g_string_append_printf (names, "%s%s  %s", names->len ? "     " : "", faces->items[i].mark,
+                              faces->items[i].name);
+  if (names->len)
+    dry_page_add_text (flow->page, flow->left, y + 3, flow->width - 18, dry_type_small, names->str);
+}
+
+void
+dry_papers_add_plan (DryFlow *flow)
+{
+  g_autoptr (DryScene) scene = dry_drawing_plan (flow->plan);
+  double notes = 14;
+
+  if (scene->n == 0)
+    return;
+  dry_flow_begin (flow, "Plan");
+  name_scale (flow, dry_papers_place_scene (flow, scene, flow->left, flow->y, flow->width,
+                                            dry_flow_left_over (flow) - notes));
+  add_plan_notes (flow, flow->bottom - notes);
 }
 
 /* Only what this system and face can show. */
@@ -198,26 +227,49 @@ list_holes (DryFlow *flow, const DryFace *face)
   dry_flow_table_end (flow);
 }
 
-static void
+/* Draws the face; TRUE when its lists found room below. */
+static gboolean
 add_wall_face (DryFlow *flow, const DryFace *face)
 {
   g_autoptr (DryScene) scene = dry_drawing_face (flow->plan, face->index);
   g_autofree char *title = g_strdup_printf ("Face %s – %s", face->mark, face->name);
-  /* Lists below the drawing take what they need, the drawing the rest, but at least half. */
-  double lists =
-      8 + 5.6 * count_boards (flow->plan, face) +
-      (face->n_holes + face->n_cutouts > 0 ? 9 + 5.6 * (face->n_holes + face->n_cutouts) : 0);
-  double field;
+  guint n_holes = face->n_holes + face->n_cutouts;
+  double lists = 8 + 5.6 * count_boards (flow->plan, face) + (n_holes ? 9 + 5.6 * n_holes : 0);
+  double whole, shared;
+  gboolean below;
 
   dry_flow_begin (flow, title);
-  field = dry_flow_left_over (flow) - LEGEND_HEIGHT;
-  field -= MIN (lists, field / 2);
-  name_scale (flow, dry_papers_place_scene (flow, scene, flow->left, flow->y, flow->width, field));
-  dry_flow_skip (flow, field + 3);
+  whole = dry_flow_left_over (flow) - LEGEND_HEIGHT;
+  shared = whole - lists;
+  /* A drawing that gains a step of scale by it has the page to itself. */
+  below = shared > whole / 3 && choose_scale (flow, scene, flow->width, whole) >=
+                                    choose_scale (flow, scene, flow->width, shared);
+  name_scale (flow, dry_papers_place_scene (flow, scene, flow->left, flow->y, flow->width,
+                                            below ? shared : whole));
+  dry_flow_skip (flow, (below ? shared : whole) + 3);
   add_legend (flow, flow->y);
   dry_flow_skip (flow, LEGEND_HEIGHT - 4);
-  list_boards (flow, face);
-  list_holes (flow, face);
+  if (below) {
+    list_boards (flow, face);
+    list_holes (flow, face);
+  }
+  return below;
+}
+
+/* The lists that found no room below their drawings, together on sheets of their own. */
+static void
+add_lists (DryFlow *flow, const GArray *faces)
+{
+  if (faces->len == 0)
+    return;
+  dry_flow_begin (flow, "Boards and holes by face");
+  for (guint i = 0; i < faces->len; i++) {
+    const DryFace *face = &flow->plan->faces->items[g_array_index (faces, guint, i)];
+    g_autofree char *heading = g_strdup_printf ("Face %s – %s", face->mark, face->name);
+    dry_flow_heading (flow, heading, 16);
+    list_boards (flow, face);
+    list_holes (flow, face);
+  }
 }
 
 /* Scenes side by side and row by row at one scale, each under its name. */
@@ -292,17 +344,20 @@ dry_papers_add_faces (DryFlow *flow)
   const DryFaces *faces = flow->plan->faces;
   g_autoptr (GPtrArray) scenes = g_ptr_array_new_with_free_func (unref_scene);
   g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GArray) later = g_array_new (FALSE, FALSE, sizeof (guint));
   Grid grid = {.flow = flow};
 
   for (guint i = 0; i < faces->n; i++) {
     const DryFace *face = &faces->items[i];
     if (face->kind == DRY_FACE_WALL) {
-      add_wall_face (flow, face);
+      if (!add_wall_face (flow, face))
+        g_array_append_val (later, i);
       continue;
     }
     g_ptr_array_add (scenes, dry_drawing_face (flow->plan, i));
     g_ptr_array_add (names, g_strdup_printf ("%s – %s", face->mark, face->name));
   }
+  add_lists (flow, later);
   grid.ratio = choose_grid_scale (flow, scenes, 0.5, 0.5);
   for (guint i = 0; i < scenes->len; i++)
     add_to_grid (&grid, scenes->pdata[i], names->pdata[i], "Linings, benches and ceiling");
@@ -319,7 +374,7 @@ dry_papers_add_cut_sheets (DryFlow *flow)
     return;
   for (guint i = 0; i < cutting->n_sheets; i++)
     g_ptr_array_add (scenes, dry_drawing_cut_sheet (flow->plan, i));
-  grid.ratio = choose_grid_scale (flow, scenes, 0.5, 0.5);
+  grid.ratio = choose_grid_scale (flow, scenes, 0.5, 1);
   for (guint i = 0; i < scenes->len; i++) {
     const DrySheetLayout *layout = &cutting->sheets[i];
     const DryStock *stock = &cutting->stock[layout->stock];

@@ -5,7 +5,7 @@
 
 #include "papers/frame.h"
 
-#define CELL_PAD 1.2
+#define CELL_PAD 1.8
 #define ROW_PAD  0.9
 
 void

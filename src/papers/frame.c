@@ -49,7 +49,8 @@ close_page (DryPapers *papers, DryPage *page, guint number)
   double a = w * 0.40, b = w * 0.38, c = w - a - b;
   DryType fine = {6.5, FALSE, DRY_INK_TEXT_FAINT, DRY_ALIGN_CENTRE};
   g_autofree char *count = g_strdup_printf ("%u of %u", number + 1, papers->pages->len);
-  const char *unit = job->metric ? "Dimensions in millimeters" : "Dimensions in inches";
+  const char *unit =
+      job->metric ? "Scale; dimensions in millimeters" : "Scale; dimensions in inches";
   g_autofree char *scale = page->scale ? g_strdup (page->scale) : g_strdup ("–");
 
   dry_page_add_line (page, DRY_INK_LINE, DRY_PEN_050, x, MARGIN, w, 0);

@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The lists of standard scales and the choice among them.
- * Metric ones are those of ISO 5455; the inch ones are on every architect's scale. */
+ * Metric ones are those of ISO 5455 and 1:25, common practice; the inch ones are on every
+ * architect's scale. */
 #include "papers/scale.h"
 
-static const double metric_scales[] = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000};
+static const double metric_scales[] = {1, 2, 5, 10, 20, 25, 50, 100, 200, 500, 1000};
 
 static const struct {
   double ratio;

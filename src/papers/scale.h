@@ -6,7 +6,7 @@
 #include "draw/scene.h"
 
 /* The largest standard scale, as the n of 1:n, at which `width` by `height` of the world fits in
- * the room given in paper mm. Metric: ISO 5455; else architect's scales. Always an answer: beyond
+ * the room given in paper mm. Metric: ISO 5455 and 1:25; else architect's scales. Always an answer: beyond
  * the list, the next power of ten. */
 double dry_scale_choose (gboolean metric, DryLength width, DryLength height, double room_width,
                          double room_height);

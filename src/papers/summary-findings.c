@@ -35,6 +35,7 @@ add_finding (DryFlow *flow, const DryFinding *finding)
 {
   const DryRule *rule = finding->rule;
   GString *more = g_string_new (NULL);
+  g_autofree char *source = dry_papers_source (&rule->source);
   double indent = 7, width = flow->width - indent;
   g_autofree char *head = finding->where && *finding->where
                               ? g_strdup_printf ("%s: %s", finding->where, finding->message)
@@ -50,9 +51,8 @@ add_finding (DryFlow *flow, const DryFinding *finding)
         more, "%s%s%s",
         i == 0 ? (more->len ? " Remedy: " : "Remedy: ") : "; or: ", text ? text : "", "");
   }
-  if (rule->source.text)
-    g_string_append_printf (more, "\nSource: %s (%s)", rule->source.text,
-                            dry_certainty_to_text (rule->source.certainty));
+  if (source)
+    g_string_append_printf (more, "\nSource: %s", source);
   dry_flow_need (flow, dry_page_measure (dry_type_strong, head, width) +
                            dry_page_measure (dry_type_small, more->str, width) + 3);
   add_sign (flow, finding->severity);

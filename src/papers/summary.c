@@ -64,7 +64,7 @@ add_job_facts (DryFlow *flow, double x, double width, double *y)
   add_fact (flow, x, width, y, "House", year);
   add_fact (flow, x, width, y, "Air", air);
   add_fact (flow, x, width, y, "Basin", basin);
-  add_fact (flow, x, width, y, "Wet wall", wet);
+  add_fact (flow, x, width, y, "Wet wall height", wet);
   add_fact (flow, x, width, y, "Backer system", context->system->name);
   add_fact (flow, x, width, y, "Tile", tile);
   add_fact (flow, x, width, y, "Rules",
@@ -89,12 +89,14 @@ add_totals (DryFlow *flow, double x, double width, double *y)
   g_autofree char *work = g_strdup_printf ("%s h, one installer", hours);
   g_autofree char *least = dry_flow_number (flow->papers, plan->order->hours_to_tile_min, 0);
   g_autofree char *most = dry_flow_number (flow->papers, plan->order->hours_to_tile_max, 0);
-  g_autofree char *tile = g_strdup_printf ("%s to %s h after the start", least, most);
+  g_autofree char *tile = g_str_equal (least, most)
+                              ? g_strdup_printf ("%s h after the start", least)
+                              : g_strdup_printf ("%s to %s h after the start", least, most);
   g_autofree char *open = g_strdup_printf (
       "%u stop, %u fix before tiling, %u advice", plan->findings->count[DRY_SEVERITY_STOP],
       plan->findings->count[DRY_SEVERITY_FIX], plan->findings->count[DRY_SEVERITY_ADVICE]);
 
-  add_fact (flow, x, width, y, "Wet wall", wet);
+  add_fact (flow, x, width, y, "Wet wall area", wet);
   add_fact (flow, x, width, y, "Board hung", board);
   add_fact (flow, x, width, y, "Boards", boards);
   add_fact (flow, x, width, y, "Weight of board", mass);

@@ -4,20 +4,26 @@
 #include "papers/papers-private.h"
 
 char *
+dry_papers_source (const DrySource *source)
+{
+  const char *certainty = dry_certainty_to_text (source->certainty);
+
+  if (!source->text || !*source->text)
+    return NULL;
+  if (source->certainty == DRY_CERTAINTY_PUBLISHED || strstr (source->text, certainty))
+    return g_strdup (source->text);
+  return g_strdup_printf ("%s (%s)", source->text, certainty);
+}
+
+char *
 dry_papers_working (const DryWorking *working)
 {
-  GString *out;
+  g_autofree char *source = dry_papers_source (&working->source);
 
   if (!working->formula || !*working->formula)
     return NULL;
-  out = g_string_new (working->formula);
-  if (working->source.text && *working->source.text)
-    g_string_append_printf (out, "   Source: %s", working->source.text);
-  if (working->source.text && *working->source.text &&
-      working->source.certainty != DRY_CERTAINTY_PUBLISHED &&
-      !strstr (working->source.text, dry_certainty_to_text (working->source.certainty)))
-    g_string_append_printf (out, " (%s)", dry_certainty_to_text (working->source.certainty));
-  return g_string_free (out, FALSE);
+  return source ? g_strdup_printf ("%s   Source: %s", working->formula, source)
+                : g_strdup (working->formula);
 }
 
 char *
