@@ -32,7 +32,7 @@ typedef struct {
   GArray *pieces;
   guint estimates;
   guint least_sheets; /* no choice needs fewer: area of all faces over the largest sheet */
-  double least_cost;  /* of a sheet */
+  double least_cost;  /* of that many sheets with so much area */
   guint *now;         /* layout of each face */
   Score score;
 } Chooser;
@@ -73,9 +73,9 @@ judge (Chooser *self, const guint *choice)
     g_array_append_vals (self->pieces, layout->pieces, layout->n_pieces);
   }
   score.pieces = self->pieces->len;
-  DryNestEstimate estimate =
-      dry_cutting_estimate (self->stock, self->n_stock, (const DryPiece *) self->pieces->data,
-                            self->pieces->len, self->kerf, ESTIMATE_EFFORT);
+  DryNestEstimate estimate = dry_cutting_estimate (
+      self->stock, self->n_stock, (const DryPiece *) self->pieces->data, self->pieces->len,
+      self->kerf, self->estimates > 0 ? self->score.sheets : G_MAXUINT, ESTIMATE_EFFORT);
   score.missing = estimate.missing;
   score.sheets = estimate.sheets;
   score.cost = estimate.cost;
@@ -105,7 +105,7 @@ static gboolean
 is_bought_out (const Chooser *self)
 {
   return self->score.missing == 0 && self->score.sheets <= self->least_sheets &&
-         self->score.cost <= self->least_cost * self->least_sheets;
+         self->score.cost <= self->least_cost;
 }
 
 /* The first layout of a face is its best; of each style, all faces alike. */
@@ -177,24 +177,46 @@ improve_pairs (Chooser *self)
     }
 }
 
+/* The cheapest `n` sheets of kinds `kind` and on that have at least `area` together. */
+static double
+reckon_cheapest (const Chooser *self, const double *costs, guint kind, guint n, double area)
+{
+  if (n == 0)
+    return area <= 0 ? 0 : G_MAXDOUBLE;
+  if (kind >= self->n_stock)
+    return G_MAXDOUBLE;
+  const DryStock *stock = &self->stock[kind];
+  double sheet = (double) stock->width * (double) stock->height, least = G_MAXDOUBLE;
+  for (guint i = 0; i <= n; i++) {
+    double rest = reckon_cheapest (self, costs, kind + 1, n - i, area - i * sheet);
+    if (rest < G_MAXDOUBLE)
+      least = MIN (least, i * costs[kind] + rest);
+  }
+  return least;
+}
+
+/* What no choice can better, so that the search knows when to stop. Joint gaps are never cut, hence
+ * the hundredth. */
 static void
 reckon_least (Chooser *self, DryBoardFace *const *faces)
 {
   double area = 0, largest = 0;
   gboolean priced = TRUE;
+  g_autofree double *costs = g_new (double, self->n_stock);
   for (guint f = 0; f < self->n_faces; f++)
-    area += (double) dry_region_area2 (&faces[f]->face->region) / 2;
+    area += 0.99 * (double) dry_region_area2 (&faces[f]->face->region) / 2;
   for (guint i = 0; i < self->n_stock; i++) {
     const DryStock *stock = &self->stock[i];
     largest = MAX (largest, (double) stock->width * (double) stock->height);
     priced = priced && stock->price > 0;
   }
-  for (guint i = 0; i < self->n_stock; i++) {
-    const DryStock *stock = &self->stock[i];
-    double cost = priced ? (double) stock->price : (double) stock->width * (double) stock->height;
-    self->least_cost = i == 0 ? cost : MIN (self->least_cost, cost);
-  }
-  self->least_sheets = largest > 0 ? (guint) ceil (area / largest * 0.99) : 0;
+  for (guint i = 0; i < self->n_stock; i++)
+    costs[i] = priced ? (double) self->stock[i].price
+                      : (double) self->stock[i].width * (double) self->stock[i].height;
+  self->least_sheets = (guint) ceil (area / largest);
+  /* Large jobs of many sizes have too many mixtures; they are searched to the end. */
+  if (self->least_sheets <= 12 && self->n_stock <= 4)
+    self->least_cost = reckon_cheapest (self, costs, 0, self->least_sheets, area);
 }
 
 gboolean

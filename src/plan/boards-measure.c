@@ -100,6 +100,24 @@ judge_crossings (const DryBoardFace *self, const DryLayout *layout, GArray *seam
   return faults;
 }
 
+static guint
+judge_gaps (const DryBoardFace *self, const DryLayout *layout)
+{
+  guint faults = 0;
+  DryRect all = self->bounds;
+  for (guint i = 0; i < layout->across.n; i++)
+    faults += dry_board_judge_gap (self, !layout->rows, layout->across.at[i],
+                                   layout->rows ? all.x0 : all.y0, layout->rows ? all.x1 : all.y1);
+  for (guint s = 0; s <= layout->across.n; s++) {
+    DryRect strip = dry_board_strip (self, layout, s);
+    for (guint i = 0; i < layout->strips[s].n; i++)
+      faults += dry_board_judge_gap (self, layout->rows, layout->strips[s].at[i],
+                                     layout->rows ? strip.y0 : strip.x0,
+                                     layout->rows ? strip.y1 : strip.x1);
+  }
+  return faults;
+}
+
 static gboolean
 fits_stock (const DryBoardFace *self, DryLength width, DryLength height)
 {
@@ -144,7 +162,7 @@ dry_board_measure (const DryBoardFace *self, DryLayout *layout)
     layout->faults += dry_board_judge_seam (self, seam->vertical, seam->at, seam->low, seam->high,
                                             &layout->effort);
   }
-  layout->faults += judge_crossings (self, layout, seams);
+  layout->faults += judge_crossings (self, layout, seams) + judge_gaps (self, layout);
   for (guint s = 0; s <= layout->across.n; s++)
     for (guint c = 0; c <= layout->strips[s].n; c++) {
       DryRect cell = dry_board_cell (self, layout, s, c);

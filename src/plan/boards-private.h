@@ -94,7 +94,10 @@ const DryCarrier *dry_board_find_carrier (const DryBoardFace *self, DryLength at
 /* Faults of one stretch, weighed; `effort` gets what is allowed but unwelcome. */
 guint dry_board_judge_seam (const DryBoardFace *self, gboolean vertical, DryLength at,
                             DryLength low, DryLength high, DryLength *effort);
-/* The same over all stretches of a line between low and high. */
+/* Whether the gap of a seam along the whole line would shave an edge of the region; weighed. */
+guint dry_board_judge_gap (const DryBoardFace *self, gboolean vertical, DryLength at, DryLength low,
+                           DryLength high);
+/* Both, over all stretches of a line between low and high. */
 guint dry_board_judge_line (const DryBoardFace *self, gboolean vertical, DryLength at,
                             DryLength low, DryLength high);
 /* The distance from its edge at which a board with that bearing is fastened; FALSE when the system

@@ -23,6 +23,7 @@
 #define FAULT_CORNER  20
 #define FAULT_HOLE    30
 #define FAULT_NO_STUD 50
+#define FAULT_SHAVE   20
 
 /* What is allowed but unwelcome counts like so much more seam. */
 #define EFFORT_SECOND (24 * DRY_INCH)
@@ -276,13 +277,45 @@ dry_board_judge_seam (const DryBoardFace *self, gboolean vertical, DryLength at,
   return faults;
 }
 
+static gboolean
+ring_shaves (const DryRing *ring, gboolean vertical, DryRect strip)
+{
+  for (guint i = 0; i < ring->n_points; i++) {
+    DryPoint a = ring->points[i], b = ring->points[(i + 1) % ring->n_points];
+    if (vertical ? a.x == b.x && a.x > strip.x0 && a.x < strip.x1 && MIN (a.y, b.y) < strip.y1 &&
+                       MAX (a.y, b.y) > strip.y0
+                 : a.y == b.y && a.y > strip.y0 && a.y < strip.y1 && MIN (a.x, b.x) < strip.x1 &&
+                       MAX (a.x, b.x) > strip.x0)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* An edge of the region inside the open gap: the seam would shave the board along that edge. */
+guint
+dry_board_judge_gap (const DryBoardFace *self, gboolean vertical, DryLength at, DryLength low,
+                     DryLength high)
+{
+  DryRect strip = vertical ? (DryRect){at - self->gap_low, low, at + self->gap_high, high}
+                           : (DryRect){low, at - self->gap_low, high, at + self->gap_high};
+  const DryRegion *region = &self->face->region;
+  for (guint i = 0; i < region->n_polygons && self->gap > 0; i++) {
+    if (ring_shaves (&region->polygons[i].outer, vertical, strip))
+      return FAULT_SHAVE;
+    for (guint h = 0; h < region->polygons[i].n_holes; h++)
+      if (ring_shaves (&region->polygons[i].holes[h], vertical, strip))
+        return FAULT_SHAVE;
+  }
+  return 0;
+}
+
 guint
 dry_board_judge_line (const DryBoardFace *self, gboolean vertical, DryLength at, DryLength low,
                       DryLength high)
 {
   g_autoptr (GArray) stretches = g_array_new (FALSE, FALSE, sizeof (DryLength));
   dry_board_list_stretches (self, vertical, at, low, high, stretches);
-  guint faults = 0;
+  guint faults = dry_board_judge_gap (self, vertical, at, low, high);
   DryLength effort = 0;
   for (guint i = 0; i + 1 < stretches->len; i += 2)
     faults += dry_board_judge_seam (self, vertical, at, g_array_index (stretches, DryLength, i),

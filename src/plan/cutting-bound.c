@@ -146,56 +146,85 @@ typedef struct {
   gboolean fits[2];
 } ItemTable;
 
+typedef struct {
+  const DryNestProblem *problem;
+  const DryNestSheet *sheets;
+  guint n_kinds;
+  guint n_across, n_up; /* functions for either direction */
+  ItemTable *table;     /* kind by kind */
+} Tables;
+
+static void
+fill_row (const DryNestSheet *sheet, const DryNestItem *item, const Dff *across, const Dff *up,
+          const Tables *self, ItemTable *row)
+{
+  for (guint turned = 0; turned < 2; turned++) {
+    DryLength width = turned ? item->height : item->width;
+    DryLength height = turned ? item->width : item->height;
+    row->fits[turned] =
+        (!turned || item->may_turn) && width <= sheet->width && height <= sheet->height;
+    if (!row->fits[turned])
+      continue;
+    for (guint f = 0; f < self->n_across; f++)
+      row->across[turned][f] = apply_dff (across[f], width, sheet->width);
+    for (guint g = 0; g < self->n_up; g++)
+      row->up[turned][g] = apply_dff (up[g], height, sheet->height);
+  }
+}
+
+/* The parameters are lengths, so they may differ from sheet to sheet: a weight is the least of all
+ * sheets' weights, and any choice of functions per sheet keeps the sum within 1. */
+static void
+fill_tables (Tables *self)
+{
+  DryLength sides[MAX_SIZES];
+  guint n_sides = sample_sides (self->problem, sides, MAX_SIZES);
+  Dff across[MAX_KINDS][MAX_DFF], up[MAX_KINDS][MAX_DFF];
+  self->n_across = self->n_up = MAX_DFF;
+  for (guint k = 0; k < self->n_kinds; k++) {
+    guint n_across = list_dffs (sides, n_sides, self->sheets[k].width, across[k]);
+    guint n_up = list_dffs (sides, n_sides, self->sheets[k].height, up[k]);
+    self->n_across = MIN (self->n_across, n_across);
+    self->n_up = MIN (self->n_up, n_up);
+  }
+  guint n = self->problem->n_items;
+  for (guint k = 0; k < self->n_kinds; k++)
+    for (guint i = 0; i < n; i++)
+      fill_row (&self->sheets[k], &self->problem->items[i], across[k], up[k], self,
+                &self->table[(gsize) k * n + i]);
+}
+
+static double
+sum_weights (const Tables *self, guint f, guint g)
+{
+  double sum = 0;
+  guint n = self->problem->n_items;
+  for (guint i = 0; i < n; i++) {
+    double least = G_MAXDOUBLE;
+    for (guint k = 0; k < self->n_kinds; k++) {
+      const ItemTable *row = &self->table[(gsize) k * n + i];
+      for (guint turned = 0; turned < 2; turned++)
+        if (row->fits[turned])
+          least = MIN (least, row->across[turned][f] * row->up[turned][g]);
+    }
+    if (least < G_MAXDOUBLE)
+      sum += least;
+  }
+  return sum;
+}
+
 static guint
 bound_by_functions (const DryNestProblem *problem, const DryNestSheet *sheets, guint n_kinds)
 {
   if (problem->n_items > MAX_DFF_ITEMS)
     return 1;
-  DryLength sides[MAX_SIZES];
-  guint n_sides = sample_sides (problem, sides, MAX_SIZES);
-  guint n_items = problem->n_items;
-  g_autofree ItemTable *table = g_new0 (ItemTable, (gsize) n_items * n_kinds);
-  /* The parameters are lengths, so they may differ from sheet to sheet: a weight is the least of
-   * all sheets' weights, and any choice of functions per sheet keeps the sum within 1. */
-  guint n_across = MAX_DFF, n_up = MAX_DFF;
-  Dff across[MAX_KINDS][MAX_DFF], up[MAX_KINDS][MAX_DFF];
-  for (guint k = 0; k < n_kinds; k++) {
-    n_across = MIN (n_across, list_dffs (sides, n_sides, sheets[k].width, across[k]));
-    n_up = MIN (n_up, list_dffs (sides, n_sides, sheets[k].height, up[k]));
-  }
-  for (guint k = 0; k < n_kinds; k++)
-    for (guint i = 0; i < n_items; i++) {
-      const DryNestItem *item = &problem->items[i];
-      ItemTable *row = &table[(gsize) k * n_items + i];
-      for (guint turned = 0; turned < 2; turned++) {
-        DryLength width = turned ? item->height : item->width;
-        DryLength height = turned ? item->width : item->height;
-        row->fits[turned] =
-            (!turned || item->may_turn) && width <= sheets[k].width && height <= sheets[k].height;
-        if (!row->fits[turned])
-          continue;
-        for (guint f = 0; f < n_across; f++)
-          row->across[turned][f] = apply_dff (across[k][f], width, sheets[k].width);
-        for (guint g = 0; g < n_up; g++)
-          row->up[turned][g] = apply_dff (up[k][g], height, sheets[k].height);
-      }
-    }
-
+  g_autofree ItemTable *table = g_new0 (ItemTable, (gsize) problem->n_items * n_kinds);
+  Tables self = {.problem = problem, .sheets = sheets, .n_kinds = n_kinds, .table = table};
+  fill_tables (&self);
   double most = 0;
-  for (guint f = 0; f < n_across; f++)
-    for (guint g = 0; g < n_up; g++) {
-      double sum = 0;
-      for (guint i = 0; i < n_items; i++) {
-        double least = G_MAXDOUBLE;
-        for (guint k = 0; k < n_kinds; k++) {
-          const ItemTable *row = &table[(gsize) k * n_items + i];
-          for (guint turned = 0; turned < 2; turned++)
-            if (row->fits[turned])
-              least = MIN (least, row->across[turned][f] * row->up[turned][g]);
-        }
-        if (least < G_MAXDOUBLE)
-          sum += least;
-      }
+  for (guint f = 0; f < self.n_across; f++)
+    for (guint g = 0; g < self.n_up; g++) {
+      double sum = sum_weights (&self, f, g);
       most = MAX (most, sum);
     }
   /* Rounding errors of the sum are far below 1e-6; a bound may be weak, never wrong. */
@@ -229,38 +258,45 @@ share_a_sheet (const DryNestSheet *sheets, guint n_kinds, const DryNestItem *a,
   return FALSE;
 }
 
+typedef struct {
+  guint item;
+  double area;
+} Sized;
+
+static gint
+compare_sized (gconstpointer a, gconstpointer b)
+{
+  const Sized *left = a, *right = b;
+  if (left->area != right->area)
+    return left->area > right->area ? -1 : 1;
+  return left->item < right->item ? -1 : left->item > right->item;
+}
+
 /* Pieces no two of which share a sheet, gathered greedily from the largest. */
 static guint
 bound_by_loners (const DryNestProblem *problem, const DryNestSheet *sheets, guint n_kinds)
 {
-  guint n = problem->n_items;
+  guint n = problem->n_items, n_loners = 0;
   if (n > MAX_DFF_ITEMS)
     return 1;
   g_autofree guint *loners = g_new (guint, n);
-  g_autofree gboolean *seen = g_new0 (gboolean, n);
-  guint n_loners = 0;
-  for (guint round = 0; round < n; round++) {
-    gint next = -1;
-    double largest = -1;
-    for (guint i = 0; i < n; i++) {
-      double area = (double) problem->items[i].width * (double) problem->items[i].height;
-      if (!seen[i] && area > largest) {
-        largest = area;
-        next = (gint) i;
-      }
-    }
-    seen[next] = TRUE;
+  g_autofree Sized *sized = g_new (Sized, n);
+  for (guint i = 0; i < n; i++)
+    sized[i] = (Sized){i, (double) problem->items[i].width * (double) problem->items[i].height};
+  qsort (sized, n, sizeof (Sized), compare_sized);
+  for (guint i = 0; i < n; i++) {
+    const DryNestItem *item = &problem->items[sized[i].item];
     gboolean alone = TRUE;
     for (guint j = 0; j < n_loners && alone; j++)
-      alone = !share_a_sheet (sheets, n_kinds, &problem->items[next], &problem->items[loners[j]]);
+      alone = !share_a_sheet (sheets, n_kinds, item, &problem->items[loners[j]]);
     if (alone)
-      loners[n_loners++] = (guint) next;
+      loners[n_loners++] = sized[i].item;
   }
   return n_loners;
 }
 
 guint
-dry_nest_lower_bound (const DryNestProblem *problem)
+dry_nest_lower_bound (const DryNestProblem *problem, gboolean quick)
 {
   if (problem->n_items == 0)
     return 0;
@@ -270,6 +306,6 @@ dry_nest_lower_bound (const DryNestProblem *problem)
   guint bound = bound_by_area (problem);
   if (!all)
     return bound;
-  bound = MAX (bound, bound_by_functions (problem, sheets, n_kinds));
-  return MAX (bound, bound_by_loners (problem, sheets, n_kinds));
+  bound = MAX (bound, bound_by_loners (problem, sheets, n_kinds));
+  return quick ? bound : MAX (bound, bound_by_functions (problem, sheets, n_kinds));
 }

@@ -113,8 +113,8 @@ void dry_nest_search (const DryNestProblem *problem, guint lower_bound, guint ef
                       gboolean tidy_up, DryNestState *best);
 
 /* cutting-bound.c: no layout of the items on these sheets, guillotine or not, needs fewer sheets.
- */
-guint dry_nest_lower_bound (const DryNestProblem *problem);
+ * `quick` leaves out the bounds that take longer than the search they would spare. */
+guint dry_nest_lower_bound (const DryNestProblem *problem, gboolean quick);
 
 /* cutting-problem.c: sorts out what fits. `unplaced` (may be NULL) takes guints. */
 DryNestProblem *dry_nest_problem_new (const DryStock *stock, guint n_stock, const DryPiece *pieces,
@@ -123,11 +123,13 @@ DryNestProblem *dry_nest_problem_new (const DryStock *stock, guint n_stock, cons
 void dry_nest_problem_free (DryNestProblem *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryNestProblem, dry_nest_problem_free)
 
-/* The quick answer boards needs many times over: how many sheets and at what cost. */
+/* The quick answer boards needs many times over: how many sheets and at what cost. When it is clear
+ * that more than `most` sheets are needed, the search is spared and the bound given as the number.
+ */
 typedef struct {
   guint missing, sheets, lower_bound;
   double cost, sheet_area; /* nm2 */
 } DryNestEstimate;
 
 DryNestEstimate dry_cutting_estimate (const DryStock *stock, guint n_stock, const DryPiece *pieces,
-                                      guint n_pieces, DryLength kerf, guint effort);
+                                      guint n_pieces, DryLength kerf, guint most, guint effort);

@@ -11,9 +11,7 @@
 #define MIN_OFFCUT (6 * DRY_INCH)
 
 typedef struct {
-  DryArena *arena;
   const DryNestState *state;
-  const DryPiece *pieces;
   GArray *placements, *cuts, *offcuts;
 } Writer;
 
@@ -90,12 +88,10 @@ compare_offcuts (gconstpointer a, gconstpointer b)
 }
 
 static DrySheetLayout
-write_sheet (DryArena *arena, const DryNestState *state, const DryPiece *pieces, guint sheet)
+write_sheet (DryArena *arena, const DryNestState *state, guint sheet)
 {
   Writer writer = {
-      .arena = arena,
       .state = state,
-      .pieces = pieces,
       .placements = g_array_new (FALSE, FALSE, sizeof (DryPlacement)),
       .cuts = g_array_new (FALSE, FALSE, sizeof (DryCut)),
       .offcuts = g_array_new (FALSE, FALSE, sizeof (DryRect)),
@@ -148,12 +144,12 @@ compare_layouts (gconstpointer a, gconstpointer b)
 }
 
 static void
-write_answer (DryArena *arena, const DryNestState *state, const DryPiece *pieces, DryCutting *self)
+write_answer (DryArena *arena, const DryNestState *state, DryCutting *self)
 {
   GArray *sheets = g_array_new (FALSE, FALSE, sizeof (DrySheetLayout));
   double used = 0, bought = 0;
   for (guint i = 0; i < state->n_open; i++) {
-    DrySheetLayout layout = write_sheet (arena, state, pieces, i);
+    DrySheetLayout layout = write_sheet (arena, state, i);
     used += sum_pieces (&layout);
     bought += (double) self->stock[layout.stock].width * (double) self->stock[layout.stock].height;
     g_array_append_val (sheets, layout);
@@ -185,9 +181,9 @@ dry_cutting_compute (DryArena *arena, const DryStock *stock, guint n_stock, cons
   g_autoptr (DryNestProblem) problem =
       dry_nest_problem_new (stock, n_stock, pieces, n_pieces, kerf, unplaced);
   g_autoptr (DryNestState) state = dry_nest_state_new (problem);
-  self->lower_bound = dry_nest_lower_bound (problem);
+  self->lower_bound = dry_nest_lower_bound (problem, FALSE);
   dry_nest_search (problem, self->lower_bound, effort > 0 ? effort : LIVE_EFFORT, TRUE, state);
-  write_answer (arena, state, self->pieces, self);
+  write_answer (arena, state, self);
 
   gboolean short_of_sheets = FALSE;
   for (guint i = 0; i < problem->n_items; i++)
@@ -204,15 +200,19 @@ dry_cutting_compute (DryArena *arena, const DryStock *stock, guint n_stock, cons
 
 DryNestEstimate
 dry_cutting_estimate (const DryStock *stock, guint n_stock, const DryPiece *pieces, guint n_pieces,
-                      DryLength kerf, guint effort)
+                      DryLength kerf, guint most, guint effort)
 {
   g_autoptr (DryNestProblem) problem =
       dry_nest_problem_new (stock, n_stock, pieces, n_pieces, kerf, NULL);
+  DryNestEstimate estimate = {.missing = n_pieces - problem->n_items,
+                              .lower_bound = dry_nest_lower_bound (problem, TRUE)};
+  estimate.sheets = estimate.lower_bound;
+  if (estimate.lower_bound > most)
+    return estimate;
   g_autoptr (DryNestState) state = dry_nest_state_new (problem);
-  DryNestEstimate estimate = {.lower_bound = dry_nest_lower_bound (problem)};
   dry_nest_search (problem, estimate.lower_bound, effort, FALSE, state);
   DryNestScore score = dry_nest_state_score (state);
-  estimate.missing = score.missing + (n_pieces - problem->n_items);
+  estimate.missing += score.missing;
   estimate.sheets = score.sheets;
   estimate.cost = score.cost;
   for (guint i = 0; i < state->n_open; i++) {
