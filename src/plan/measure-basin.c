@@ -3,28 +3,54 @@
  * Sizes are taken between finished walls; an open side is taken to the basin's own edge. */
 #include "plan/measure-build.h"
 
+#include <math.h>
+
 /* The part of the pan's inside a built bench takes: as a strip off its length and its width. */
 typedef struct {
   DryLength along, out;
 } DryTaken;
+
+/* The stretch of a wall's face that one side of the basin stands before. */
+static DryStanding
+project_side (const DryPoint corners[4], guint side, const DryWall *wall, DrySide face)
+{
+  DryPoint start = dry_wall_point (wall, face, 0, 0);
+  double ux, uy, nx, ny, u[2];
+
+  dry_wall_axes (wall, face, &ux, &uy, &nx, &ny);
+  if (face == DRY_SIDE_OUTSIDE) {
+    ux = -ux;
+    uy = -uy;
+  }
+  for (guint i = 0; i < 2; i++) {
+    DryPoint corner = corners[(side + i) % 4];
+    u[i] = (double) (corner.x - start.x) * ux + (double) (corner.y - start.y) * uy;
+  }
+  return (DryStanding){(DryLength) llround (MIN (u[0], u[1])),
+                       (DryLength) llround (MAX (u[0], u[1]))};
+}
 
 static DryTaken
 find_bench (DryMeasuring *self, const DryInside *inside)
 {
   const DryRoom *room = self->context->room;
   DryTaken taken = {0};
+  DryPoint corners[4];
 
+  if (!dry_room_basin_corners (room, corners))
+    return taken;
   for (guint i = 0; i < room->n_parts; i++) {
     const DryPart *part = &room->parts[i];
     for (guint side = 0; part->kind == DRY_PART_BENCH && !part->fold_down && side < 4; side++) {
       gboolean on_end = (side == DRY_AT_LEFT || side == DRY_AT_RIGHT) != room->basin.turned;
-      const DryFace *face = dry_measuring_face_of (self, part->wall, part->side);
       DryRect rect = dry_part_rect (part);
+      DryStanding before;
       DryLength beside;
 
-      if (!inside->wall[side] || inside->wall[side]->id != part->wall || !face || !face->at_basin)
+      if (!inside->wall[side] || inside->wall[side]->id != part->wall)
         continue;
-      beside = MIN (rect.x1, face->basin_u1) - MAX (rect.x0, face->basin_u0);
+      before = project_side (corners, side, inside->wall[side], part->side);
+      beside = MIN (rect.x1, before.u1) - MAX (rect.x0, before.u0);
       if (beside <= 0)
         continue;
       taken.along = on_end ? part->depth : beside;

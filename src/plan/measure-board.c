@@ -83,23 +83,49 @@ passes_hole (const DryFace *face, DryPoint a, DryPoint b)
   return FALSE;
 }
 
-/* Widest step along the upright rows of one board; rows all of edge fasteners are told apart. */
+/* The next fastener up, of this row or of one so near that both hold the board as one. */
+static const DryFastener *
+find_next (const DryFastener *const *board, guint n, const DryFastener *from, DryLength reach)
+{
+  const DryFastener *next = NULL;
+
+  for (guint i = 0; i < n; i++)
+    if (board[i]->at.y > from->at.y && ABS (board[i]->at.x - from->at.x) <= reach &&
+        (!next || board[i]->at.y < next->at.y))
+      next = board[i];
+  return next;
+}
+
+/* Fasteners of one board on one member. */
+typedef struct {
+  const DryFastener *const *board;
+  guint n_board;
+  const DryFastener *const *row;
+  guint n;
+} DryRow;
+
+/* Widest step up a row; rows all of edge fasteners are told apart. */
 static void
-measure_rows (const DryFace *face, const DryFastener *const *row, guint n, DryLength *edge,
-              DryLength *field)
+measure_row (const DryFace *face, const DryRow *self, DryLength reach, DryLength *edge,
+             DryLength *field)
 {
   gboolean all_edge = TRUE;
 
-  for (guint i = 0; i < n; i++)
-    all_edge = all_edge && row[i]->edge;
-  for (guint i = 0; i + 1 < n; i++) {
-    DryLength step = row[i + 1]->at.y - row[i]->at.y;
-    if (row[i + 1]->at.x != row[i]->at.x || passes_hole (face, row[i]->at, row[i + 1]->at))
+  for (guint i = 0; i < self->n; i++)
+    all_edge = all_edge && self->row[i]->edge;
+  for (guint i = 0; i + 1 < self->n; i++) {
+    const DryFastener *next;
+
+    if (self->row[i + 1]->at.x != self->row[i]->at.x ||
+        passes_hole (face, self->row[i]->at, self->row[i + 1]->at))
+      continue;
+    next = find_next (self->board, self->n_board, self->row[i], reach);
+    if (!next)
       continue;
     if (all_edge)
-      *edge = MAX (*edge, step);
+      *edge = MAX (*edge, next->at.y - self->row[i]->at.y);
     else
-      *field = MAX (*field, step);
+      *field = MAX (*field, next->at.y - self->row[i]->at.y);
   }
 }
 
@@ -110,15 +136,18 @@ measure_fastening (DryMeasuring *self, const DryBoard *board, const GPtrArray *s
   const DrySystem *system = self->context->system;
   const DryFastener *const *all = (const DryFastener *const *) sorted->pdata;
   DryLength to_edge = G_MAXINT64, edge = 0, field = 0;
-  guint begin = *next, n = 0, unheld = 0;
+  guint begin = *next, first = *next, n = 0, unheld = 0;
 
-  for (; *next < sorted->len && all[*next]->board == board->index; (*next)++, n++) {
+  while (first + n < sorted->len && all[first + n]->board == board->index)
+    n++;
+  for (; *next < first + n; (*next)++) {
+    DryRow row = {all + first, n, all + begin, *next + 1 - begin};
+
     to_edge = MIN (to_edge, measure_to_boundary (board, all[*next]->at));
-    if (*next + 1 == sorted->len || all[*next + 1]->board != board->index ||
-        all[*next + 1]->member != all[begin]->member) {
-      measure_rows (face, all + begin, *next + 1 - begin, &edge, &field);
-      begin = *next + 1;
-    }
+    if (*next + 1 < first + n && all[*next + 1]->member == all[begin]->member)
+      continue;
+    measure_row (face, &row, system->field_spacing.value / 2, &edge, &field);
+    begin = *next + 1;
   }
   for (guint i = 0; i < self->plan->fasteners->n_unheld; i++)
     unheld += self->plan->fasteners->unheld[i].board == board->index;

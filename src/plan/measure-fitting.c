@@ -57,19 +57,28 @@ measure_fitting (DryMeasuring *self, const char *kind, const DryPart *part, cons
   dry_measuring_end (self);
 }
 
+/* What the framing stage put in to hold the part: blocks, or a stud of its own behind glass. */
+static gboolean
+serves_part (const DryMember *member, const DryPart *part, gint face)
+{
+  return member->object == part->id && (gint) member->face == face &&
+         (member->kind == DRY_MEMBER_BLOCKING || member->kind == DRY_MEMBER_STUD);
+}
+
 gboolean
 dry_measuring_is_blocked (DryMeasuring *self, const DryPart *part, const DryWall *wall)
 {
+  const DryFace *face = dry_measuring_face_of (self, part->wall, part->side);
   const DryFraming *framing = self->plan->framing;
   const DryBoards *boards = self->plan->boards;
   g_autoptr (GArray) standing = NULL;
   DryRect rect = dry_part_rect (part);
 
-  for (guint i = 0; i < framing->n; i++)
-    if (framing->items[i].object == part->id && framing->items[i].kind == DRY_MEMBER_BLOCKING)
+  for (guint i = 0; face && i < framing->n; i++)
+    if (serves_part (&framing->items[i], part, (gint) face->index))
       return TRUE;
-  for (guint i = 0; i < boards->n_blocking; i++)
-    if (boards->blocking[i].object == part->id && boards->blocking[i].kind == DRY_MEMBER_BLOCKING)
+  for (guint i = 0; face && i < boards->n_blocking; i++)
+    if (serves_part (&boards->blocking[i], part, (gint) face->index))
       return TRUE;
   standing = dry_measuring_standing (self, wall, part->side);
   return dry_measuring_count_cut (standing, rect.x0, rect.x0 + 1) > 0 &&

@@ -63,7 +63,8 @@ measure_truth (DryMeasuring *self, const DryWall *wall)
     dry_measuring_length (self, "tile-side", MAX (finish->tile_width, finish->tile_height), NULL);
 }
 
-/* Where the boards end beside drywall, and how far that is past the basin. */
+/* Where the boards end beside drywall, and how far that is past the basin. A half wall at that end
+ * stands where a leg would. */
 static void
 measure_dry_ends (DryMeasuring *self, const DryFace *face, const DryWall *wall)
 {
@@ -72,12 +73,12 @@ measure_dry_ends (DryMeasuring *self, const DryFace *face, const DryWall *wall)
 
   if (face->at_basin && face->dry_left) {
     past = face->basin_u0 - face->wet_u0;
-    leg = face->leg_left;
+    leg = face->leg_left || face->left.face >= 0;
     beside = TRUE;
   }
   if (face->at_basin && face->dry_right) {
     past = beside ? MIN (past, face->wet_u1 - face->basin_u1) : face->wet_u1 - face->basin_u1;
-    leg = leg && face->leg_right;
+    leg = leg && (face->leg_right || face->right.face >= 0);
     beside = TRUE;
   }
   if (beside) {

@@ -5,6 +5,7 @@
 
 #include "plan/measure-build.h"
 #include "plan/remedy.h"
+#include "project/edit.h"
 
 typedef struct {
   const DryProject *project;

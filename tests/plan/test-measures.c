@@ -1,0 +1,340 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Measures and their documentation must tell the same story, and rules may only use what both know.
+ * Also the measures whose value can be told by hand. */
+#include <string.h>
+
+#include "plan/rule-room.h"
+
+/* --- docs/measures.md --- */
+
+/* "niche.bottom" -> "length", "number" or "yes/no" */
+static GHashTable *
+read_documentation (void)
+{
+  g_autofree char *path = g_test_build_filename (G_TEST_DIST, "..", "docs", "measures.md", NULL);
+  GHashTable *known = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL, *subject = NULL;
+  g_auto (GStrv) lines = NULL;
+
+  g_file_get_contents (path, &text, NULL, &error);
+  g_assert_no_error (error);
+  lines = g_strsplit (text, "\n", -1);
+  for (guint i = 0; lines[i]; i++) {
+    g_auto (GStrv) cells = g_strsplit (lines[i], "|", -1);
+
+    if (g_str_has_prefix (lines[i], "##")) {
+      g_free (subject);
+      subject = g_str_has_prefix (lines[i], "### ") ? g_strdup (lines[i] + 4) : NULL;
+    } else if (subject && g_str_has_prefix (lines[i], "| `") && g_strv_length (cells) >= 4) {
+      const char *name = g_strdelimit (g_strstrip (cells[1]), "`", ' ');
+      g_hash_table_insert (known, g_strdup_printf ("%s.%s", subject, g_strstrip ((char *) name)),
+                           g_strdup (g_strstrip (cells[2])));
+    }
+  }
+  return known;
+}
+
+/* --- a room with everything, twice: round a tub and round a pan --- */
+
+static void
+change_wall (DryWall *wall, gpointer data)
+{
+  wall->exterior = TRUE;
+  wall->plane_error = wall->plumb_error = wall->square_error = DRY_INCH / 8;
+  wall->lining = DRY_INCH / 2;
+}
+
+static void
+change_tile (DryFinish *finish, gpointer data)
+{
+  finish->tiled = TRUE;
+  finish->tile = data;
+  finish->pattern = DRY_PATTERN_OFFSET;
+  finish->offset = 0.5;
+}
+
+static void
+change_year (DryJob *job, gpointer data)
+{
+  job->year_built = 1950;
+}
+
+static void
+change_joists (DryRoom *room, gpointer data)
+{
+  room->joist_spacing = INCH (16);
+}
+
+static DryProject *
+add_everything (DryProject *project)
+{
+  const char *tile = NULL;
+  const DryPart parts[] = {
+      {.kind = DRY_PART_NICHE,
+       .u = INCH (24),
+       .z = INCH (70),
+       .width = INCH (11),
+       .height = INCH (14),
+       .depth = INCH (3),
+       .site_built = TRUE},
+      {.kind = DRY_PART_VALVE,
+       .u = INCH (8),
+       .z = INCH (40),
+       .width = INCH (6),
+       .height = INCH (6),
+       .hole = INCH (3)},
+      {.kind = DRY_PART_SPOUT,
+       .u = INCH (8),
+       .z = INCH (21),
+       .width = INCH (3),
+       .height = INCH (3),
+       .hole = INCH (1)},
+      {.kind = DRY_PART_SHOWER_HEAD,
+       .u = INCH (8),
+       .z = INCH (80),
+       .width = INCH (3),
+       .height = INCH (3),
+       .hole = INCH (1),
+       .flow_lpm = 6},
+      {.kind = DRY_PART_HAND_SHOWER,
+       .u = INCH (22),
+       .z = INCH (60),
+       .width = INCH (3),
+       .height = INCH (3),
+       .hole = INCH (1),
+       .flow_lpm = 6},
+      {.kind = DRY_PART_GRAB_BAR,
+       .u = INCH (30),
+       .z = INCH (34),
+       .width = INCH (20),
+       .height = INCH (1.25),
+       .depth = INCH (3)},
+      {.kind = DRY_PART_BENCH,
+       .u = INCH (25),
+       .z = INCH (24),
+       .width = INCH (12),
+       .height = INCH (2),
+       .depth = INCH (15),
+       .fold_down = TRUE},
+      {.kind = DRY_PART_GLASS,
+       .u = INCH (28),
+       .z = INCH (16),
+       .width = INCH (24),
+       .height = INCH (60),
+       .depth = INCH (0.375)},
+      {.kind = DRY_PART_PIPE,
+       .u = INCH (30),
+       .z = INCH (20),
+       .width = INCH (30),
+       .height = INCH (0.75),
+       .depth = INCH (0.75)},
+  };
+  const char places[] = "neeeennen";
+  const DryOpening window = {.kind = DRY_OPENING_WINDOW,
+                             .u = INCH (45),
+                             .z = INCH (60),
+                             .width = INCH (12),
+                             .height = INCH (20)};
+  const DryOpening door = {
+      .kind = DRY_OPENING_DOOR, .u = INCH (15), .width = INCH (28), .height = INCH (80)};
+
+  for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+    project = rule_room_add_part (project, places[i], parts[i]);
+  project = rule_room_add_opening (project, 'n', window);
+  project = rule_room_add_opening (project, 's', door);
+  for (const char *wall = "nesw"; *wall; wall++)
+    project = rule_room_set_wall (project, *wall, change_wall, NULL);
+  for (guint i = 0; i < dry_catalog_get_n_items (dry_test_catalog ()) && !tile; i++) {
+    const DryItem *item = dry_catalog_get_item_at (dry_test_catalog (), i);
+    if (item->kind == DRY_ITEM_TILE && item->tile_mass > 0)
+      tile = item->id;
+  }
+  project = rule_room_set_finish (project, change_tile, (gpointer) tile);
+  project = rule_room_set_room (project, change_joists, NULL);
+  return rule_room_set_job (project, change_year, NULL);
+}
+
+static void
+collect (GHashTable *produced, DryProject *project)
+{
+  g_autoptr (DryPlan) plan = rule_room_plan (project);
+
+  for (guint i = 0; i < plan->measures->n; i++)
+    for (guint j = 0; j < plan->measures->items[i].n_measures; j++) {
+      const DryMeasure *measure = &plan->measures->items[i].measures[j];
+      g_hash_table_insert (produced,
+                           g_strdup_printf ("%s.%s", plan->measures->items[i].kind, measure->name),
+                           measure->kind == DRY_MEASURE_LENGTH   ? (gpointer) "length"
+                           : measure->kind == DRY_MEASURE_NUMBER ? (gpointer) "number"
+                                                                 : (gpointer) "yes/no");
+    }
+  dry_project_unref (project);
+}
+
+static GHashTable *
+produce_measures (void)
+{
+  static const char *const SYSTEMS[] = {"cement-liquid", "foam-bands", "glass-mat-liquid"};
+  GHashTable *produced = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (SYSTEMS); i++)
+    collect (produced, add_everything (rule_room_alcove (SYSTEMS[i], "us-residential")));
+  collect (produced, add_everything (rule_room_shower (INCH (60), INCH (34))));
+  /* Longer than any sheet, so that there are upright seams. */
+  collect (produced, rule_room_shower (INCH (140), INCH (34)));
+  return produced;
+}
+
+static void
+test_documented (void)
+{
+  g_autoptr (GHashTable) known = read_documentation ();
+  g_autoptr (GHashTable) produced = produce_measures ();
+  GHashTableIter iter;
+  gpointer name, kind;
+
+  g_assert_cmpuint (g_hash_table_size (known), >, 150);
+  g_hash_table_iter_init (&iter, produced);
+  while (g_hash_table_iter_next (&iter, &name, &kind)) {
+    const char *told = g_hash_table_lookup (known, name);
+    if (!told || !g_str_has_prefix (told, kind))
+      g_error ("%s is a %s; docs/measures.md says %s", (char *) name, (char *) kind, told);
+  }
+}
+
+static void
+test_produced (void)
+{
+  g_autoptr (GHashTable) known = read_documentation ();
+  g_autoptr (GHashTable) produced = produce_measures ();
+  GHashTableIter iter;
+  gpointer name;
+
+  g_hash_table_iter_init (&iter, known);
+  while (g_hash_table_iter_next (&iter, &name, NULL))
+    /* No shipped board says what tile it carries; a firm's may. */
+    if (!g_hash_table_contains (produced, name) && strcmp (name, "tile.system-mass") != 0)
+      g_error ("docs/measures.md tells of %s, which nothing produces", (char *) name);
+}
+
+static void
+check_condition (GHashTable *known, const DryRule *rule, const DryCondition *condition)
+{
+  static const char *const KINDS[] = {
+      [DRY_LIMIT_NUMBER] = "number", [DRY_LIMIT_LENGTH] = "length", [DRY_LIMIT_BOOLEAN] = "yes/no"};
+  g_autofree char *name = g_strdup_printf ("%s.%s", rule->subject, condition->measure);
+  const char *kind = g_hash_table_lookup (known, name);
+
+  if (!kind)
+    g_error ("Rule “%s” uses %s, which is not documented", rule->id, name);
+  if (condition->kind == DRY_LIMIT_MEASURE) {
+    g_autofree char *other = g_strdup_printf ("%s.%s", rule->subject, condition->other);
+    const char *other_kind = g_hash_table_lookup (known, other);
+    if (!other_kind || strncmp (kind, other_kind, 6) != 0)
+      g_error ("Rule “%s” compares %s with %s", rule->id, name, other);
+  } else if (!g_str_has_prefix (kind, KINDS[condition->kind]))
+    g_error ("Rule “%s” compares %s with a %s", rule->id, name, KINDS[condition->kind]);
+}
+
+static void
+test_rules (gconstpointer data)
+{
+  g_autoptr (GHashTable) known = read_documentation ();
+  const DryRulePack *pack = dry_catalog_get_rule_pack (dry_test_catalog (), data);
+  g_autoptr (GHashTable) numbers = g_hash_table_new (NULL, NULL);
+
+  for (guint i = 0; i < pack->n_rules; i++) {
+    const DryRule *rule = &pack->rules[i];
+
+    g_hash_table_add (numbers, GINT_TO_POINTER (rule->number));
+    for (guint j = 0; j < rule->n_when; j++)
+      check_condition (known, rule, &rule->when[j]);
+    for (guint j = 0; j < rule->n_require; j++)
+      check_condition (known, rule, &rule->require[j]);
+    /* A figure without a source must say so. */
+    g_assert_true (rule->source.certainty == DRY_CERTAINTY_COMMON_PRACTICE ||
+                   !strstr (rule->source.text, "no source") ||
+                   rule->source.certainty == DRY_CERTAINTY_MEMORY);
+    if (rule->source.certainty == DRY_CERTAINTY_MEMORY)
+      g_assert_nonnull (strstr (rule->source.text, "memory"));
+  }
+  /* The warnings of the trade list that a document can trigger, 0 not among them. */
+  g_hash_table_remove (numbers, GINT_TO_POINTER (0));
+  g_assert_cmpuint (g_hash_table_size (numbers), >=, 40);
+}
+
+/* --- values told by hand --- */
+
+static void
+change_tub (DryBasin *basin, gpointer data)
+{
+  basin->length = INCH (60);
+}
+
+static void
+change_lean (DryWall *wall, gpointer data)
+{
+  wall->plumb_error = INCH (0.96);
+}
+
+static void
+test_opening (void)
+{
+  g_autoptr (DryProject) project =
+      rule_room_set_basin (rule_room_alcove ("foam-bands", "us-residential"), change_tub, NULL);
+  g_autoptr (DryPlan) plan = rule_room_plan (project);
+  g_autoptr (DryPlan) leaning = NULL;
+
+  g_assert_cmpint (rule_room_measure (plan, "basin", "opening")->length, ==, INCH (60));
+  /* 0.96 in over 96 in leans 0.15 in at a rim of 15 in. */
+  project = rule_room_set_wall (g_steal_pointer (&project), 'e', change_lean, NULL);
+  leaning = rule_room_plan (project);
+  g_assert_cmpint (rule_room_measure (leaning, "basin", "opening")->length, ==,
+                   INCH (60) - INCH (0.15));
+}
+
+static void
+test_niche (void)
+{
+  g_autoptr (DryProject) project = dry_test_furnished_alcove ("foam-bands");
+  g_autoptr (DryPlan) plan = rule_room_plan (project);
+
+  g_assert_cmpint (rule_room_measure (plan, "niche", "bottom")->length, ==, INCH (48));
+  g_assert_cmpint (rule_room_measure (plan, "niche", "body")->length, ==,
+                   INCH (12) + 2 * plan->context.build_up.total);
+  g_assert_cmpfloat (rule_room_measure (plan, "niche", "studs-cut")->number, ==, 0);
+  g_assert_cmpint (rule_room_measure (plan, "niche", "cavity")->length, ==, INCH (3.5));
+  g_assert_cmpint (rule_room_measure (plan, "spout", "above-rim")->length, ==, INCH (6));
+  /* Hole of 3 in round 15 in, studs at 7 and 23 in: 7-3/4 to 13-1/2 in are free. */
+  g_assert_cmpint (rule_room_measure (plan, "valve", "stud-clear")->length, ==, INCH (5.75));
+}
+
+static void
+test_cancelled (void)
+{
+  g_autoptr (DryProject) project = dry_test_furnished_alcove ("foam-bands");
+  g_autoptr (DryPlan) plan = rule_room_plan (project);
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  g_autoptr (GError) error = NULL;
+  DryPlanContext context = plan->context;
+
+  context.cancellable = cancellable;
+  g_cancellable_cancel (cancellable);
+  g_assert_null (dry_measures_compute (&context, plan, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_CANCELLED);
+}
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/measures/documented", test_documented);
+  g_test_add_func ("/measures/produced", test_produced);
+  g_test_add_data_func ("/measures/rules/common-practice", "common-practice", test_rules);
+  g_test_add_data_func ("/measures/rules/us-residential", "us-residential", test_rules);
+  g_test_add_func ("/measures/opening", test_opening);
+  g_test_add_func ("/measures/niche", test_niche);
+  g_test_add_func ("/measures/cancelled", test_cancelled);
+  return g_test_run ();
+}
