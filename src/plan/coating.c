@@ -98,13 +98,13 @@ add_bead (Reckoning *self, const DryTreatment *treatment, const DryProduct *prod
   double smear = dry_bead_volume (treatment->smear, SMEAR_FILM, sum->length);
   const char *formula = dry_arena_printf (arena, "%s; %s mm x %s mm x %s m = %s L",
                                           describe_length (self, sum, treatment->overlap),
-                                          number (self, dry_length_to_mm (treatment->width), 2),
-                                          number (self, dry_length_to_mm (depth), 2),
+                                          number (self, dry_length_to_mm (treatment->width), 3),
+                                          number (self, dry_length_to_mm (depth), 3),
                                           number (self, sum->length, 2), number (self, bead, 3));
 
   if (smear > 0)
     formula = dry_arena_printf (arena, "%s, + smear %s mm x 1 mm x %s m = %s L", formula,
-                                number (self, dry_length_to_mm (treatment->smear), 2),
+                                number (self, dry_length_to_mm (treatment->smear), 3),
                                 number (self, sum->length, 2), number (self, bead + smear, 3));
   add_amount (self, product, bead + smear, purpose,
               dry_working_new (arena, source_or_practice (treatment->source), formula, "length",
@@ -184,6 +184,28 @@ add_treatment_product (Reckoning *self, const DryTreatment *treatment, const Dry
   }
 }
 
+/* A band covers the gap over the tub's lip but does not fill it; the system's sealant does. Of a
+ * gap wider than 1/4 in only that much is filled (common practice, no source). */
+static void
+add_basin_fill (Reckoning *self, const RunSum *sum)
+{
+  const DryPlanContext *context = self->context;
+  const DrySystem *system = context->system;
+  DryTreatmentKind kind = system->treatments[DRY_JOINT_BASIN].kind;
+  DryTreatment fill = {.width = MIN (system->basin_gap.value, DRY_INCH / 4),
+                       .depth = context->build_up.board,
+                       .source = system->basin_gap.source};
+
+  if ((kind != DRY_TREAT_BAND && kind != DRY_TREAT_MESH) || fill.width <= 0 || fill.depth <= 0)
+    return;
+  for (guint i = 0; i < system->n_products; i++)
+    if (system->products[i].use == DRY_USE_VOLUME) {
+      RunSum bare = {.n = sum->n, .bare = sum->bare, .length = sum->bare};
+      add_bead (self, &fill, &system->products[i], &bare, "gap over the tub or pan");
+      return;
+    }
+}
+
 static void
 add_treatments (Reckoning *self)
 {
@@ -202,6 +224,8 @@ add_treatments (Reckoning *self)
       continue;
     if (product)
       add_treatment_product (self, treatment, product, &sum, name);
+    if (kind == DRY_JOINT_BASIN)
+      add_basin_fill (self, &sum);
     if (bedding)
       add_treatment_product (self, treatment, bedding, &sum,
                              dry_arena_printf (arena, "%s, bedding", name));

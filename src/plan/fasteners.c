@@ -11,6 +11,8 @@
  * split the stud. Common practice, no source. */
 #define WOOD_AROUND (DRY_INCH / 4)
 #define MIN_PITCH   DRY_INCH
+/* A row ends at a crossing row's screw when one stands this near. */
+#define END_REACH (2 * DRY_INCH)
 /* One line of screws holds a built-up post: a second member this near an existing row gets none. */
 #define POST_WIDTH (3 * DRY_INCH)
 
@@ -160,17 +162,23 @@ point_on (const Row *row, DryLength along)
   return row->vertical ? (DryPoint){row->across, along} : (DryPoint){along, row->across};
 }
 
-/* The board's screw nearer than the least pitch, or NULL. */
+/* The board's nearest screw closer than `reach`, or NULL. */
 static const DryFastener *
-find_near (const Setting *self, DryPoint p)
+find_near (const Setting *self, DryPoint p, DryLength reach)
 {
+  const DryFastener *best = NULL;
+  __int128 least = (__int128) reach * reach;
+
   for (guint i = self->first; i < self->items->len; i++) {
     const DryFastener *it = &g_array_index (self->items, DryFastener, i);
     DryLength dx = it->at.x - p.x, dy = it->at.y - p.y;
-    if ((__int128) dx * dx + (__int128) dy * dy < (__int128) MIN_PITCH * MIN_PITCH)
-      return it;
+    __int128 squared = (__int128) dx * dx + (__int128) dy * dy;
+    if (squared < least) {
+      best = it;
+      least = squared;
+    }
   }
-  return NULL;
+  return best;
 }
 
 static void
@@ -185,7 +193,7 @@ add_screw (Setting *self, const Row *row, DryLength along)
       .washer = self->context->system->washer != NULL,
   };
 
-  if (!find_near (self, it.at))
+  if (!find_near (self, it.at, MIN_PITCH))
     g_array_append_val (self->items, it);
 }
 
@@ -193,7 +201,7 @@ add_screw (Setting *self, const Row *row, DryLength along)
 static DryLength
 settle_end (Setting *self, const Row *row, DryLength along)
 {
-  const DryFastener *there = find_near (self, point_on (row, along));
+  const DryFastener *there = find_near (self, point_on (row, along), END_REACH);
 
   if (there)
     return row->vertical ? there->at.y : there->at.x;
@@ -351,14 +359,13 @@ set_edge (Setting *self, const DryOutlineEdge *edge)
 }
 
 static void
-set_edges (Setting *self)
+set_edges (Setting *self, gboolean vertical)
 {
-  for (int pass = 0; pass < 2; pass++) /* uprights first: seams hang on them */
-    for (guint i = 0; i < self->edges->len; i++) {
-      const DryOutlineEdge *edge = &g_array_index (self->edges, DryOutlineEdge, i);
-      if (pass == 0 ? dry_outline_edge_is_vertical (edge) : dry_outline_edge_is_horizontal (edge))
-        set_edge (self, edge);
-    }
+  for (guint i = 0; i < self->edges->len; i++) {
+    const DryOutlineEdge *edge = &g_array_index (self->edges, DryOutlineEdge, i);
+    if (vertical ? dry_outline_edge_is_vertical (edge) : dry_outline_edge_is_horizontal (edge))
+      set_edge (self, edge);
+  }
 }
 
 /* --- rows in the field --- */
@@ -415,8 +422,9 @@ set_board (Setting *self)
   self->edges = dry_outline_edges (&self->board->shape);
   self->rows = g_array_new (FALSE, FALSE, sizeof (Row));
   self->first = self->items->len;
-  set_edges (self);
+  set_edges (self, TRUE); /* seams hang on uprights; level rows run from one to the next */
   set_field (self);
+  set_edges (self, FALSE);
   g_array_unref (self->edges);
   g_array_unref (self->rows);
 }

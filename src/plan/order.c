@@ -8,11 +8,13 @@
 #include "plan/amounts.h"
 
 /* How a system's hours a square metre fall to hanging, joints and membrane; the hours of each
- * added framing member; covering a basin; a flood test's hands-on time. Common practice, no source.
+ * piece added behind boards and of framing a niche; covering a basin; a flood test's hands-on time.
+ * Common practice, no source.
  */
 #define SHARE_HANG    0.5
 #define SHARE_JOINTS  0.3
 #define HOURS_MEMBER  0.25
+#define HOURS_NICHE   1.0
 #define HOURS_PROTECT 0.5
 #define HOURS_TEST    0.5
 
@@ -122,24 +124,35 @@ add_protection (Ordering *self)
   set_fixed_hours (self, step, HOURS_PROTECT);
 }
 
+/* Niches and the like to be framed on these faces. Windows and doors stand already. */
+static guint
+count_framed_niches (const DryFaces *faces)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < faces->n; i++)
+    for (guint j = 0; j < faces->items[i].n_cutouts; j++)
+      n += faces->items[i].cutouts[j].kind == DRY_CUT_NICHE;
+  return n;
+}
+
 static void
-add_framing (Ordering *self, guint n)
+add_framing (Ordering *self, guint n_blocking, guint n_niches)
 {
   DryArena *arena = self->context->arena;
   DryStep *step = add_step (
       self, "framing",
-      n == 0 ? "Check that every seam and edge to come has framing behind it."
-             : dry_arena_printf (arena,
-                                 "Set the %u added piece%s of framing and blocking shown on "
-                                 "the elevations, and shield pipes near the stud faces.",
-                                 n, n == 1 ? "" : "s"));
+      "Set the added framing and blocking shown on the elevations, so that every seam and edge to "
+      "come has wood behind it, and shield pipes near the stud faces.");
 
-  step->hours = n * HOURS_MEMBER;
-  step->working = dry_working_new (arena, practice,
-                                   dry_arena_printf (arena, "%u pieces x %s h = %s h", n,
-                                                     number (self, HOURS_MEMBER, 2),
-                                                     number (self, step->hours, 2)),
-                                   "added pieces", dry_arena_printf (arena, "%u", n), NULL);
+  step->hours = n_blocking * HOURS_MEMBER + n_niches * HOURS_NICHE;
+  step->working = dry_working_new (
+      arena, practice,
+      dry_arena_printf (arena, "%u pieces behind boards x %s h + %u niches x %s h = %s h",
+                        n_blocking, number (self, HOURS_MEMBER, 2), n_niches,
+                        number (self, HOURS_NICHE, 2), number (self, step->hours, 2)),
+      "pieces behind boards", dry_arena_printf (arena, "%u", n_blocking), "niches framed",
+      dry_arena_printf (arena, "%u", n_niches), NULL);
 }
 
 static void
@@ -317,7 +330,7 @@ dry_order_compute (const DryPlanContext *context, const DryFaces *faces, const D
 
   if (ordering.area > 0) {
     add_protection (&ordering);
-    add_framing (&ordering, boards->n_blocking);
+    add_framing (&ordering, boards->n_blocking, count_framed_niches (faces));
     add_rough_inspection (&ordering);
     add_hanging (&ordering);
     if (context->system->n_sheets == 0)

@@ -231,8 +231,8 @@ add_grout (DryTakeoffDraft *self, const DryFinish *finish)
   const char *b = dry_takeoff_number (self, dry_length_to_mm (finish->tile_height), 2);
   const char *formula = dry_arena_printf (
       arena, "(%s + %s) / (%s x %s) x %s mm x %s mm = %s L/m2; x %s m2 x %s kg/L = %s kg", a, b, a,
-      b, dry_takeoff_number (self, dry_length_to_mm (finish->joint), 2),
-      dry_takeoff_number (self, dry_length_to_mm (finish->tile_thickness), 2),
+      b, dry_takeoff_number (self, dry_length_to_mm (finish->joint), 3),
+      dry_takeoff_number (self, dry_length_to_mm (finish->tile_thickness), 3),
       dry_takeoff_number (self, litres, 3), dry_takeoff_number (self, area, 2),
       dry_takeoff_number (self, GROUT_DENSITY, 2), dry_takeoff_number (self, mass, 2));
 

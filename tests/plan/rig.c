@@ -79,7 +79,6 @@ set_system (Rig *self)
       .edge_distance_min = {IN (0.375), invented},
       .edge_distance_max = {IN (1), invented},
       .basin_datum = DRY_DATUM_DECK,
-      .basin_gap = {IN (1), invented},
       .membrane = DRY_MEMBRANE_LIQUID,
       .needs_membrane = TRUE,
       .membrane_product = "membrane",

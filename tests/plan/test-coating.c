@@ -129,6 +129,24 @@ test_sealant (void)
   }
 }
 
+/* Under a bottom band the gap over the lip is filled as deep as the board: 1/8 x 1/2 in over both
+ * walls; of a wider gap 1/4 in. */
+static void
+test_basin_fill (void)
+{
+  static const double gaps[] = {0.125, 1}, filled[] = {0.125, 0.25};
+
+  for (guint i = 0; i < G_N_ELEMENTS (gaps); i++) {
+    Rig rig;
+    set_up_two_walls (&rig);
+    rig.system.basin_gap.value = IN (gaps[i]);
+    rig_compute (&rig);
+    g_assert_cmpfloat_with_epsilon (amount_of (&rig, "sealant", NULL),
+                                    filled[i] * 0.5 * (60 + 31.375) * 0.016387064, 1e-9);
+    rig_tear_down (&rig);
+  }
+}
+
 /* One collar a hole; a filler strip as long as the edge to drywall. */
 static void
 test_collars_and_filler (void)
@@ -242,6 +260,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/coating/liquid-membrane", test_liquid_membrane);
   g_test_add_func ("/plan/coating/sheet-membrane", test_sheet_membrane);
   g_test_add_func ("/plan/coating/sealant", test_sealant);
+  g_test_add_func ("/plan/coating/basin-fill", test_basin_fill);
   g_test_add_func ("/plan/coating/collars-and-filler", test_collars_and_filler);
   g_test_add_func ("/plan/coating/heads", test_heads);
   g_test_add_func ("/plan/coating/spread", test_spread);
