@@ -43,6 +43,12 @@ draft_of (const DryJoint *joint)
   };
 
   draft.at = draft.line == 0 ? joint->from.x : joint->from.y;
+  if (joint->kind == DRY_JOINT_SEAM && draft.line != 2) {
+    /* Along the middle of the gap, so that both its boards' stretches are in one line. The board is
+     * on the left of the walk, the gap on its right. */
+    gboolean ahead = draft.line == 0 ? joint->to.y > joint->from.y : joint->to.x < joint->from.x;
+    draft.at += ahead ? joint->gap / 2 : -joint->gap / 2;
+  }
   draft.lo = draft.line == 0 ? MIN (joint->from.y, joint->to.y) : MIN (joint->from.x, joint->to.x);
   draft.hi = draft.line == 0 ? MAX (joint->from.y, joint->to.y) : MAX (joint->from.x, joint->to.x);
   return draft;

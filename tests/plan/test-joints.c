@@ -225,6 +225,29 @@ test_floated (void)
   rig_tear_down (&rig);
 }
 
+/* Boards staggered round one upright seam, so that now one side counts it and now the other: still
+ * one seam and one run, along the middle of the gap. */
+static void
+test_staggered_seam (void)
+{
+  Rig rig;
+
+  rig_set_up (&rig);
+  rig_add_face (&rig, 60, 96);
+  rig_add_board (&rig, 0, 0, 0, 29.9375, 39.9375);
+  rig_add_board (&rig, 0, 30.0625, 0, 60, 59.9375);
+  rig_add_board (&rig, 0, 0, 40.0625, 29.9375, 96);
+  rig_add_board (&rig, 0, 30.0625, 60.0625, 60, 96);
+  check_rig (&rig);
+  g_assert_cmpuint (rig.joints->n_runs, ==, 3);
+  g_assert_cmpint (rig.joints->runs[0].from.x, ==, IN (30));
+  g_assert_cmpint (rig.joints->runs[0].to.x, ==, IN (30));
+  g_assert_cmpint (rig.joints->runs[0].length, ==, IN (96));
+  g_assert_cmpint (rig.joints->runs[1].from.y, ==, IN (40));
+  g_assert_cmpint (rig.joints->runs[1].length, ==, IN (29.9375 + 2)); /* laps on the upright one */
+  rig_tear_down (&rig);
+}
+
 static void
 check_random (const DryPlan *plan, guint32 seed)
 {
@@ -254,6 +277,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/joints/niche", test_niche);
   g_test_add_func ("/plan/joints/pipes", test_pipes);
   g_test_add_func ("/plan/joints/order-of-laying", test_order_of_laying);
+  g_test_add_func ("/plan/joints/staggered-seam", test_staggered_seam);
   g_test_add_func ("/plan/joints/floated", test_floated);
   g_test_add_func ("/plan/joints/random", test_random);
   return g_test_run ();
