@@ -3,7 +3,7 @@
  * Knows a system and its build-up, no room; both units are written since no job says which. */
 #include "draw/drawing-private.h"
 
-#define HALF_WIDTH (7 * DRY_INCH)
+#define HALF_WIDTH (5 * DRY_INCH)
 
 typedef struct {
   DryLength x;  /* where its leader points, along the wall; 0: near the right end */

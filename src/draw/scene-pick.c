@@ -82,7 +82,7 @@ measure_item (const DryPrimitive *item, DryPoint at)
   switch (item->kind) {
   case DRY_PRIMITIVE_PATH:
     distance = measure_path (item, at, &inside);
-    if (inside && (item->fill != DRY_INK_NONE || rank_shows (item->shows) >= 3))
+    if (inside && (item->fill != DRY_INK_NONE || rank_shows (item->shows) >= 2))
       return 0;
     return distance;
   case DRY_PRIMITIVE_CIRCLE:

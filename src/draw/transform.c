@@ -68,7 +68,7 @@ add_text_margins (const DryScene *scene, const DryPrimitive *item, double m[4])
 
   if (item->room)
     return; /* hidden where it does not fit */
-  width = 0.85 * item->size * (double) g_utf8_strlen (item->text ? item->text : "", -1) +
+  width = 0.78 * item->size * (double) g_utf8_strlen (item->text ? item->text : "", -1) +
           (item->pen ? 3 : 1);
   if (upright) {
     double swap = width;
