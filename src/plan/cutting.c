@@ -6,7 +6,7 @@
 #include "plan/cutting-private.h"
 
 /* Work units, about a millisecond on a small machine of 2020. */
-#define LIVE_EFFORT 40000
+#define LIVE_EFFORT 70000
 /* Smaller ones are swept up: common practice, no source. */
 #define MIN_OFFCUT (6 * DRY_INCH)
 
