@@ -30,6 +30,9 @@ dry_measuring_end (DryMeasuring *self)
     g_array_append_val (self->subjects, self->current);
 }
 
+static const char *write_how (DryMeasuring *self, const char *how, va_list arguments)
+    G_GNUC_PRINTF (2, 0);
+
 static const char *
 write_how (DryMeasuring *self, const char *how, va_list arguments)
 {
