@@ -356,7 +356,7 @@ add_liquid_membrane (Reckoning *self, const DryProduct *product)
                                                       : "not below the wet film asked for,",
                                   number (self, wet, 3));
 
-  add_amount (self, product, amount, "coats on all board",
+  add_amount (self, product, amount, "coats on all of the wet wall",
               dry_working_new (arena, source_or_practice (product->source), formula, "area",
                                dry_arena_printf (arena, "%s m2", number (self, area, 2)), "film",
                                film, NULL));
@@ -398,7 +398,7 @@ add_sheet_membrane (Reckoning *self, const DryProduct *product)
   if (rate != 1)
     formula = dry_arena_printf (arena, "%s x %s with laps = %s %s", formula, number (self, rate, 3),
                                 number (self, whole * rate, 2), product->unit);
-  add_amount (self, product, whole * rate, "sheet on all board",
+  add_amount (self, product, whole * rate, "sheet on all of the wet wall",
               dry_working_new (arena, common_practice, formula, "roll width",
                                dry_metres_text (arena, ROLL_WIDTH), "overlap",
                                dry_mm_text (arena, system->membrane_overlap), NULL));

@@ -7,16 +7,20 @@
 
 #include "plan/amounts.h"
 
-/* How a system's hours a square metre fall to hanging, joints and membrane; the hours of each
+/* How a system's hours a square metre fall to hanging, joints and membrane, or on a floated wall to
+ * lath, scratch coat and joints, the rest being floated and coated; the hours of each
  * piece added behind boards and of framing a niche; covering a basin; a flood test's hands-on time.
  * Common practice, no source.
  */
-#define SHARE_HANG    0.5
-#define SHARE_JOINTS  0.3
-#define HOURS_MEMBER  0.25
-#define HOURS_NICHE   1.0
-#define HOURS_PROTECT 0.5
-#define HOURS_TEST    0.5
+#define SHARE_HANG           0.5
+#define SHARE_JOINTS         0.3
+#define SHARE_LATH           0.2
+#define SHARE_SCRATCH        0.15
+#define SHARE_FLOATED_JOINTS 0.1
+#define HOURS_MEMBER         0.25
+#define HOURS_NICHE          1.0
+#define HOURS_PROTECT        0.5
+#define HOURS_TEST           0.5
 
 static const DrySource practice = {"common practice, no source", DRY_CERTAINTY_COMMON_PRACTICE};
 
@@ -92,7 +96,15 @@ is_pan (const Ordering *self)
 static double
 share_of_joints (const DrySystem *system)
 {
+  if (system->n_sheets == 0)
+    return SHARE_FLOATED_JOINTS;
   return system->membrane == DRY_MEMBRANE_NONE ? 1 - SHARE_HANG : SHARE_JOINTS;
+}
+
+static double
+share_of_coats (const DrySystem *system)
+{
+  return system->membrane == DRY_MEMBRANE_NONE ? 0 : 1 - SHARE_HANG - SHARE_JOINTS;
 }
 
 static guint
@@ -148,9 +160,9 @@ add_framing (Ordering *self, guint n_blocking, guint n_niches)
   step->hours = n_blocking * HOURS_MEMBER + n_niches * HOURS_NICHE;
   step->working = dry_working_new (
       arena, practice,
-      dry_arena_printf (arena, "%u pieces behind boards x %s h + %u niches x %s h = %s h",
-                        n_blocking, number (self, HOURS_MEMBER, 2), n_niches,
-                        number (self, HOURS_NICHE, 2), number (self, step->hours, 2)),
+      dry_arena_printf (arena, "%u behind boards x %s h + niches %u x %s h = %s h", n_blocking,
+                        number (self, HOURS_MEMBER, 2), n_niches, number (self, HOURS_NICHE, 2),
+                        number (self, step->hours, 2)),
       "pieces behind boards", dry_arena_printf (arena, "%u", n_blocking), "niches framed",
       dry_arena_printf (arena, "%u", n_niches), NULL);
 }
@@ -197,10 +209,11 @@ add_basin_gap (Ordering *self)
 
   if (treatment->kind == DRY_TREAT_NONE || count_runs (self, DRY_JOINT_BASIN) == 0)
     return;
-  DryStep *step = add_step (
-      self, "basin-gap",
-      dry_arena_printf (self->context->arena, "Close the gap between board and tub or pan: %s.",
-                        treatment->name ? treatment->name : "as the system says"));
+  DryStep *step =
+      add_step (self, "basin-gap",
+                dry_arena_printf (self->context->arena,
+                                  "Close the gap between the wall and the tub or pan: %s.",
+                                  treatment->name ? treatment->name : "as the system says"));
   set_area_hours (self, step, share_of_joints (self->context->system) * 0.2);
 }
 
@@ -226,12 +239,14 @@ add_joint_work (Ordering *self)
 static void
 add_mortar_bed (Ordering *self)
 {
+  const DrySystem *system = self->context->system;
   DryStep *step =
       add_step (self, "scratch-coat", "Press the scratch coat into the lath and comb it level.");
-  set_area_hours (self, step, 0.3);
+  set_area_hours (self, step, SHARE_SCRATCH);
   step = add_step (self, "float-coat", "Float the walls plumb and flat over screeds.");
-  set_area_hours (self, step, 1 - SHARE_JOINTS - 0.3);
-  set_wait (step, dry_system_get_wait (self->context->system, "cure"));
+  set_area_hours (self, step,
+                  1 - SHARE_LATH - SHARE_SCRATCH - SHARE_FLOATED_JOINTS - share_of_coats (system));
+  set_wait (step, dry_system_get_wait (system, "cure"));
 }
 
 static void
@@ -239,7 +254,7 @@ add_coats (Ordering *self)
 {
   const DrySystem *system = self->context->system;
   DryArena *arena = self->context->arena;
-  double share = 1 - SHARE_HANG - SHARE_JOINTS;
+  double share = share_of_coats (system);
 
   if (system->membrane == DRY_MEMBRANE_SHEET) {
     DryStep *step = add_step (self, "sheet-membrane",
@@ -256,12 +271,13 @@ add_coats (Ordering *self)
     share *= 0.8;
   }
   for (guint i = 0; i < system->coats; i++) {
-    DryStep *step = add_step (
-        self, dry_arena_printf (arena, "coat-%u", i + 1),
-        dry_arena_printf (arena,
-                          "Coat %u of %u over all board, corners and heads. Check the wet "
-                          "film with a gauge as you go.",
-                          i + 1, system->coats));
+    DryStep *step =
+        add_step (self, dry_arena_printf (arena, "coat-%u", i + 1),
+                  dry_arena_printf (
+                      arena,
+                      "Coat %u of %u over all of the wet wall, corners and heads. Check the wet "
+                      "film with a gauge as you go.",
+                      i + 1, system->coats));
     set_area_hours (self, step, share / system->coats);
     if (i + 1 < system->coats)
       set_wait (step, dry_system_get_wait (system, "recoat"));

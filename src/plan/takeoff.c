@@ -154,7 +154,8 @@ weigh_boards (const DryPlanContext *context, const DryCoating *coating)
   const DrySystem *system = context->system;
   DryLength usual = system->n_thicknesses ? system->thicknesses[0].value : 0;
 
-  return coating->board_area *
+  /* a floated wall weighs as much as its bed */
+  return (system->n_sheets ? coating->board_area : coating->wet_area) *
          dry_mass_at_thickness (system->mass.value, usual, context->build_up.board);
 }
 

@@ -24,7 +24,7 @@ typedef struct {
   guint n;
   gint64 cost; /* sum of the priced lines */
   guint n_unpriced;
-  double mass; /* kg of board */
+  double mass; /* kg of board, or of the mortar bed where the wall is floated */
 } DryTakeoff;
 
 const DryTakeoff *dry_takeoff_compute (const DryPlanContext *context, const DryFaces *faces,
