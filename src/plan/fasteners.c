@@ -305,7 +305,8 @@ find_seats (const Setting *self, const DryOutlineEdge *edge)
   for (guint i = 0; i < n; i++) {
     const DryMember *member = dry_fasteners_get_member (self->framing, self->boards, (gint) i);
     Seat seat;
-    if (member->face == self->board->face && find_seat (self, edge, (gint) i, member, &seat))
+    if (member && member->face == self->board->face &&
+        find_seat (self, edge, (gint) i, member, &seat))
       g_array_append_val (seats, seat);
   }
   g_array_sort (seats, compare_seats);
@@ -410,7 +411,7 @@ set_field (Setting *self)
 
   for (guint i = 0; i < n; i++) {
     const DryMember *member = dry_fasteners_get_member (self->framing, self->boards, (gint) i);
-    if (member->face == self->board->face && is_upright (member) &&
+    if (member && member->face == self->board->face && is_upright (member) &&
         dry_rect_overlaps (member->rect, self->board->bounds))
       set_field_row (self, (gint) i, member);
   }

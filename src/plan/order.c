@@ -185,11 +185,10 @@ add_hanging (Ordering *self)
   DryArena *arena = self->context->arena;
 
   if (system->n_sheets == 0) {
-    DryStep *lath =
-        add_step (self, "lath",
-                  "Hang the membrane and lath over the studs, lapped like shingles over "
-                  "the lip of the tub or pan.");
-    set_area_hours (self, lath, SHARE_JOINTS);
+    DryStep *lath = add_step (self, "lath",
+                              "Hang the lath over the studs, every sheet lapped over the one "
+                              "below, clear of the lip of the tub or pan.");
+    set_area_hours (self, lath, SHARE_LATH);
     return;
   }
   DryStep *step = add_step (

@@ -147,8 +147,8 @@ test_floated_and_empty (void)
   check_sums (rig.order);
   check_sequence (rig.order, ids);
   g_assert_cmpfloat (rig.order->items[place_of (rig.order, "float-coat")].wait_max, ==, 168);
-  /* the system's hours are given out once, neither more nor less */
-  g_assert_cmpfloat_with_epsilon (rig.order->hours, rig.coating->wet_area + 0.5, 1e-9);
+  /* the system's hours are given out once, but for the 8 % of joints that this lone wall lacks */
+  g_assert_cmpfloat_with_epsilon (rig.order->hours, 0.92 * rig.coating->wet_area + 0.5, 1e-9);
   g_assert_cmpfloat_with_epsilon (rig.takeoff->mass, rig.coating->wet_area * 10, 1e-9);
   rig.faces.n = 0;
   rig_compute (&rig);
