@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The preferences window: units, fraction, rule pack, paper, style.
- * Shows the session and asks it for edits; keeps no state of the document. */
+/* The preferences window: units, fraction and rules of new projects, paper, style.
+ * Shows the settings the windows share; knows no document. */
 #pragma once
 
 #include <gtk/gtk.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The shortcuts window: every action with its keys.
- * Shows the session and asks it for edits; keeps no state of the document. */
+/* The shortcuts window: every action with its keys, and what the board heeds beside them.
+ * Shows the table of actions; keeps nothing. */
 #pragma once
 
 #include <gtk/gtk.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The start page: new, open, recent and the demonstration projects.
- * Shows the session and asks it for edits; keeps no state of the document. */
+ * Asks the window's actions for everything; keeps no state of the document. */
 #pragma once
 
 #include <gtk/gtk.h>
