@@ -40,17 +40,21 @@ static DryPoint
 find_label_place (const DryPlan *plan, const DryFace *face, const DryBoard *board)
 {
   static const int tries[] = {50, 35, 65, 22, 78, 12, 88};
+  /* Half the room letters take at a usual zoom, then what they take close by. */
+  static const DryLength halves[][2] = {{10 * DRY_INCH, 4 * DRY_INCH},
+                                        {5 * DRY_INCH, 3 * DRY_INCH}};
   DryRect r = board->bounds;
-  DryLength w = MIN (5 * DRY_INCH, dry_rect_width (r) / 3);
-  DryLength h = MIN (3 * DRY_INCH, dry_rect_height (r) / 3);
 
-  for (guint i = 0; i < G_N_ELEMENTS (tries); i++)
-    for (guint j = 0; j < G_N_ELEMENTS (tries); j++) {
-      DryPoint at = {r.x0 + dry_rect_width (r) / 100 * tries[j],
-                     r.y0 + dry_rect_height (r) / 100 * tries[i]};
+  for (guint pass = 0; pass < G_N_ELEMENTS (halves); pass++) {
+    DryLength w = MIN (halves[pass][0], dry_rect_width (r) / 3);
+    DryLength h = MIN (halves[pass][1], dry_rect_height (r) / 3);
+    for (guint i = 0; i < G_N_ELEMENTS (tries) * G_N_ELEMENTS (tries); i++) {
+      DryPoint at = {r.x0 + dry_rect_width (r) / 100 * tries[i % G_N_ELEMENTS (tries)],
+                     r.y0 + dry_rect_height (r) / 100 * tries[i / G_N_ELEMENTS (tries)]};
       if (is_free (plan, face, board, (DryRect){at.x - w, at.y - h, at.x + w, at.y + h}))
         return at;
     }
+  }
   return dry_rect_centre (r);
 }
 
