@@ -290,6 +290,41 @@ test_room (gconstpointer data)
 
 /* --- spoiled plans --- */
 
+static void
+change_known_tile (DryFinish *finish, gpointer data)
+{
+  finish->tiled = TRUE;
+  for (guint i = 0; i < dry_catalog_get_n_items (dry_test_catalog ()); i++) {
+    const DryItem *item = dry_catalog_get_item_at (dry_test_catalog (), i);
+    if (item->kind == DRY_ITEM_TILE && item->tile_mass > 0)
+      finish->tile = (char *) item->id;
+  }
+}
+
+/* The long wall with what must be held, and with openings elsewhere. */
+static DryProject *
+room_laden (void)
+{
+  DryOpening door = {
+      .kind = DRY_OPENING_DOOR, .u = INCH (20), .width = INCH (28), .height = INCH (80)};
+  DryOpening window = {.kind = DRY_OPENING_WINDOW,
+                       .u = INCH (80),
+                       .z = INCH (70),
+                       .width = INCH (20),
+                       .height = INCH (20)};
+  DryPart seat = make_part (DRY_PART_BENCH, 56, 18, 20, 2);
+  DryProject *project = rule_room_set_wet (
+      room_long_wall (), (DryWetZone){.past = INCH (2), .leg = TRUE, .ceiling = TRUE});
+
+  seat.fold_down = TRUE;
+  project = rule_room_set_finish (project, change_known_tile, NULL);
+  project = rule_room_add_part (project, 'n', seat);
+  project = rule_room_add_part (project, 'n', make_part (DRY_PART_GRAB_BAR, 104, 34, 20, 1.25));
+  project = rule_room_add_part (project, 'e', make_door (24, 60));
+  project = rule_room_add_opening (project, 's', door);
+  return rule_room_add_opening (project, 's', window);
+}
+
 /* A plan whose stages' answers are copied, so that a test may spoil them. */
 typedef struct {
   DryPlan plan;
@@ -302,6 +337,7 @@ typedef struct {
   DryOrder order;
   DryFraming framing;
   DryCutting cutting;
+  DryRoom room;
 } Spoiled;
 
 static void
@@ -508,6 +544,38 @@ spoil_order (Spoiled *self)
   self->order.n = 1;
 }
 
+/* Nothing put in to hold what hangs on the walls. */
+static void
+spoil_blocking (Spoiled *self)
+{
+  self->framing.n = 0;
+  self->boards.n_blocking = 0;
+}
+
+static void
+spoil_ceiling (Spoiled *self)
+{
+  self->system.ceiling_spacing_max.value = 0;
+}
+
+static void
+spoil_rating (Spoiled *self)
+{
+  self->system.tile_mass_max.value = 0.5;
+}
+
+/* Openings longer than their walls; the document's own edits let none in. */
+static void
+spoil_openings (Spoiled *self)
+{
+  self->room = *self->plan.context.room;
+  self->room.openings = dry_arena_copy (self->plan.context.arena, self->room.openings,
+                                        sizeof (DryOpening) * self->room.n_openings);
+  for (guint i = 0; i < self->room.n_openings; i++)
+    self->room.openings[i].width = 100 * DRY_FOOT;
+  self->plan.context.room = &self->room;
+}
+
 static const struct {
   const char *rule;
   void (*spoil) (Spoiled *self);
@@ -530,6 +598,13 @@ static const struct {
     {"joint-open", spoil_open},
     {"pipe-unsealed", spoil_pipes},
     {"basin-joint", spoil_tight},
+    {"grab-bar-blocking", spoil_blocking},
+    {"seat-blocking", spoil_blocking},
+    {"glass-blocking", spoil_blocking},
+    {"ceiling-system", spoil_ceiling},
+    {"tile-weight", spoil_rating},
+    {"window-outside-wall", spoil_openings},
+    {"door-outside-wall", spoil_openings},
     {"board-on-ledge", spoil_ledge},
     {"no-flood-test", spoil_order},
 };
@@ -552,7 +627,7 @@ static void
 test_spoiled (gconstpointer data)
 {
   const char *rule = SPOILED[GPOINTER_TO_UINT (data)].rule;
-  g_autoptr (DryProject) project = room_long_wall ();
+  g_autoptr (DryProject) project = room_laden ();
   g_autoptr (DryPlan) plan = rule_room_plan (project);
   Spoiled spoiled;
 
