@@ -12,24 +12,43 @@
 /* What pointer and keys do on the board; canvas-keys.c, canvas-drag.c and canvas-outline.c heed
  * them. */
 static const struct {
-  const char *keys;    /* accelerators, or NULL for something done with the mouse */
+  const char *keys;
+  const char *title; /* N_() */
+} BOARD[] = {
+    {"Tab <Shift>Tab", N_ ("Next or previous thing")},
+    {"Left Right Up Down", N_ ("Move by 1/16″ or 1 mm")},
+    {"<Shift>Left <Shift>Right", N_ ("Move by 1″ or 10 mm")},
+    {"<Shift>Up <Shift>Down", N_ ("Move by 1″ or 10 mm")},
+    {"Return", N_ ("Put down, or type exact sizes")},
+    {"Escape", N_ ("Put back, or select nothing")},
+    {"Menu <Shift>F10", N_ ("Menu of the selected thing")},
+    {"plus minus", N_ ("Zoom in or out")},
+    {"0", N_ ("Show everything")},
+    {"BackSpace", N_ ("Outline: take a corner back")},
+    {"c", N_ ("Outline: close it")},
+};
+static const struct {
   const char *gesture; /* N_() */
   const char *title;   /* N_() */
-} BOARD[] = {
-    {"Tab <Shift>Tab", NULL, N_ ("Next or previous part; with one in hand, next wall")},
-    {"Left Right Up Down", NULL, N_ ("Move by 1/16″ or 1 mm; with nothing selected, the view")},
-    {"<Shift>Left <Shift>Right <Shift>Up <Shift>Down", NULL, N_ ("Move by 1″ or 10 mm")},
-    {"Return", NULL, N_ ("Put down what is in hand; else type exact sizes")},
-    {"Escape", NULL, N_ ("Put back what is in hand; else select nothing")},
-    {"Menu <Shift>F10", NULL, N_ ("Menu of the selected part")},
-    {"plus minus", NULL, N_ ("Zoom in or out")},
-    {"0", NULL, N_ ("Show everything")},
-    {"BackSpace", NULL, N_ ("Drawing an outline: take back the last corner")},
-    {"c", NULL, N_ ("Drawing an outline: close it")},
-    {NULL, N_ ("Drag with Alt held"), N_ ("Move without snapping")},
-    {NULL, N_ ("Drag with Space held, or with the middle button"), N_ ("Move the view")},
-    {NULL, N_ ("Turn the wheel, or pinch"), N_ ("Zoom at the pointer")},
-    {NULL, N_ ("Turn the wheel with Shift held, or slide two fingers"), N_ ("Move the view")},
+} MOUSE[] = {
+    {N_ ("Double click"), N_ ("Type exact sizes")},
+    {N_ ("Right click"), N_ ("Menu of the thing, or put back")},
+    {N_ ("Drag with Alt held"), N_ ("Move without snapping")},
+    {N_ ("Turn the wheel, or pinch"), N_ ("Zoom at the pointer")},
+    {N_ ("Drag with Space held or the middle button"), N_ ("Move the view")},
+    {N_ ("Wheel with Shift held, or two fingers"), N_ ("Move the view")},
+};
+
+/* A section is one page of the window: more than fit on it would be torn apart. */
+static const struct {
+  const char *name;
+  const char *title; /* N_() */
+  DryActionGroup groups[3];
+  guint n_groups;
+} SECTIONS[] = {
+    {"project", N_ ("Project"), {DRY_ACTIONS_FILE, DRY_ACTIONS_EDIT, DRY_ACTIONS_HELP}, 3},
+    {"view", N_ ("View"), {DRY_ACTIONS_VIEW, DRY_ACTIONS_ROOM, DRY_ACTIONS_LAYERS}, 3},
+    {"board", N_ ("Board"), {0}, 0}, /* its tables are above */
 };
 
 /* Keys of the number block only repeat others and would crowd the window. */
@@ -104,10 +123,13 @@ write_actions (GString *xml, DryActionGroup group)
 static void
 write_board (GString *xml)
 {
-  begin_group (xml, _ ("On the Board"));
+  begin_group (xml, _ ("Keys"));
   for (guint i = 0; i < G_N_ELEMENTS (BOARD); i++)
-    write_shortcut (xml, BOARD[i].keys, BOARD[i].gesture != NULL ? _ (BOARD[i].gesture) : NULL,
-                    _ (BOARD[i].title));
+    write_shortcut (xml, BOARD[i].keys, NULL, _ (BOARD[i].title));
+  end_group (xml);
+  begin_group (xml, _ ("Mouse and Touch Pad"));
+  for (guint i = 0; i < G_N_ELEMENTS (MOUSE); i++)
+    write_shortcut (xml, NULL, _ (MOUSE[i].gesture), _ (MOUSE[i].title));
   end_group (xml);
 }
 
@@ -116,15 +138,20 @@ describe_window (void)
 {
   g_autoptr (GString) xml = g_string_new ("<interface><object class='GtkShortcutsWindow' id='it'>"
                                           "<property name='modal'>True</property>"
-                                          "<property name='destroy-with-parent'>True</property>"
-                                          "<child><object class='GtkShortcutsSection'>"
-                                          "<property name='section-name'>keys</property>"
-                                          "<property name='max-height'>14</property>");
+                                          "<property name='destroy-with-parent'>True</property>");
 
-  for (guint group = 0; group < DRY_N_ACTION_GROUPS; group++)
-    write_actions (xml, group);
-  write_board (xml);
-  g_string_append (xml, "</object></child></object></interface>");
+  for (guint i = 0; i < G_N_ELEMENTS (SECTIONS); i++) {
+    g_string_append (xml, "<child><object class='GtkShortcutsSection'>");
+    write_property (xml, "section-name", SECTIONS[i].name);
+    write_property (xml, "title", _ (SECTIONS[i].title));
+    write_property (xml, "max-height", "18");
+    for (guint k = 0; k < SECTIONS[i].n_groups; k++)
+      write_actions (xml, SECTIONS[i].groups[k]);
+    if (SECTIONS[i].n_groups == 0)
+      write_board (xml);
+    g_string_append (xml, "</object></child>");
+  }
+  g_string_append (xml, "</object></interface>");
   return g_string_free (g_steal_pointer (&xml), FALSE);
 }
 
