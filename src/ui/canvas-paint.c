@@ -177,15 +177,15 @@ draw_chip (DryCanvas *self, GtkSnapshot *snapshot, Spot at, const char *text, Ch
     ink = lookup (self, kind == CHIP_ACCENT ? "accent_fg_color" : "warning_fg_color", ink);
   }
   pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
-  pango_attr_list_insert (attributes, pango_attr_scale_new (0.92));
+  pango_attr_list_insert (attributes, pango_attr_scale_new (kind == CHIP_QUIET ? 0.86 : 0.92));
   pango_layout_set_attributes (layout, attributes);
   pango_layout_get_pixel_size (layout, &w, &h);
   if (w > limit) {
     pango_layout_set_width (layout, MAX (limit, 80) * PANGO_SCALE);
     pango_layout_get_pixel_size (layout, &w, &h);
   }
-  width = (float) w + 16;
-  height = (float) h + 6;
+  width = (float) w + 14;
+  height = (float) h + 4;
   x = (float) CLAMP (at.x - width / 2, 8,
                      MAX (8, gtk_widget_get_width (GTK_WIDGET (self)) - width - 8));
   y = (float) CLAMP (at.y - height / 2, 8,
@@ -205,7 +205,7 @@ draw_chip (DryCanvas *self, GtkSnapshot *snapshot, Spot at, const char *text, Ch
                                 (GdkRGBA[]){edge, edge, edge, edge});
   }
   gtk_snapshot_save (snapshot);
-  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (x + 8, y + 3));
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (x + 7, y + 2));
   gtk_snapshot_append_layout (snapshot, layout, &ink);
   gtk_snapshot_restore (snapshot);
 }
@@ -253,12 +253,17 @@ draw_selection (DryCanvas *self, GtkSnapshot *snapshot)
   }
   if (selection == 0)
     return;
+  gboolean wall = room != NULL && dry_room_get_wall (room, selection) != NULL;
+
   n = dry_canvas_shapes (self, room, selection, shapes, 8);
   for (guint i = 0; i < n; i++) {
     /* The keyboard's place has a wide halo, told by more than colour. */
     if (focused)
       draw_outline (self, snapshot, &shapes[i], accent (self, 0.35f), 7, 0);
-    draw_outline (self, snapshot, &shapes[i], accent (self, 1), 2, held ? 0.18f : 0.07f);
+    draw_outline (self, snapshot, &shapes[i], accent (self, 1), 2,
+                  wall   ? 0.04f
+                  : held ? 0.18f
+                         : 0.08f);
   }
   if (!held)
     draw_grips (self, snapshot);
@@ -324,7 +329,14 @@ draw_distance (DryCanvas *self, GtkSnapshot *snapshot, DryPoint from, DryPoint t
     else
       draw_line (snapshot, (Spot){end.x - 5, end.y}, (Spot){end.x + 5, end.y}, colour, 1.2, FALSE);
   }
-  draw_chip (self, snapshot, (Spot){(a.x + b.x) / 2, (a.y + b.y) / 2}, text, CHIP_QUIET);
+  Spot middle = {(a.x + b.x) / 2, (a.y + b.y) / 2};
+
+  /* A chip longer than its line steps aside, so that both can be seen. */
+  if (across && fabs (b.x - a.x) < 52)
+    middle.y += 20;
+  else if (!across && fabs (b.y - a.y) < 34)
+    middle.x += 34;
+  draw_chip (self, snapshot, middle, text, CHIP_QUIET);
 }
 
 /* Distances to the neighbours on the face of the thing in hand, or along the wall in plan. */
@@ -399,13 +411,29 @@ draw_snap (DryCanvas *self, GtkSnapshot *snapshot)
                1.2, TRUE);
 }
 
-/* The reason of a snap stands beside the thing, where the pointer does not cover it. */
+/* Right above the thing in hand, beside the line that measures upward; else under the pointer. */
+static Spot
+place_reason (DryCanvas *self)
+{
+  gint view = dry_canvas_find_view (self, FALSE, self->hand.wall, self->hand.side);
+  DryRect r = self->hand.rect;
+  Spot spot = {self->pointer_x, self->pointer_y + 44};
+
+  if (self->hand.on_wall && view >= 0) {
+    DryPoint o = self->scene->views[view].origin;
+
+    spot = to_spot (self, (DryPoint){o.x + r.x1, o.y + r.y1});
+    spot.y -= 22;
+  }
+  return spot;
+}
+
 static void
 draw_reason (DryCanvas *self, GtkSnapshot *snapshot)
 {
   const DrySnap *snap = &self->hand.snap;
   g_autoptr (GString) text = g_string_new (NULL);
-  Spot at = {self->pointer_x, self->pointer_y + 44};
+  Spot at = place_reason (self);
 
   if (self->hand.refusal != NULL) {
     draw_chip (self, snapshot, at, self->hand.refusal, CHIP_WARNING);

@@ -60,12 +60,12 @@ fit_scene (DryCanvas *self)
 {
   int width = gtk_widget_get_width (GTK_WIDGET (self));
   int height = gtk_widget_get_height (GTK_WIDGET (self));
-  double margin = 12;
+  const double margin = 12, tools = 44; /* the buttons floating at the bottom */
 
   if (self->scene == NULL || width < 40 || height < 40)
     return;
-  self->view =
-      dry_transform_fit (self->scene, width - 2 * margin, height - 2 * margin, paper_mm_of (self));
+  self->view = dry_transform_fit (self->scene, width - 2 * margin, height - 2 * margin - tools,
+                                  paper_mm_of (self));
   dry_canvas_set_view (self, self->view.scale, self->view.x + margin, self->view.y + margin);
 }
 

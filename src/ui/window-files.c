@@ -218,12 +218,20 @@ save_to (DryWindow *self, const char *chosen)
   remember_file (path);
 }
 
+static gboolean
+close_later (gpointer data)
+{
+  gtk_window_close (GTK_WINDOW (data));
+  g_object_unref (data);
+  return G_SOURCE_REMOVE;
+}
+
 static void
 save_and_close (DryWindow *self, const char *chosen)
 {
   save_to (self, chosen);
   if (dry_session_is_saved (self->session))
-    gtk_window_close (GTK_WINDOW (self));
+    g_idle_add (close_later, g_object_ref (self));
 }
 
 static void
@@ -262,6 +270,7 @@ on_save_as (GSimpleAction *action, GVariant *parameter, gpointer data)
   save_by_dialog (data, save_to);
 }
 
+/* The dialog is still at work while it tells its answer; its parent must not go away under it. */
 static void
 on_close_answer (AdwMessageDialog *dialog, const char *response, DryWindow *self)
 {
@@ -269,7 +278,7 @@ on_close_answer (AdwMessageDialog *dialog, const char *response, DryWindow *self
 
   if (g_strcmp0 (response, "discard") == 0) {
     self->may_close = TRUE;
-    gtk_window_close (GTK_WINDOW (self));
+    g_idle_add (close_later, g_object_ref (self));
   } else if (g_strcmp0 (response, "save") == 0) {
     g_autofree char *same = g_strdup (path);
 

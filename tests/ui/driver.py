@@ -9,7 +9,10 @@ import subprocess
 import sys
 import time
 
-import gi
+# Warnings shall end the program under test, not this one: libatspi grumbles about nodes that went away.
+G_DEBUG = os.environ.pop("G_DEBUG", "fatal-warnings")
+
+import gi  # noqa: E402
 
 gi.require_version("Atspi", "2.0")
 from gi.repository import Atspi  # noqa: E402
@@ -46,7 +49,7 @@ class App:
         self.timeout = timeout
         self.name = name
         self.errors = open(os.environ.get("DRYBAY_TEST_LOG", "/tmp/drybay-ui-test.%d.log" % os.getpid()), "w+")
-        self.process = subprocess.Popen(command, stderr=self.errors)
+        self.process = subprocess.Popen(command, stderr=self.errors, env={**os.environ, "G_DEBUG": G_DEBUG})
         self.root = self.wait(self._find_root, "the program on the accessibility bus")
 
     def _find_root(self):
@@ -80,7 +83,7 @@ class App:
         self.root.clear_cache()
         return list(walk(self.root))
 
-    def find(self, role=None, name=None, description=None, showing=True):
+    def find(self, role=None, name=None, description=None, visible=True):
         """First node whose role matches exactly and whose name and description match the patterns wholly."""
         for node in self.nodes():
             if role and node.get_role_name() != role:
@@ -89,13 +92,13 @@ class App:
                 continue
             if description is not None and not re.fullmatch(description, node.get_description() or ""):
                 continue
-            if showing and not node.get_state_set().contains(Atspi.StateType.SHOWING):
+            if visible and not node.get_state_set().contains(Atspi.StateType.VISIBLE):
                 continue
             return node
         return None
 
-    def get(self, role=None, name=None, description=None, timeout=None, showing=True):
-        return self.wait(lambda: self.find(role, name, description, showing), "%s %r %r" % (role, name, description), timeout)
+    def get(self, role=None, name=None, description=None, timeout=None, visible=True):
+        return self.wait(lambda: self.find(role, name, description, visible), "%s %r %r" % (role, name, description), timeout)
 
     def gone(self, role, name, timeout=None):
         return self.wait(lambda: self.find(role, name) is None, "%s %r to go" % (role, name), timeout)
@@ -164,7 +167,7 @@ class App:
 
     def key(self, *keys):
         for key in keys:
-            xd("key", "--clearmodifiers", key)
+            xd("key", key)  # --clearmodifiers would also let go of a held mouse button
             time.sleep(0.06)
 
     def type(self, text):

@@ -1,0 +1,701 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The panels on a virtual screen, each alone: what they show of a session, and what typing and
+ * clicking in them does to it. Widgets are found by what they say, as a person would. */
+#include <adwaita.h>
+#include <glib/gstdio.h>
+
+#include "support/fixtures.h"
+#include "ui/actions.h"
+#include "ui/application.h"
+#include "ui/canvas.h"
+#include "ui/inspector.h"
+#include "ui/length-row.h"
+#include "ui/preferences.h"
+#include "ui/scene-view.h"
+#include "ui/shelf.h"
+#include "ui/shortcuts.h"
+#include "ui/start-page.h"
+
+static DryApplication *application;
+
+/* --- finding and waiting --- */
+
+typedef gboolean (*Fits) (GtkWidget *widget, gconstpointer what);
+
+static guint
+collect (GtkWidget *root, Fits fits, gconstpointer what, GtkWidget **first)
+{
+  guint n = 0;
+
+  if (fits (root, what)) {
+    n = 1;
+    if (first != NULL && *first == NULL)
+      *first = root;
+  }
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    n += collect (child, fits, what, first);
+  return n;
+}
+
+static GtkWidget *
+find (GtkWidget *root, Fits fits, gconstpointer what)
+{
+  GtkWidget *found = NULL;
+
+  collect (root, fits, what, &found);
+  return found;
+}
+
+static gboolean
+is_row (GtkWidget *widget, gconstpointer title)
+{
+  return ADW_IS_PREFERENCES_ROW (widget) &&
+         g_strcmp0 (adw_preferences_row_get_title (ADW_PREFERENCES_ROW (widget)), title) == 0;
+}
+
+static gboolean
+is_any_row (GtkWidget *widget, gconstpointer unused)
+{
+  return ADW_IS_PREFERENCES_ROW (widget);
+}
+
+static gboolean
+is_label (GtkWidget *widget, gconstpointer text)
+{
+  return GTK_IS_LABEL (widget) && g_strcmp0 (gtk_label_get_text (GTK_LABEL (widget)), text) == 0;
+}
+
+static gboolean
+is_type (GtkWidget *widget, gconstpointer type)
+{
+  return G_TYPE_CHECK_INSTANCE_TYPE (widget, *(const GType *) type);
+}
+
+static gboolean
+is_shown_item (GtkWidget *widget, gconstpointer unused)
+{
+  return gtk_widget_has_css_class (widget, "shelf-item") && gtk_widget_get_visible (widget);
+}
+
+static gboolean
+has_target (GtkWidget *widget, gconstpointer text)
+{
+  GVariant *target = GTK_IS_ACTIONABLE (widget)
+                         ? gtk_actionable_get_action_target_value (GTK_ACTIONABLE (widget))
+                         : NULL;
+
+  return target != NULL && g_variant_is_of_type (target, G_VARIANT_TYPE_STRING) &&
+         g_strcmp0 (g_variant_get_string (target, NULL), text) == 0;
+}
+
+static GtkWidget *
+require_type (GtkWidget *root, GType type)
+{
+  GtkWidget *found = find (root, is_type, &type);
+
+  g_assert_nonnull (found);
+  return found;
+}
+
+static gboolean
+give_up (gpointer data)
+{
+  g_error ("Waited 30 s for: %s", (const char *) data);
+  return G_SOURCE_REMOVE;
+}
+
+#define WAIT_FOR(condition)                                                                        \
+  G_STMT_START                                                                                     \
+  {                                                                                                \
+    guint limit = g_timeout_add_seconds (30, give_up, (gpointer) #condition);                      \
+    while (!(condition))                                                                           \
+      g_main_context_iteration (NULL, TRUE);                                                       \
+    g_source_remove (limit);                                                                       \
+  }                                                                                                \
+  G_STMT_END
+
+static gboolean
+ring (gpointer data)
+{
+  *(gboolean *) data = TRUE;
+  return G_SOURCE_REMOVE;
+}
+
+static void
+settle (void)
+{
+  gboolean rung = FALSE;
+
+  g_timeout_add (120, ring, &rung);
+  while (!rung)
+    g_main_context_iteration (NULL, TRUE);
+}
+
+/* --- a session and a window to put one panel in --- */
+
+typedef struct {
+  DrySession *session;
+  GtkWidget *window;
+  char *opened; /* what the window's actions were asked for */
+} Desk;
+
+static void
+on_asked (GSimpleAction *action, GVariant *target, gpointer data)
+{
+  Desk *desk = data;
+
+  g_free (desk->opened);
+  desk->opened = g_strdup_printf ("%s %s", g_action_get_name (G_ACTION (action)),
+                                  target != NULL ? g_variant_get_string (target, NULL) : "");
+}
+
+static void
+desk_set_up (Desk *desk, gconstpointer data)
+{
+  const GActionEntry entries[] = {
+      {.name = "new", .activate = on_asked},
+      {.name = "open", .activate = on_asked},
+      {.name = "open-path", .activate = on_asked, .parameter_type = "s"},
+      {.name = "open-demo", .activate = on_asked, .parameter_type = "s"}};
+  g_autoptr (GSimpleActionGroup) actions = g_simple_action_group_new ();
+
+  desk->session = dry_session_new (dry_test_catalog ());
+  dry_session_open_project (desk->session, dry_test_furnished_alcove ("foam-bands"), NULL);
+  desk->window = adw_application_window_new (GTK_APPLICATION (application));
+  gtk_window_set_default_size (GTK_WINDOW (desk->window), 900, 700);
+  g_action_map_add_action_entries (G_ACTION_MAP (actions), entries, G_N_ELEMENTS (entries), desk);
+  gtk_widget_insert_action_group (desk->window, "win", G_ACTION_GROUP (actions));
+}
+
+static void
+desk_tear_down (Desk *desk, gconstpointer data)
+{
+  gtk_window_destroy (GTK_WINDOW (desk->window));
+  settle ();
+  g_assert_finalize_object (desk->session); /* no panel keeps it */
+  g_free (desk->opened);
+}
+
+static void
+desk_show (Desk *desk, GtkWidget *panel)
+{
+  adw_application_window_set_content (ADW_APPLICATION_WINDOW (desk->window), panel);
+  gtk_window_present (GTK_WINDOW (desk->window));
+  WAIT_FOR (gtk_widget_get_mapped (panel));
+  settle ();
+}
+
+static const DryPart *
+find_part (DrySession *session, DryPartKind kind)
+{
+  const DryRoom *room = dry_session_get_room (session);
+
+  for (guint i = 0; i < room->n_parts; i++)
+    if (room->parts[i].kind == kind)
+      return &room->parts[i];
+  g_assert_not_reached ();
+}
+
+/* --- length row --- */
+
+static void
+count (GtkWidget *widget, gpointer counter)
+{
+  (*(guint *) counter)++;
+}
+
+static void
+type_into (GtkWidget *row, const char *text)
+{
+  GtkWidget *entry = require_type (row, GTK_TYPE_ENTRY);
+
+  gtk_editable_set_text (GTK_EDITABLE (entry), text);
+  g_signal_emit_by_name (entry, "activate");
+}
+
+static void
+test_length_row (void)
+{
+  static const struct {
+    const char *text;
+    DryLength value; /* -1: refused */
+  } cases[] = {
+      {"5' 1 1/2\"", 61 * DRY_INCH + DRY_INCH / 2},
+      {"61.5\"", 61 * DRY_INCH + DRY_INCH / 2},
+      {"60", 60 * DRY_INCH},
+      {"1562 mm", 1562 * DRY_MM},
+      {"ceiling", 0},
+      {"", 0},
+      {"1 in", -1},   /* below the least */
+      {"101 in", -1}, /* above the greatest */
+      {"wide", -1},
+      {"nan", -1},
+      {"1e3", -1},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    GtkWidget *row = g_object_ref_sink (dry_length_row_new ("Height"));
+    guint entered = 0;
+
+    dry_length_row_set_limits (DRY_LENGTH_ROW (row), 2 * DRY_INCH, 100 * DRY_INCH);
+    dry_length_row_set_zero_text (DRY_LENGTH_ROW (row), "ceiling");
+    dry_length_row_set_value (DRY_LENGTH_ROW (row), 50 * DRY_INCH);
+    g_signal_connect (row, "entered", G_CALLBACK (count), &entered);
+    type_into (row, cases[i].text);
+    if (cases[i].value >= 0) {
+      g_assert_cmpint (dry_length_row_get_value (DRY_LENGTH_ROW (row)), ==, cases[i].value);
+      g_assert_cmpuint (entered, ==, 1);
+    } else {
+      g_assert_cmpint (dry_length_row_get_value (DRY_LENGTH_ROW (row)), ==, 50 * DRY_INCH);
+      g_assert_cmpuint (entered, ==, 0);
+      g_assert_true (gtk_widget_has_css_class (require_type (row, GTK_TYPE_ENTRY),
+                                               "error")); /* and says why */
+      g_assert_cmpstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), !=, "");
+    }
+    g_object_unref (row);
+  }
+}
+
+/* The same length in other words is no change: nothing is entered, no undo step made. */
+static void
+test_length_row_same (void)
+{
+  GtkWidget *row = g_object_ref_sink (dry_length_row_new ("Width"));
+  guint entered = 0;
+
+  dry_length_row_set_value (DRY_LENGTH_ROW (row), 50 * DRY_INCH);
+  g_signal_connect (row, "entered", G_CALLBACK (count), &entered);
+  type_into (row, "1270 mm");
+  g_assert_cmpuint (entered, ==, 0);
+  g_object_unref (row);
+}
+
+/* --- inspector --- */
+
+static void
+test_inspector_nothing (Desk *desk, gconstpointer data)
+{
+  GtkWidget *inspector = dry_inspector_new (desk->session);
+  const DryCatalog *catalog = dry_session_get_catalog (desk->session);
+
+  desk_show (desk, inspector);
+  for (guint i = 0; i < dry_catalog_get_n_systems (catalog); i++) {
+    const char *name = dry_catalog_get_system_at (catalog, i)->name;
+
+    if (find (inspector, is_label, name) == NULL && find (inspector, is_row, name) == NULL)
+      g_error ("The system \"%s\" cannot be chosen", name);
+  }
+  g_assert_nonnull (find (inspector, is_row, "Ceiling"));
+}
+
+static void
+test_inspector_part (Desk *desk, gconstpointer data)
+{
+  GtkWidget *inspector = dry_inspector_new (desk->session);
+  DryId niche = find_part (desk->session, DRY_PART_NICHE)->id;
+  g_autofree char *name = NULL;
+  GtkWidget *row;
+  DryLength before;
+
+  desk_show (desk, inspector);
+  dry_session_select (desk->session, niche);
+  name = dry_object_name (desk->session, niche);
+  g_assert_nonnull (find (inspector, is_label, name));
+  before = find_part (desk->session, DRY_PART_NICHE)->width;
+  row = find (inspector, is_row, "Width");
+  g_assert_true (DRY_IS_LENGTH_ROW (row));
+  g_assert_cmpint (dry_length_row_get_value (DRY_LENGTH_ROW (row)), ==, before);
+
+  type_into (row, "13 1/2\"");
+  g_assert_cmpint (find_part (desk->session, DRY_PART_NICHE)->width, ==, 27 * DRY_INCH / 2);
+  g_assert_nonnull (dry_history_get_undo_name (dry_session_get_history (desk->session)));
+  dry_session_undo (desk->session);
+  g_assert_cmpint (find_part (desk->session, DRY_PART_NICHE)->width, ==, before);
+  row = find (inspector, is_row, "Width");
+  g_assert_cmpint (dry_length_row_get_value (DRY_LENGTH_ROW (row)), ==, before);
+}
+
+/* Rows come and go with the selection; nothing may be left over from the thing before. */
+static void
+test_inspector_every_object (Desk *desk, gconstpointer data)
+{
+  GtkWidget *inspector = dry_inspector_new (desk->session);
+  const DryRoom *room = dry_session_get_room (desk->session);
+  g_autoptr (GArray) ids = g_array_new (FALSE, FALSE, sizeof (DryId));
+
+  desk_show (desk, inspector);
+  for (guint i = 0; i < room->n_parts; i++)
+    g_array_append_val (ids, room->parts[i].id);
+  for (guint i = 0; i < room->n_walls; i++)
+    g_array_append_val (ids, room->walls[i].id);
+  g_array_append_val (ids, room->basin.id);
+  for (guint i = 0; i < ids->len; i++) {
+    DryId id = g_array_index (ids, DryId, i);
+    g_autofree char *name = dry_object_name (desk->session, id);
+
+    dry_session_select (desk->session, id);
+    g_assert_nonnull (find (inspector, is_label, name));
+    g_assert_cmpuint (collect (inspector, is_any_row, NULL, NULL), >, 1);
+    g_assert_null (find (inspector, is_row, "Ceiling"));
+    dry_act_delete (desk->session, id); /* walls refuse: then they stay shown */
+    dry_session_undo (desk->session);
+  }
+  dry_session_select (desk->session, 0);
+  g_assert_nonnull (find (inspector, is_row, "Ceiling"));
+}
+
+/* --- shelf --- */
+
+/* What is in a closed group is not there at all. */
+static void
+open_groups (GtkWidget *root)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL;
+       child = gtk_widget_get_next_sibling (child)) {
+    if (GTK_IS_EXPANDER (child))
+      gtk_expander_set_expanded (GTK_EXPANDER (child), TRUE);
+    open_groups (child);
+  }
+}
+
+static void
+test_shelf (Desk *desk, gconstpointer data)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  DryCanvas *canvas = DRY_CANVAS (dry_canvas_new (desk->session));
+  GtkWidget *shelf = dry_shelf_new (desk->session, canvas);
+  GtkEditable *search;
+  GtkWidget *item = NULL;
+  guint all;
+
+  gtk_box_append (GTK_BOX (box), shelf);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (canvas));
+  gtk_widget_set_hexpand (GTK_WIDGET (canvas), TRUE);
+  desk_show (desk, box);
+  open_groups (shelf);
+  all = collect (shelf, is_shown_item, NULL, NULL);
+  g_assert_cmpuint (all, ==, dry_catalog_get_n_items (dry_session_get_catalog (desk->session)));
+
+  search = GTK_EDITABLE (require_type (shelf, GTK_TYPE_SEARCH_ENTRY));
+  gtk_editable_set_text (search, "NICHE");
+  WAIT_FOR (collect (shelf, is_shown_item, NULL, NULL) < all);
+  g_assert_cmpuint (collect (shelf, is_shown_item, NULL, &item), >, 0);
+  g_signal_emit_by_name (item, "clicked");
+  g_assert_true (dry_canvas_cancel (canvas)); /* it was in hand */
+  gtk_editable_set_text (search, "no such thing");
+  WAIT_FOR (collect (shelf, is_shown_item, NULL, NULL) == 0);
+  gtk_editable_set_text (search, "");
+  WAIT_FOR (collect (shelf, is_shown_item, NULL, NULL) == all);
+}
+
+/* --- start page --- */
+
+static gboolean
+has_picture (GtkWidget *widget, gconstpointer unused)
+{
+  g_autoptr (GdkPaintable) paintable = NULL;
+  GtkSnapshot *snapshot;
+  GskRenderNode *node;
+  gboolean painted;
+
+  if (!DRY_IS_SCENE_VIEW (widget))
+    return FALSE;
+  snapshot = gtk_snapshot_new ();
+  GTK_WIDGET_GET_CLASS (widget)->snapshot (widget, snapshot);
+  node = gtk_snapshot_free_to_node (snapshot);
+  painted = node != NULL;
+  g_clear_pointer (&node, gsk_render_node_unref);
+  return painted;
+}
+
+static void
+test_start_samples (Desk *desk, gconstpointer data)
+{
+  static const char *const files[] = {"alcove-refit.drybay", "client-shower.drybay",
+                                      "two-bath-house.drybay"};
+  GtkWidget *page = dry_start_page_new (desk->session);
+
+  desk_show (desk, page);
+  for (guint i = 0; i < G_N_ELEMENTS (files); i++) {
+    g_autofree char *expected = g_strdup_printf ("open-demo %s", files[i]);
+    GtkWidget *card = find (page, has_target, files[i]);
+
+    g_assert_true (GTK_IS_BUTTON (card));
+    g_signal_emit_by_name (card, "clicked");
+    g_assert_cmpstr (desk->opened, ==, expected);
+  }
+  WAIT_FOR (collect (page, has_picture, NULL, NULL) == G_N_ELEMENTS (files));
+}
+
+/* Leaving while pictures are being drawn, again and again: nothing may be left hanging. */
+static void
+test_start_leaving (Desk *desk, gconstpointer data)
+{
+  for (guint i = 0; i < 4; i++) {
+    GtkWidget *page = dry_start_page_new (desk->session);
+
+    adw_application_window_set_content (ADW_APPLICATION_WINDOW (desk->window), page);
+    gtk_window_present (GTK_WINDOW (desk->window));
+    WAIT_FOR (gtk_widget_get_mapped (page));
+    if (i % 2 == 1)
+      settle ();
+  }
+  adw_application_window_set_content (ADW_APPLICATION_WINDOW (desk->window), NULL);
+  settle ();
+}
+
+static void
+remember (const char *path)
+{
+  g_autofree char *uri = g_filename_to_uri (path, NULL, NULL);
+  GtkRecentData data = {.mime_type = (char *) "application/x-drybay+json",
+                        .app_name = (char *) "Drybay",
+                        .app_exec = (char *) "drybay %u"};
+
+  g_assert_nonnull (uri);
+  gtk_recent_manager_add_full (gtk_recent_manager_get_default (), uri, &data);
+}
+
+static void
+test_start_recent (Desk *desk, gconstpointer data)
+{
+  g_autofree char *folder = g_dir_make_tmp ("drybay-recent-XXXXXX", NULL);
+  g_autofree char *kept = g_build_filename (folder, "elm <street> & co.drybay", NULL);
+  g_autofree char *gone = g_build_filename (folder, "gone.drybay", NULL);
+  g_autofree char *text = g_build_filename (folder, "notes.txt", NULL);
+  g_autofree char *expected = g_strdup_printf ("open-path %s", kept);
+  GtkWidget *page, *row;
+
+  g_assert_true (dry_session_save (desk->session, kept, NULL));
+  g_assert_true (g_file_set_contents (text, "no project", -1, NULL));
+  remember (kept);
+  remember (gone);
+  page = dry_start_page_new (desk->session);
+  desk_show (desk, page);
+  WAIT_FOR (find (page, has_target, kept) != NULL);
+  row = find (page, has_target, kept);
+  g_assert_null (find (page, has_target, gone));
+  g_assert_null (find (page, has_target, text));
+  g_assert_nonnull (strstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), folder));
+  g_assert_true (gtk_widget_activate_action (row, "win.open-path", "s", kept));
+  g_assert_cmpstr (desk->opened, ==, expected);
+  g_unlink (kept);
+  g_unlink (text);
+  g_rmdir (folder);
+}
+
+/* --- preferences --- */
+
+static GtkWidget *
+find_toplevel (const char *type, guint *n)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+  GtkWidget *found = NULL;
+
+  *n = 0;
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++) {
+    g_autoptr (GtkWidget) window = g_list_model_get_item (windows, i);
+
+    if (g_str_equal (G_OBJECT_TYPE_NAME (window), type)) {
+      found = window;
+      (*n)++;
+    }
+  }
+  return found;
+}
+
+static AdwComboRow *
+find_combo (GtkWidget *window, const char *title)
+{
+  GtkWidget *row = find (window, is_row, title);
+
+  if (!ADW_IS_COMBO_ROW (row))
+    g_error ("There is no choice called \"%s\"", title);
+  return ADW_COMBO_ROW (row);
+}
+
+static void
+test_preferences (Desk *desk, gconstpointer data)
+{
+  GSettings *settings = dry_application_get_settings (application);
+  AdwStyleManager *style = adw_style_manager_get_default ();
+  GtkWidget *window;
+  guint n;
+
+  desk_show (desk, gtk_label_new ("parent"));
+  dry_preferences_present (GTK_WINDOW (desk->window));
+  window = find_toplevel ("DryPreferences", &n);
+  dry_preferences_present (GTK_WINDOW (window));
+  find_toplevel ("DryPreferences", &n);
+  g_assert_cmpuint (n, ==, 1);
+
+  adw_combo_row_set_selected (find_combo (window, "Lengths"), 1);
+  g_assert_cmpint (g_settings_get_enum (settings, "units"), ==, 1);
+  g_assert_false (gtk_widget_get_sensitive (GTK_WIDGET (find_combo (window, "Smallest fraction"))));
+  g_settings_set_enum (settings, "units", 0);
+  g_assert_cmpuint (adw_combo_row_get_selected (find_combo (window, "Lengths")), ==, 0);
+  for (guint i = 0; i < 4; i++) {
+    adw_combo_row_set_selected (find_combo (window, "Smallest fraction"), i);
+    g_assert_cmpint (g_settings_get_int (settings, "denominator"), ==, 8 << i);
+  }
+  g_settings_set_int (settings, "denominator", 12); /* by hand: shows the next finer */
+  g_assert_cmpuint (adw_combo_row_get_selected (find_combo (window, "Smallest fraction")), ==, 1);
+
+  /* The style is seen at once. */
+  adw_combo_row_set_selected (find_combo (window, "Style"), 2);
+  g_assert_true (adw_style_manager_get_dark (style));
+  adw_combo_row_set_selected (find_combo (window, "Style"), 1);
+  g_assert_false (adw_style_manager_get_dark (style));
+  adw_combo_row_set_selected (find_combo (window, "Size"), 3);
+  g_assert_cmpint (g_settings_get_enum (settings, "paper"), ==, 3);
+  for (guint i = 0; i < dry_catalog_get_n_rule_packs (dry_test_catalog ()); i++) {
+    const DryRulePack *pack = dry_catalog_get_rule_pack_at (dry_test_catalog (), i);
+    g_autofree char *chosen = NULL;
+
+    adw_combo_row_set_selected (find_combo (window, "Rules"), i);
+    chosen = g_settings_get_string (settings, "rule-pack");
+    g_assert_cmpstr (chosen, ==, pack->id);
+  }
+  g_settings_set_string (settings, "rule-pack", "no-such-pack");
+  g_assert_cmpuint (adw_combo_row_get_selected (find_combo (window, "Rules")), ==,
+                    GTK_INVALID_LIST_POSITION);
+  {
+    static const char *const keys[] = {"units", "denominator", "rule-pack", "paper", "style"};
+
+    for (guint i = 0; i < G_N_ELEMENTS (keys); i++)
+      g_settings_reset (settings, keys[i]);
+  }
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* --- shortcuts and help --- */
+
+static gboolean
+is_shortcut_of (GtkWidget *widget, gconstpointer data)
+{
+  const DryActionInfo *info = data;
+  g_autofree char *title = NULL;
+  g_autofree char *keys = NULL;
+  g_auto (GStrv) list = NULL;
+
+  if (!GTK_IS_SHORTCUTS_SHORTCUT (widget))
+    return FALSE;
+  g_object_get (widget, "title", &title, "accelerator", &keys, NULL);
+  if (g_strcmp0 (title, info->title) != 0 || keys == NULL)
+    return FALSE;
+  list = g_strsplit (info->accel, " ", -1);
+  return g_str_has_prefix (keys, list[0]); /* the first of its keys, at the least */
+}
+
+static gboolean
+is_bad_shortcut (GtkWidget *widget, gconstpointer unused)
+{
+  g_autofree char *keys = NULL;
+  g_autofree char *title = NULL;
+  g_auto (GStrv) list = NULL;
+
+  if (!GTK_IS_SHORTCUTS_SHORTCUT (widget))
+    return FALSE;
+  g_object_get (widget, "title", &title, "accelerator", &keys, NULL);
+  if (title == NULL || title[0] == '\0')
+    return TRUE;
+  list = g_strsplit (keys != NULL ? keys : "", " ", -1);
+  for (guint i = 0; list[i] != NULL; i++) {
+    guint key;
+    GdkModifierType state;
+
+    if (!gtk_accelerator_parse (list[i], &key, &state) || key == 0)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+static void
+test_shortcuts (Desk *desk, gconstpointer data)
+{
+  guint n_actions, n;
+  const DryActionInfo *actions = dry_actions_list (&n_actions);
+  GtkWidget *window;
+
+  desk_show (desk, gtk_label_new ("parent"));
+  dry_shortcuts_present (GTK_WINDOW (desk->window));
+  window = find_toplevel ("GtkShortcutsWindow", &n);
+  g_assert_cmpuint (n, ==, 1);
+  settle ();
+  for (guint i = 0; i < n_actions; i++)
+    if (actions[i].accel != NULL && find (window, is_shortcut_of, &actions[i]) == NULL)
+      g_error ("The shortcuts window does not show %s", actions[i].name);
+  g_assert_null (find (window, is_bad_shortcut, NULL));
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+/* Two actions must not want the same key. */
+static void
+test_keys_differ (void)
+{
+  g_autoptr (GHashTable) taken = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  guint n;
+  const DryActionInfo *actions = dry_actions_list (&n);
+
+  for (guint i = 0; i < n; i++) {
+    g_auto (GStrv) list = g_strsplit (actions[i].accel != NULL ? actions[i].accel : "", " ", -1);
+
+    for (guint k = 0; list[k] != NULL; k++) {
+      guint key = 0;
+      GdkModifierType state = 0;
+
+      g_assert_true (gtk_accelerator_parse (list[k], &key, &state));
+      if (!g_hash_table_insert (taken, gtk_accelerator_name (key, state),
+                                (gpointer) actions[i].name))
+        g_error ("%s wants %s, which another action has", actions[i].name, list[k]);
+    }
+  }
+}
+
+static void
+test_help_pages (void)
+{
+  guint n;
+  const DryActionInfo *actions = dry_actions_list (&n);
+
+  for (guint i = 0; i < n; i++) {
+    g_autofree char *name = g_strconcat (actions[i].help, ".page", NULL);
+    g_autofree char *path = g_build_filename (g_getenv ("DRYBAY_HELP"), name, NULL);
+
+    if (!g_file_test (path, G_FILE_TEST_IS_REGULAR))
+      g_error ("%s: there is no page %s", actions[i].name, path);
+  }
+}
+
+#define ADD(path, test)                                                                            \
+  g_test_add ("/ui/panels/" path, Desk, NULL, desk_set_up, test, desk_tear_down)
+
+int
+main (int argc, char *argv[])
+{
+  int result;
+
+  g_test_init (&argc, &argv, NULL);
+  application = dry_application_new ();
+  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
+  if (!g_application_register (G_APPLICATION (application), NULL, NULL))
+    return 99;
+
+  g_test_add_func ("/ui/panels/length-row/reads", test_length_row);
+  g_test_add_func ("/ui/panels/length-row/same", test_length_row_same);
+  ADD ("inspector/nothing-selected", test_inspector_nothing);
+  ADD ("inspector/part", test_inspector_part);
+  ADD ("inspector/every-object", test_inspector_every_object);
+  ADD ("shelf", test_shelf);
+  ADD ("start/samples", test_start_samples);
+  ADD ("start/leaving", test_start_leaving);
+  ADD ("start/recent", test_start_recent);
+  ADD ("preferences", test_preferences);
+  ADD ("shortcuts", test_shortcuts);
+  g_test_add_func ("/ui/panels/keys-differ", test_keys_differ);
+  g_test_add_func ("/ui/panels/help-pages", test_help_pages);
+  result = g_test_run ();
+  g_object_unref (application);
+  return result;
+}
