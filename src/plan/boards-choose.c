@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Chooses one layout a face so that all together are best: can be built, fewest sheets after
- * nesting over all faces, cheapest, least seam, fewest pieces, least waste. Knows layouts by their
+ * nesting over all faces, least seam, fewest pieces, cheapest, least waste. Knows layouts by their
  * pieces. */
 #define G_LOG_DOMAIN "plan"
 
@@ -30,9 +30,9 @@ typedef struct {
   DryLength kerf;
   GCancellable *cancellable;
   GArray *pieces;
-  guint estimates;
+  guint estimates, most_estimates;
+  gboolean thrifty;
   guint least_sheets; /* no choice needs fewer: area of all faces over the largest sheet */
-  double least_cost;  /* of that many sheets with so much area */
   guint *now;         /* layout of each face */
   Score score;
 } Chooser;
@@ -43,8 +43,9 @@ get_layout (const Chooser *self, guint face, guint index)
   return g_ptr_array_index (self->layouts[face], index);
 }
 
+/* `thrifty`: a cheaper choice first. It is only sought as a way to one with fewer sheets. */
 static gboolean
-is_better (const Score *a, const Score *b)
+is_better (const Score *a, const Score *b, gboolean thrifty)
 {
   if (a->faults != b->faults)
     return a->faults < b->faults;
@@ -52,12 +53,15 @@ is_better (const Score *a, const Score *b)
     return a->missing < b->missing;
   if (a->sheets != b->sheets)
     return a->sheets < b->sheets;
-  if (a->cost != b->cost)
+  if (thrifty && a->cost != b->cost)
     return a->cost < b->cost;
+  /* A smaller sheet saves little; a seam is laid, filled and banded, and is where walls leak. */
   if (a->effort != b->effort)
     return a->effort < b->effort;
   if (a->pieces != b->pieces)
     return a->pieces < b->pieces;
+  if (a->cost != b->cost)
+    return a->cost < b->cost;
   return a->area < b->area;
 }
 
@@ -87,25 +91,24 @@ judge (Chooser *self, const guint *choice)
 static gboolean
 is_spent (const Chooser *self)
 {
-  return self->estimates >= MAX_ESTIMATES || g_cancellable_is_cancelled (self->cancellable);
+  return self->estimates >= self->most_estimates || g_cancellable_is_cancelled (self->cancellable);
 }
 
 static void
 try_choice (Chooser *self, const guint *choice)
 {
   Score score = judge (self, choice);
-  if (self->estimates > 1 && !is_better (&score, &self->score))
+  if (self->estimates > 1 && !is_better (&score, &self->score, self->thrifty))
     return;
   memmove (self->now, choice, sizeof (guint) * self->n_faces);
   self->score = score;
 }
 
-/* Sheets and cost cannot be bettered: then only shorter seams are worth a look. */
+/* No choice needs fewer sheets: then only seams that are no longer are worth a look. */
 static gboolean
 is_bought_out (const Chooser *self)
 {
-  return self->score.missing == 0 && self->score.sheets <= self->least_sheets &&
-         self->score.cost <= self->least_cost;
+  return self->score.missing == 0 && self->score.sheets <= self->least_sheets;
 }
 
 /* The first layout of a face is its best; of each style, all faces alike. */
@@ -145,7 +148,7 @@ improve_one (Chooser *self)
       memcpy (choice, self->now, sizeof (guint) * self->n_faces);
       choice[f] = i;
       try_choice (self, choice);
-      any = any || is_better (&self->score, &before);
+      any = any || is_better (&self->score, &before, self->thrifty);
     }
   return any;
 }
@@ -177,46 +180,48 @@ improve_pairs (Chooser *self)
     }
 }
 
-/* The cheapest `n` sheets of kinds `kind` and on that have at least `area` together. */
-static double
-reckon_cheapest (const Chooser *self, const double *costs, guint kind, guint n, double area)
-{
-  if (n == 0)
-    return area <= 0 ? 0 : G_MAXDOUBLE;
-  if (kind >= self->n_stock)
-    return G_MAXDOUBLE;
-  const DryStock *stock = &self->stock[kind];
-  double sheet = (double) stock->width * (double) stock->height, least = G_MAXDOUBLE;
-  for (guint i = 0; i <= n; i++) {
-    double rest = reckon_cheapest (self, costs, kind + 1, n - i, area - i * sheet);
-    if (rest < G_MAXDOUBLE)
-      least = MIN (least, i * costs[kind] + rest);
-  }
-  return least;
-}
-
 /* What no choice can better, so that the search knows when to stop. Joint gaps are never cut, hence
  * the hundredth. */
 static void
 reckon_least (Chooser *self, DryBoardFace *const *faces)
 {
   double area = 0, largest = 0;
-  gboolean priced = TRUE;
-  g_autofree double *costs = g_new (double, self->n_stock);
   for (guint f = 0; f < self->n_faces; f++)
     area += 0.99 * (double) dry_region_area2 (&faces[f]->face->region) / 2;
-  for (guint i = 0; i < self->n_stock; i++) {
-    const DryStock *stock = &self->stock[i];
-    largest = MAX (largest, (double) stock->width * (double) stock->height);
-    priced = priced && stock->price > 0;
-  }
   for (guint i = 0; i < self->n_stock; i++)
-    costs[i] = priced ? (double) self->stock[i].price
-                      : (double) self->stock[i].width * (double) self->stock[i].height;
+    largest = MAX (largest, (double) self->stock[i].width * (double) self->stock[i].height);
   self->least_sheets = (guint) ceil (area / largest);
-  /* Large jobs of many sizes have too many mixtures; they are searched to the end. */
-  if (self->least_sheets <= 12 && self->n_stock <= 4)
-    self->least_cost = reckon_cheapest (self, costs, 0, self->least_sheets, area);
+}
+
+static void
+improve (Chooser *self)
+{
+  while (improve_one (self) && !is_spent (self))
+    ;
+  improve_pairs (self);
+  improve_one (self);
+}
+
+/* Short seams alone may lead nowhere near the fewest sheets; smaller offcuts do. */
+static void
+save_sheets (Chooser *self)
+{
+  if (is_bought_out (self) || self->n_faces == 0)
+    return;
+  Score score = self->score;
+  g_autofree guint *choice = g_memdup2 (self->now, sizeof (guint) * self->n_faces);
+  self->thrifty = TRUE;
+  self->most_estimates = self->estimates + MAX_ESTIMATES / 2;
+  improve (self);
+  self->thrifty = FALSE;
+  if (self->score.faults > score.faults || self->score.missing > score.missing ||
+      self->score.sheets >= score.sheets) {
+    memcpy (self->now, choice, sizeof (guint) * self->n_faces);
+    self->score = score;
+    return;
+  }
+  self->most_estimates = self->estimates + MAX_ESTIMATES / 2;
+  improve (self);
 }
 
 gboolean
@@ -235,14 +240,13 @@ dry_board_choose (DryBoardFace *const *faces, GPtrArray *const *layouts, guint n
       .kerf = kerf,
       .cancellable = cancellable,
       .pieces = pieces,
+      .most_estimates = MAX_ESTIMATES,
       .now = now,
   };
   reckon_least (&self, faces);
   try_styles (&self);
-  while (improve_one (&self) && !is_spent (&self))
-    ;
-  improve_pairs (&self);
-  improve_one (&self);
+  improve (&self);
+  save_sheets (&self);
   for (guint f = 0; f < n_faces; f++)
     chosen[f] = get_layout (&self, f, now[f]);
   return !g_cancellable_is_cancelled (cancellable);

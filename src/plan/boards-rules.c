@@ -14,8 +14,6 @@
 /* End joints are staggered by at least one stud or 16 in: ANSI A108.11, as quoted in trade press.
  */
 #define STAGGER (16 * DRY_INCH)
-/* Wood left beyond a fastener. Common practice, no source. */
-#define WOOD_BEYOND (DRY_INCH / 8)
 /* Plates close the ends of a stud: two above, one below. */
 #define PLATES (5 * DRY_INCH)
 
@@ -28,11 +26,14 @@
 /* What is allowed but unwelcome counts like so much more seam. */
 #define EFFORT_SECOND (24 * DRY_INCH)
 #define EFFORT_STEP   (12 * DRY_INCH)
+/* A level seam over studs wants blocking in every bay and catches what runs down: each length of it
+ * counts twice. Common practice, no source. */
+#define EFFORT_LEVEL 1
 
 gboolean
 dry_board_fit_distance (const DrySystem *system, DryLength bearing, DryLength *distance)
 {
-  DryLength most = bearing - WOOD_BEYOND;
+  DryLength most = bearing - DRY_WOOD_AROUND;
   DryLength usual = system->edge_distance.value;
   DryLength least = system->edge_distance_min.value;
   DryLength largest = MAX (system->edge_distance_max.value, usual);
@@ -251,6 +252,8 @@ dry_board_judge_seam (const DryBoardFace *self, gboolean vertical, DryLength at,
 {
   guint faults = 0;
   *effort += high - low;
+  if (!vertical && !self->seams_anywhere)
+    *effort += (high - low) * EFFORT_LEVEL;
   for (guint i = 0; i < self->n_corners; i++) {
     double clear = (double) CORNER_CLEAR;
     if (reckon_distance2 (vertical, at, low, high, self->corners[i].at) >= clear * clear)

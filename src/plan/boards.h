@@ -1,12 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Stage 3, boards: splits each face's region into pieces that can be cut from sheets and hung.
  * Vertical seams only on framing with bearing for the edge distance, no four corners meeting, no
- * seam through a niche corner or a valve, no slivers; then fewest sheets, least seam, fewest
- * pieces, least waste. */
+ * seam through a niche corner or a valve, no slivers; then fewest sheets, least seam (a
+ * level one counts twice), fewest pieces, cheapest, least waste. */
 #pragma once
 
 #include "plan/cutting.h"
 #include "plan/framing.h"
+
+/* Wood left round a fastener in its member; the seams are planned and the fasteners set with the
+ * same. Common practice, no source. */
+#define DRY_WOOD_AROUND (DRY_INCH / 4)
 
 typedef struct {
   guint index;

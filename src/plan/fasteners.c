@@ -7,10 +7,8 @@
 #include "base/error.h"
 #include "plan/outline.h"
 
-/* Wood left round a screw in its member, and the least distance between two screws: closer ones
- * split the stud. Common practice, no source. */
-#define WOOD_AROUND (DRY_INCH / 4)
-#define MIN_PITCH   DRY_INCH
+/* The least distance between two screws: closer ones split the stud. Common practice, no source. */
+#define MIN_PITCH DRY_INCH
 /* A row ends at a crossing row's screw when one stands this near. */
 #define END_REACH (2 * DRY_INCH)
 /* One line of screws holds a built-up post: a second member this near an existing row gets none. */
@@ -129,9 +127,9 @@ remove_flange (const Setting *self, GArray *spans, gboolean vertical, DryLength 
   if (!face->at_basin || face->flange_top <= face->deck)
     return;
   if (vertical)
-    remove_near (spans, line, across, along, WOOD_AROUND);
+    remove_near (spans, line, across, along, DRY_WOOD_AROUND);
   else
-    remove_near (spans, line, along, across, WOOD_AROUND);
+    remove_near (spans, line, along, across, DRY_WOOD_AROUND);
 }
 
 static GArray *
@@ -271,16 +269,16 @@ find_seat (const Setting *self, const DryOutlineEdge *edge, gint index, const Dr
                   vertical ? MAX (edge->from.y, edge->to.y) : MAX (edge->from.x, edge->to.x)};
   DryLength near = inward > 0 ? across.lo - at : at - across.hi;
   DryLength far = inward > 0 ? across.hi - at : at - across.lo;
-  DryLength least = MAX (self->nearest, near + WOOD_AROUND);
-  DryLength most = MIN (self->most, far - WOOD_AROUND);
+  DryLength least = MAX (self->nearest, near + DRY_WOOD_AROUND);
+  DryLength most = MIN (self->most, far - DRY_WOOD_AROUND);
 
   if (is_upright (member) != vertical || far <= 0 || near >= self->most)
     return FALSE;
-  *seat = (Seat){
-      .member = index,
-      .distance = least <= most ? CLAMP (self->usual, least, most) : -1,
-      .bearing = far - MAX (near, 0),
-      .along = {MAX (mine.lo, along.lo + WOOD_AROUND), MIN (mine.hi, along.hi - WOOD_AROUND)}};
+  *seat = (Seat){.member = index,
+                 .distance = least <= most ? CLAMP (self->usual, least, most) : -1,
+                 .bearing = far - MAX (near, 0),
+                 .along = {MAX (mine.lo, along.lo + DRY_WOOD_AROUND),
+                           MIN (mine.hi, along.hi - DRY_WOOD_AROUND)}};
   seat->off = seat->distance < 0 ? G_MAXINT64 : ABS (seat->distance - self->usual);
   /* Framing further in than the edge itself belongs to the field. */
   return seat->along.lo <= seat->along.hi && (seat->distance >= 0 || near <= 0);
@@ -387,10 +385,11 @@ set_field_row (Setting *self, gint index, const DryMember *member)
 {
   g_autoptr (GArray) spans = g_array_new (FALSE, FALSE, sizeof (DrySpan));
   DryRect rect = member->rect, bounds = self->board->bounds;
-  DrySpan span = {MAX (rect.y0 + WOOD_AROUND, bounds.y0), MIN (rect.y1 - WOOD_AROUND, bounds.y1)};
+  DrySpan span = {MAX (rect.y0 + DRY_WOOD_AROUND, bounds.y0),
+                  MIN (rect.y1 - DRY_WOOD_AROUND, bounds.y1)};
   DryLength line = rect.x0 + (rect.x1 - rect.x0) / 2;
 
-  if (span.lo > span.hi || dry_rect_width (rect) < 2 * WOOD_AROUND)
+  if (span.lo > span.hi || dry_rect_width (rect) < 2 * DRY_WOOD_AROUND)
     return;
   g_array_append_val (spans, span);
   remove_held (self, spans, line);

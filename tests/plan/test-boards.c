@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Tests of the boards stage: the rules of building on random rooms, known alcoves with every
  * system, and rooms made to press on one rule. */
+#include <math.h>
 #include <string.h>
 
 #include "base/error.h"
@@ -11,10 +12,25 @@
 
 /* --- random rooms --- */
 
+static guint
+count_sheets_by_area (const BoardCase *c)
+{
+  double area = 0, largest = 0;
+  for (guint i = 0; i < c->boards->n; i++) {
+    const DryRegion shape = {&c->boards->items[i].shape, 1};
+    area += dry_region_area_m2 (&shape);
+  }
+  for (guint i = 0; i < c->system.n_sheets; i++) {
+    const DrySheet *sheet = &c->system.sheets[i];
+    largest = MAX (largest, (double) sheet->width * 1e-9 * (double) sheet->height * 1e-9);
+  }
+  return largest > 0 ? (guint) ceil (area / largest) : 0;
+}
+
 static void
 test_random (void)
 {
-  guint broken_rooms = 0, n = g_test_quick () ? 150 : 1500;
+  guint broken_rooms = 0, sheets = 0, by_area = 0, n = g_test_quick () ? 150 : 1500;
   for (guint32 seed = 1; seed <= n; seed++) {
     BoardCase c;
     board_case_begin (&c, dry_test_random_project (seed));
@@ -23,11 +39,18 @@ test_random (void)
     if (broken > 0)
       g_test_message ("room %u breaks %u rules (%s)", seed, broken, c.system.id);
     broken_rooms += broken > 0;
+    sheets += c.boards->cutting->n_sheets;
+    by_area += count_sheets_by_area (&c);
     board_case_end (&c);
   }
+  /* Sheets come before seams. Pieces must not overlap and cannot all be nested without waste: 15
+   * and a half in a hundred above the bare area is what the best search so far leaves. */
+  g_test_message ("%u sheets, %u by area", sheets, by_area);
+  g_assert_cmpuint (sheets * 1000, <=, by_area * 1160);
   g_test_message ("%u of %u rooms cannot be built by all rules", broken_rooms, n);
-  /* Rooms are thrown together blindly, niches over corners and valves anywhere. */
-  g_assert_cmpuint (broken_rooms * 50, <=, n);
+  /* Rooms are thrown together blindly, niches over corners and valves anywhere; yet each can be
+   * built. */
+  g_assert_cmpuint (broken_rooms, ==, 0);
 }
 
 static void
@@ -73,10 +96,11 @@ typedef struct {
 } Alcove;
 
 /* 60 x 32 tub, rim 15, ceiling 96, 2 in past with legs: back 60 x 80, ends 34 x 80 and legs: about
- * 10,300 in2, so at least three sheets of 4608 in2. */
+ * 10,300 in2, so at least three sheets of 4608 in2. Both ends stand in one piece, and the back wall
+ * in two with its seam on the stud at 48 in: no level seam, no blocking. */
 static const Alcove ALCOVES[] = {
-    {"cement-liquid", 3, 6}, {"cement-sheet", 3, 6},     {"foam-bands", 3, 6},
-    {"foam-sealant", 3, 6},  {"glass-mat-liquid", 3, 6}, {"fibre-cement", 3, 6},
+    {"cement-liquid", 3, 4}, {"cement-sheet", 3, 4},     {"foam-bands", 3, 4},
+    {"foam-sealant", 3, 4},  {"glass-mat-liquid", 3, 4}, {"fibre-cement", 3, 4},
 };
 
 static void
@@ -93,8 +117,10 @@ test_alcoves (void)
     g_assert_cmpuint (c.boards->cutting->n_sheets, ==, ALCOVES[i].n_sheets);
     g_assert_true (c.boards->cutting->proven);
     g_assert_cmpuint (c.boards->n, <=, ALCOVES[i].max_boards);
-    for (guint s = 0; s < c.boards->n_seams; s++)
-      g_assert_false (c.boards->seams[s].needs_second_stud);
+    g_assert_cmpuint (c.boards->n_seams, ==, 1);
+    g_assert_cmpuint (c.boards->n_blocking, ==, 0);
+    g_assert_true (c.boards->seams[0].vertical);
+    g_assert_false (c.boards->seams[0].needs_second_stud);
     board_case_end (&c);
   }
 }
@@ -202,7 +228,7 @@ test_smaller_distance (void)
       continue;
     g_assert_false (seam->needs_second_stud);
     g_assert_cmpint (seam->bearing, ==, 11 * IN / 16);
-    g_assert_cmpint (seam->edge_distance, ==, 9 * IN / 16);
+    g_assert_cmpint (seam->edge_distance, ==, 7 * IN / 16);
   }
   board_case_end (&c);
 }
@@ -307,6 +333,42 @@ replace_back_region (BoardCase *c, DryRegion region, DryLength length)
   c->boards = dry_boards_compute (&c->context, c->faces, c->framing, NULL);
 }
 
+/* 60 x 80 in of wall alone: two sheets whether the seam lies (60 in, with blocking) or stands on a
+ * stud (80 in). It stands. */
+static void
+test_stands_rather_than_lies (void)
+{
+  BoardCase c;
+  board_case_begin (&c, make_alcove ("cement-liquid", 32 * IN));
+  board_case_compute (&c);
+  DryFaces *faces = dry_arena_copy (c.context.arena, c.faces, sizeof (DryFaces));
+  faces->items = dry_arena_copy (c.context.arena, c.faces->items, sizeof (DryFace) * faces->n);
+  faces->items[0].region = faces->items[2].region = (DryRegion){0};
+  c.faces = faces;
+  c.boards = dry_boards_compute (&c.context, c.faces, c.framing, NULL);
+  g_assert_cmpuint (board_case_check (&c), ==, 0);
+  g_assert_cmpuint (c.boards->cutting->n_sheets, ==, 2);
+  g_assert_cmpuint (c.boards->n_seams, ==, 1);
+  g_assert_true (c.boards->seams[0].vertical);
+  board_case_end (&c);
+}
+
+/* The back wall's seam on the stud at 48 in leaves 12 in. Where that is too narrow the check says
+ * so, and the seam goes to another stud. */
+static void
+test_sliver (void)
+{
+  BoardCase c;
+  board_case_begin (&c, make_alcove ("foam-bands", 32 * IN));
+  board_case_compute (&c);
+  g_assert_cmpuint (board_case_check (&c), ==, 0);
+  c.system.min_piece = 13 * IN;
+  g_assert_cmpuint (board_case_check (&c), ==, 1);
+  board_case_compute (&c);
+  g_assert_cmpuint (board_case_check (&c), ==, 0);
+  board_case_end (&c);
+}
+
 /* A ceiling that falls from 96 to 80 in over the back wall. */
 static void
 test_sloped (void)
@@ -365,6 +427,8 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/boards/cancelled", test_cancelled);
   g_test_add_func ("/plan/boards/furnished", test_furnished);
   g_test_add_func ("/plan/boards/niche-along-wall", test_niche_along_wall);
+  g_test_add_func ("/plan/boards/stands-rather-than-lies", test_stands_rather_than_lies);
+  g_test_add_func ("/plan/boards/sliver", test_sliver);
   g_test_add_func ("/plan/boards/sloped", test_sloped);
   g_test_add_func ("/plan/boards/endless-wall", test_endless_wall);
   return g_test_run ();
