@@ -184,26 +184,28 @@ add_treatment_product (Reckoning *self, const DryTreatment *treatment, const Dry
   }
 }
 
-/* A band covers the gap over the tub's lip but does not fill it; the system's sealant does. Of a
+/* What closes the open gap behind a band or bead: a strip as long as the joint, or sealant. Of a
  * gap wider than 1/4 in only that much is filled (common practice, no source). */
 static void
-add_basin_fill (Reckoning *self, const RunSum *sum)
+add_fill (Reckoning *self, DryJointKind kind, const RunSum *sum, const char *purpose)
 {
-  const DryPlanContext *context = self->context;
-  const DrySystem *system = context->system;
-  DryTreatmentKind kind = system->treatments[DRY_JOINT_BASIN].kind;
-  DryTreatment fill = {.width = MIN (system->basin_gap.value, DRY_INCH / 4),
-                       .depth = context->build_up.board,
-                       .source = system->basin_gap.source};
+  const DrySystem *system = self->context->system;
+  const DryTreatment *treatment = &system->treatments[kind];
+  const DryProduct *product =
+      treatment->fill ? dry_system_get_product (system, treatment->fill) : NULL;
+  DryLength gap = kind == DRY_JOINT_BASIN ? system->basin_gap.value : system->joint_gap;
+  DryTreatment fill = {.width = MIN (gap, DRY_INCH / 4),
+                       .depth = treatment->depth ? treatment->depth : self->context->build_up.board,
+                       .source = treatment->source};
+  /* Strips and beads are butted, not lapped. */
+  RunSum bare = {.n = sum->n, .bare = sum->bare, .length = sum->bare};
 
-  if ((kind != DRY_TREAT_BAND && kind != DRY_TREAT_MESH) || fill.width <= 0 || fill.depth <= 0)
+  if (!product)
     return;
-  for (guint i = 0; i < system->n_products; i++)
-    if (system->products[i].use == DRY_USE_VOLUME) {
-      RunSum bare = {.n = sum->n, .bare = sum->bare, .length = sum->bare};
-      add_bead (self, &fill, &system->products[i], &bare, "gap over the tub or pan");
-      return;
-    }
+  if (product->use == DRY_USE_LENGTH)
+    add_length (self, &fill, product, &bare, purpose);
+  else if (product->use == DRY_USE_VOLUME && fill.width > 0 && fill.depth > 0)
+    add_bead (self, &fill, product, &bare, purpose);
 }
 
 static void
@@ -224,8 +226,7 @@ add_treatments (Reckoning *self)
       continue;
     if (product)
       add_treatment_product (self, treatment, product, &sum, name);
-    if (kind == DRY_JOINT_BASIN)
-      add_basin_fill (self, &sum);
+    add_fill (self, kind, &sum, dry_arena_printf (arena, "%s, gap filled", name));
     if (bedding)
       add_treatment_product (self, treatment, bedding, &sum,
                              dry_arena_printf (arena, "%s, bedding", name));

@@ -140,9 +140,27 @@ test_basin_fill (void)
     Rig rig;
     set_up_two_walls (&rig);
     rig.system.basin_gap.value = IN (gaps[i]);
+    rig.system.treatments[DRY_JOINT_BASIN].fill = "sealant";
     rig_compute (&rig);
     g_assert_cmpfloat_with_epsilon (amount_of (&rig, "sealant", NULL),
                                     filled[i] * 0.5 * (60 + 31.375) * 0.016387064, 1e-9);
+    rig_tear_down (&rig);
+  }
+}
+
+/* Behind the band onto the drywall lies a filler strip, as long as the edge, laps or not; the
+ * system says so of its own joints, and without its word there is none. */
+static void
+test_drywall_fill (void)
+{
+  for (guint filled = 0; filled < 2; filled++) {
+    Rig rig;
+    set_up_two_walls (&rig);
+    rig.face_items[1].dry_right = TRUE;
+    rig.system.treatments[DRY_JOINT_DRYWALL] = rig.system.treatments[DRY_JOINT_SEAM];
+    rig.system.treatments[DRY_JOINT_DRYWALL].fill = filled ? "filler" : NULL;
+    rig_compute (&rig);
+    g_assert_cmpfloat_with_epsilon (amount_of (&rig, "filler", NULL), filled * 80 * 0.0254, 1e-9);
     rig_tear_down (&rig);
   }
 }
@@ -261,6 +279,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/coating/sheet-membrane", test_sheet_membrane);
   g_test_add_func ("/plan/coating/sealant", test_sealant);
   g_test_add_func ("/plan/coating/basin-fill", test_basin_fill);
+  g_test_add_func ("/plan/coating/drywall-fill", test_drywall_fill);
   g_test_add_func ("/plan/coating/collars-and-filler", test_collars_and_filler);
   g_test_add_func ("/plan/coating/heads", test_heads);
   g_test_add_func ("/plan/coating/spread", test_spread);
