@@ -1,0 +1,31 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The small things painted on top of the board: outlines, guide lines, labels in chips.
+ * Each is a node of its own with tight bounds, so that a drag repaints little. */
+#pragma once
+
+#include "ui/canvas-private.h"
+
+G_BEGIN_DECLS
+
+/* A place on the widget, in its pixels. */
+typedef struct {
+  double x, y;
+} DrySpot;
+
+typedef enum { DRY_CHIP_QUIET, DRY_CHIP_ACCENT, DRY_CHIP_WARNING } DryChipKind;
+
+GdkRGBA dry_mark_colour (DryColour colour, double alpha);
+GdkRGBA dry_mark_accent (DryCanvas *self, float alpha);
+DrySpot dry_mark_spot (DryCanvas *self, DryPoint at);
+/* `fill` is the opacity of its inside. */
+void dry_mark_shape (DryCanvas *self, GtkSnapshot *snapshot, const DryShape *shape, GdkRGBA colour,
+                     double pen, float fill);
+void dry_mark_line (GtkSnapshot *snapshot, DrySpot from, DrySpot to, GdkRGBA colour, double pen,
+                    gboolean dashed);
+/* Centred on `at`, kept inside the canvas. */
+void dry_mark_chip (DryCanvas *self, GtkSnapshot *snapshot, DrySpot at, const char *text,
+                    DryChipKind kind);
+/* canvas-paint-hand.c: what is in hand, with its distances and the reason it snapped. */
+void dry_canvas_paint_hand (DryCanvas *self, GtkSnapshot *snapshot);
+
+G_END_DECLS

@@ -1,0 +1,292 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What is in hand, painted: distances to its neighbours, guide lines, why it snapped or is refused,
+ * walls being drawn, and a line on how to go on. Moves nothing. */
+#include "ui/canvas-mark.h"
+
+#include <glib/gi18n.h>
+#include <math.h>
+
+static void
+draw_distance (DryCanvas *self, GtkSnapshot *snapshot, DryPoint from, DryPoint to,
+               DryLength distance)
+{
+  DrySpot a = dry_mark_spot (self, from), b = dry_mark_spot (self, to);
+  g_autofree char *text = dry_session_format_length (self->session, distance);
+  GdkRGBA colour = dry_mark_accent (self, 1);
+  gboolean across = fabs (b.x - a.x) > fabs (b.y - a.y);
+
+  if (distance <= 0)
+    return;
+  dry_mark_line (snapshot, a, b, colour, 1.2, FALSE);
+  for (guint i = 0; i < 2; i++) {
+    DrySpot end = i == 0 ? a : b;
+
+    if (across)
+      dry_mark_line (snapshot, (DrySpot){end.x, end.y - 5}, (DrySpot){end.x, end.y + 5}, colour,
+                     1.2, FALSE);
+    else
+      dry_mark_line (snapshot, (DrySpot){end.x - 5, end.y}, (DrySpot){end.x + 5, end.y}, colour,
+                     1.2, FALSE);
+  }
+  DrySpot middle = {(a.x + b.x) / 2, (a.y + b.y) / 2};
+
+  /* A chip longer than its line steps aside, so that both can be seen. */
+  if (across && fabs (b.x - a.x) < 52)
+    middle.y += 20;
+  else if (!across && fabs (b.y - a.y) < 34)
+    middle.x += 34;
+  dry_mark_chip (self, snapshot, middle, text, DRY_CHIP_QUIET);
+}
+
+/* Distances to the neighbours on the face of the thing in hand, or along the wall in plan. */
+static void
+draw_distances (DryCanvas *self, GtkSnapshot *snapshot)
+{
+  const DryRoom *room = dry_session_get_room (self->session);
+  const DryWall *wall = dry_room_get_wall (room, self->hand.wall);
+  gint view = dry_canvas_find_view (self, FALSE, self->hand.wall, self->hand.side);
+  gint plan_view = dry_canvas_find_view (self, TRUE, 0, DRY_SIDE_INSIDE);
+  DryRect r = self->hand.rect;
+  DrySnapRequest request = {.room = room,
+                            .plan = self->plan,
+                            .wall = self->hand.wall,
+                            .side = self->hand.side,
+                            .moving = self->hand.object,
+                            .rect = r};
+  DryNeighbours near = dry_snap_neighbours (&request);
+  DryLength mx = r.x0 + dry_rect_width (r) / 2, my = r.y0 + dry_rect_height (r) / 2;
+  DryLength left = near.distance[DRY_TOWARD_SIDE_LEFT],
+            right = near.distance[DRY_TOWARD_SIDE_RIGHT];
+  DryLength down = near.distance[DRY_TOWARD_SIDE_DOWN], up = near.distance[DRY_TOWARD_SIDE_UP];
+
+  if (wall == NULL)
+    return;
+  if (view >= 0) {
+    DryPoint o = self->scene->views[view].origin;
+
+    draw_distance (self, snapshot, (DryPoint){o.x + r.x0 - left, o.y + my},
+                   (DryPoint){o.x + r.x0, o.y + my}, left);
+    draw_distance (self, snapshot, (DryPoint){o.x + r.x1, o.y + my},
+                   (DryPoint){o.x + r.x1 + right, o.y + my}, right);
+    draw_distance (self, snapshot, (DryPoint){o.x + mx, o.y + r.y0 - down},
+                   (DryPoint){o.x + mx, o.y + r.y0}, down);
+    draw_distance (self, snapshot, (DryPoint){o.x + mx, o.y + r.y1},
+                   (DryPoint){o.x + mx, o.y + r.y1 + up}, up);
+  } else if (plan_view >= 0) {
+    DryPoint o = self->scene->views[plan_view].origin;
+    DryLength us[4] = {r.x0 - left, r.x0, r.x1, r.x1 + right};
+    DryPoint at[4];
+
+    for (guint i = 0; i < 4; i++) {
+      at[i] = dry_wall_point (wall, self->hand.side, us[i], 4 * DRY_INCH);
+      at[i] = (DryPoint){at[i].x + o.x, at[i].y + o.y};
+    }
+    draw_distance (self, snapshot, at[0], at[1], left);
+    draw_distance (self, snapshot, at[2], at[3], right);
+  }
+}
+
+/* A basin's distances along its wall to both ends, and how far it is pulled off. */
+static void
+draw_basin_distances (DryCanvas *self, GtkSnapshot *snapshot)
+{
+  const DryRoom *room = dry_session_get_room (self->session);
+  const DryBasin *basin = &room->basin;
+  const DryWall *wall = dry_room_get_wall (room, basin->wall);
+  gint view = dry_canvas_find_view (self, TRUE, 0, DRY_SIDE_INSIDE);
+  DryLength extent = basin->turned ? basin->width : basin->length;
+  DryLength depth = basin->turned ? basin->length : basin->width;
+  DryLength out = basin->away + depth / 2, middle = basin->along + extent / 2;
+  DryPoint ends[6], o;
+
+  if (wall == NULL || view < 0)
+    return;
+  o = self->scene->views[view].origin;
+  ends[0] = dry_wall_point (wall, DRY_SIDE_INSIDE, 0, out);
+  ends[1] = dry_wall_point (wall, DRY_SIDE_INSIDE, basin->along, out);
+  ends[2] = dry_wall_point (wall, DRY_SIDE_INSIDE, basin->along + extent, out);
+  ends[3] = dry_wall_point (wall, DRY_SIDE_INSIDE, dry_wall_length (wall), out);
+  ends[4] = dry_wall_point (wall, DRY_SIDE_INSIDE, middle, 0);
+  ends[5] = dry_wall_point (wall, DRY_SIDE_INSIDE, middle, basin->away);
+  for (guint i = 0; i < 6; i++)
+    ends[i] = (DryPoint){ends[i].x + o.x, ends[i].y + o.y};
+  draw_distance (self, snapshot, ends[0], ends[1], basin->along);
+  draw_distance (self, snapshot, ends[2], ends[3], dry_wall_length (wall) - basin->along - extent);
+  draw_distance (self, snapshot, ends[4], ends[5], basin->away);
+}
+
+static void
+draw_snap (DryCanvas *self, GtkSnapshot *snapshot)
+{
+  const DrySnap *snap = &self->hand.snap;
+  const DryWall *wall = dry_room_get_wall (dry_session_get_room (self->session), self->hand.wall);
+  gint view = dry_canvas_find_view (self, FALSE, self->hand.wall, self->hand.side);
+  GdkRGBA colour = dry_mark_accent (self, 0.9f);
+  DryPoint o;
+
+  if (view < 0 || wall == NULL || !self->hand.on_wall)
+    return;
+  o = self->scene->views[view].origin;
+  if (snap->u_reason != NULL)
+    dry_mark_line (
+        snapshot, dry_mark_spot (self, (DryPoint){o.x + snap->u_line, o.y}),
+        dry_mark_spot (
+            self, (DryPoint){o.x + snap->u_line,
+                             o.y + dry_wall_height (dry_session_get_room (self->session), wall)}),
+        colour, 1.2, TRUE);
+  if (snap->z_reason != NULL)
+    dry_mark_line (
+        snapshot, dry_mark_spot (self, (DryPoint){o.x, o.y + snap->z_line}),
+        dry_mark_spot (self, (DryPoint){o.x + dry_wall_length (wall), o.y + snap->z_line}), colour,
+        1.2, TRUE);
+}
+
+/* Right above the thing in hand, beside the line that measures upward; else under the pointer. */
+static DrySpot
+place_reason (DryCanvas *self)
+{
+  gint view = dry_canvas_find_view (self, FALSE, self->hand.wall, self->hand.side);
+  DryRect r = self->hand.rect;
+  DrySpot spot = {self->pointer_x, self->pointer_y + 44};
+
+  if (self->hand.on_wall && view >= 0) {
+    DryPoint o = self->scene->views[view].origin;
+
+    spot = dry_mark_spot (self, (DryPoint){o.x + r.x1, o.y + r.y1});
+    spot.y -= 22;
+  }
+  return spot;
+}
+
+static void
+draw_reason (DryCanvas *self, GtkSnapshot *snapshot)
+{
+  const DrySnap *snap = &self->hand.snap;
+  g_autoptr (GString) text = g_string_new (NULL);
+  DrySpot at = place_reason (self);
+
+  if (self->hand.refusal != NULL) {
+    dry_mark_chip (self, snapshot, at, self->hand.refusal, DRY_CHIP_WARNING);
+    return;
+  }
+  if (self->hand.on_wall && snap->u_reason != NULL)
+    g_string_append (text, _ (snap->u_reason));
+  if (self->hand.on_wall && snap->z_reason != NULL)
+    g_string_append_printf (text, "%s%s", text->len > 0 ? " · " : "", _ (snap->z_reason));
+  if (!self->hand.on_wall && self->hand.reason != NULL)
+    g_string_append (text, _ (self->hand.reason));
+  if (text->len > 0)
+    dry_mark_chip (self, snapshot, at, text->str, DRY_CHIP_ACCENT);
+}
+
+/* Lengths of the walls that change while a wall or corner is pulled. */
+static void
+draw_wall_lengths (DryCanvas *self, GtkSnapshot *snapshot)
+{
+  const DryRoom *room = dry_session_get_room (self->session);
+  gint view = dry_canvas_find_view (self, TRUE, 0, DRY_SIDE_INSIDE);
+  DryPoint o;
+
+  if (view < 0 || room == NULL)
+    return;
+  o = self->scene->views[view].origin;
+  for (guint i = 0; i < room->n_walls; i++) {
+    const DryWall *wall = &room->walls[i];
+    const DryRoom *before = dry_hand_room (self);
+    const DryWall *was = before != NULL ? dry_room_get_wall (before, wall->id) : NULL;
+
+    if (was != NULL && dry_wall_length (was) == dry_wall_length (wall))
+      continue;
+    DryPoint middle = dry_wall_point (wall, DRY_SIDE_INSIDE, dry_wall_length (wall) / 2, 0);
+    double ux, uy, nx, ny;
+    DrySpot at = dry_mark_spot (self, (DryPoint){middle.x + o.x, middle.y + o.y});
+    g_autofree char *text = dry_session_format_length (self->session, dry_wall_length (wall));
+
+    dry_wall_axes (wall, DRY_SIDE_INSIDE, &ux, &uy, &nx, &ny);
+    dry_mark_chip (self, snapshot, (DrySpot){at.x + nx * 26, at.y - ny * 18}, text, DRY_CHIP_QUIET);
+  }
+}
+
+static void
+draw_outline_walls (DryCanvas *self, GtkSnapshot *snapshot)
+{
+  GArray *corners = self->hand.corners;
+  gint view = dry_canvas_find_view (self, TRUE, 0, DRY_SIDE_INSIDE);
+  GdkRGBA colour = dry_mark_accent (self, 1);
+  DryPoint o, last = self->hand.next;
+  DrySpot tip;
+
+  if (view < 0)
+    return;
+  o = self->scene->views[view].origin;
+  for (guint i = 0; i < corners->len; i++) {
+    DryPoint from = g_array_index (corners, DryPoint, i);
+    DryPoint to = i + 1 < corners->len ? g_array_index (corners, DryPoint, i + 1) : last;
+    DrySpot a = dry_mark_spot (self, (DryPoint){from.x + o.x, from.y + o.y});
+    DrySpot b = dry_mark_spot (self, (DryPoint){to.x + o.x, to.y + o.y});
+    gboolean open = i + 1 == corners->len;
+    g_autofree char *text =
+        open && self->hand.typed->len > 0
+            ? g_strdup_printf ("%s▏", self->hand.typed->str)
+            : dry_session_format_length (self->session, dry_point_distance (from, to));
+
+    dry_mark_line (snapshot, a, b, colour, open ? 2 : 3, open);
+    if (hypot (b.x - a.x, b.y - a.y) > 30 || (open && self->hand.typed->len > 0))
+      dry_mark_chip (self, snapshot, (DrySpot){(a.x + b.x) / 2, (a.y + b.y) / 2}, text,
+                     open ? DRY_CHIP_ACCENT : DRY_CHIP_QUIET);
+    dry_mark_line (snapshot, (DrySpot){a.x - 4, a.y}, (DrySpot){a.x + 4, a.y}, colour, 8, FALSE);
+  }
+  tip = dry_mark_spot (self, (DryPoint){last.x + o.x, last.y + o.y});
+  dry_mark_line (snapshot, (DrySpot){tip.x - 8, tip.y}, (DrySpot){tip.x + 8, tip.y}, colour, 2,
+                 FALSE);
+  dry_mark_line (snapshot, (DrySpot){tip.x, tip.y - 8}, (DrySpot){tip.x, tip.y + 8}, colour, 2,
+                 FALSE);
+}
+
+static const char *
+hint_text (DryCanvas *self)
+{
+  if (self->hand.kind == DRY_HAND_OUTLINE)
+    return self->hand.corners->len < 3
+               ? _ ("Click the corners, or type a length and press Enter · Backspace takes one "
+                    "back "
+                    "· Esc leaves")
+               : _ ("Click the first corner to close, or press C · Esc leaves");
+  if (!self->hand.sticky || self->hand.dropping)
+    return NULL;
+  return _ ("Click where it goes · arrow keys move it, Tab changes the wall, Enter puts it down · "
+            "Esc leaves");
+}
+
+void
+dry_canvas_paint_hand (DryCanvas *self, GtkSnapshot *snapshot)
+{
+  const char *hint = hint_text (self);
+
+  switch (self->hand.kind) {
+  case DRY_HAND_PART:
+  case DRY_HAND_OPENING:
+  case DRY_HAND_SIZE:
+    if (self->hand.on_wall)
+      draw_distances (self, snapshot);
+    draw_snap (self, snapshot);
+    break;
+  case DRY_HAND_BASIN:
+    draw_basin_distances (self, snapshot);
+    break;
+  case DRY_HAND_WALL:
+  case DRY_HAND_CORNER:
+    draw_wall_lengths (self, snapshot);
+    break;
+  case DRY_HAND_OUTLINE:
+    draw_outline_walls (self, snapshot);
+    break;
+  default:
+    break;
+  }
+  if (self->hand.kind != DRY_HAND_EMPTY && self->hand.kind != DRY_HAND_PAN)
+    draw_reason (self, snapshot);
+  if (hint != NULL)
+    dry_mark_chip (self, snapshot, (DrySpot){gtk_widget_get_width (GTK_WIDGET (self)) / 2.0, 26},
+                   hint, DRY_CHIP_QUIET);
+}
