@@ -121,12 +121,14 @@ carry_round_corner (const DryFaces *faces, guint from, guint to, DryPoint p, Dry
     *out = p;
     return TRUE;
   }
-  if (face->left.face == (gint) to && p.x <= face->left.inset + LAP_REACH) {
-    *out = (DryPoint){other->length - other->right.inset, p.y};
+  if (face->left.face == (gint) to && p.x <= face->left.at + face->left.inset + LAP_REACH &&
+      p.x >= face->left.at - LAP_REACH) {
+    *out = (DryPoint){other->right.at - other->right.inset, p.y};
     return TRUE;
   }
-  if (face->right.face == (gint) to && p.x >= face->length - face->right.inset - LAP_REACH) {
-    *out = (DryPoint){other->left.inset, p.y};
+  if (face->right.face == (gint) to && p.x >= face->right.at - face->right.inset - LAP_REACH &&
+      p.x <= face->right.at + LAP_REACH) {
+    *out = (DryPoint){other->left.at + other->left.inset, p.y};
     return TRUE;
   }
   return FALSE;

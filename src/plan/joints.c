@@ -97,8 +97,19 @@ meets_board (const Sorting *self, const Probe *probe, Meeting *meeting)
 static DryLength
 u_at_corner (const DryFace *neighbour, gboolean its_right)
 {
-  return its_right ? neighbour->length - neighbour->right.inset - REACH
-                   : neighbour->left.inset + REACH;
+  return its_right ? neighbour->right.at - neighbour->right.inset - REACH
+                   : neighbour->left.at + neighbour->left.inset + REACH;
+}
+
+/* The end of a wall in the open. A half wall's is turned, like its top. */
+static DryJointKind
+meet_open_end (const Sorting *self, const DryFace *face, gboolean dry)
+{
+  DryLength ceiling = self->context->room ? self->context->room->ceiling : face->height;
+
+  if (dry)
+    return DRY_JOINT_DRYWALL;
+  return face->height < ceiling ? DRY_JOINT_OUTSIDE_CORNER : DRY_JOINT_FREE;
 }
 
 static gboolean
@@ -107,12 +118,14 @@ meets_corner (const Sorting *self, const Probe *probe, Meeting *meeting)
   const DryFace *face = probe->face;
   gboolean right = probe->out_x > 0;
   const DryFaceEnd *end = right ? &face->right : &face->left;
-  DryLength away = right ? face->length - probe->middle.x : probe->middle.x;
+  DryLength away = right ? end->at - probe->middle.x : probe->middle.x - end->at;
 
-  if (face->kind != DRY_FACE_WALL || probe->out_x == 0 || away > end->inset + REACH)
+  /* Above a half wall the board may go past it: then it does not end there. */
+  if (face->kind != DRY_FACE_WALL || probe->out_x == 0 || away > end->inset + REACH ||
+      away < -REACH)
     return FALSE;
   gboolean dry = right ? face->dry_right : face->dry_left;
-  meeting->kind = end->angle <= 0    ? (dry ? DRY_JOINT_DRYWALL : DRY_JOINT_FREE)
+  meeting->kind = end->angle <= 0    ? meet_open_end (self, face, dry)
                   : end->angle < 180 ? DRY_JOINT_DRYWALL
                                      : DRY_JOINT_OUTSIDE_CORNER;
   meeting->gap = self->context->system->corner_gap;
@@ -170,6 +183,19 @@ meets_apron (const Sorting *self, const Probe *probe, Meeting *meeting)
   return TRUE;
 }
 
+/* The board stands on the top of a half wall that meets this one. */
+static gboolean
+stands_on_half_wall (const Sorting *self, const DryFace *face, DryLength x)
+{
+  const DryFaceEnd *ends[] = {&face->left, &face->right};
+
+  for (guint i = 0; i < G_N_ELEMENTS (ends); i++)
+    if (ends[i]->face >= 0 && self->faces->items[ends[i]->face].height < face->height &&
+        (i ? x > ends[i]->at : x < ends[i]->at))
+      return TRUE;
+  return FALSE;
+}
+
 static void
 meet_below (const Sorting *self, const Probe *probe, Meeting *meeting)
 {
@@ -186,6 +212,9 @@ meet_below (const Sorting *self, const Probe *probe, Meeting *meeting)
     DryLength datum =
         self->context->system->basin_datum == DRY_DATUM_FLANGE_TOP ? face->flange_top : face->deck;
     meeting->gap = MAX (at.y - datum, 0);
+  } else if (stands_on_half_wall (self, face, at.x)) {
+    meeting->kind = DRY_JOINT_INSIDE_CORNER;
+    meeting->gap = self->context->system->corner_gap;
   } else {
     meeting->kind = has_drywall (self, face) ? DRY_JOINT_DRYWALL : DRY_JOINT_FREE;
   }

@@ -138,7 +138,7 @@ rig_add_face (Rig *self, double length, double height)
                     .wet_top = IN (height),
                     .wet_u1 = IN (length),
                     .left = {.face = -1},
-                    .right = {.face = -1}};
+                    .right = {.face = -1, .at = IN (length)}};
   face->region = dry_region_from_rect (self->arena, (DryRect){0, 0, IN (length), IN (height)});
   return face;
 }
@@ -146,7 +146,9 @@ rig_add_face (Rig *self, double length, double height)
 void
 rig_join (Rig *self, guint left, guint right, double inset_of_right)
 {
-  self->face_items[left].right = (DryFaceEnd){.face = (gint) right, .angle = 90};
+  DryFace *face = &self->face_items[left];
+
+  face->right = (DryFaceEnd){.face = (gint) right, .angle = 90, .at = face->length};
   self->face_items[right].left =
       (DryFaceEnd){.face = (gint) left, .angle = 90, .inset = IN (inset_of_right)};
 }

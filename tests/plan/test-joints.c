@@ -131,6 +131,63 @@ test_alcove (void)
   rig_tear_down (&rig);
 }
 
+/* An added wall stands 60 in along a wall of 108: the corner is there, not at the wall's end, and
+ * is no edge to drywall on either side. The corner's band laps onto the bottom one. */
+static void
+test_corner_within_wall (void)
+{
+  Rig rig;
+
+  rig_set_up (&rig);
+  put_tub (rig_add_face (&rig, 108, 96), 0, 60);
+  put_tub (rig_add_face (&rig, 40, 96), 0, 40);
+  rig_join (&rig, 0, 1, 0.625);
+  rig.face_items[0].right.at = IN (60);
+  rig.face_items[0].region =
+      dry_region_from_rect (rig.arena, (DryRect){0, IN (16), IN (60), IN (96)});
+  rig.face_items[1].region =
+      dry_region_from_rect (rig.arena, (DryRect){IN (0.625), IN (16), IN (40), IN (96)});
+  rig_add_board (&rig, 0, 0, 16, 60, 96);
+  rig_add_board (&rig, 1, 0.625, 16, 40, 96);
+  check_rig (&rig);
+  g_assert_cmpint (rig.joints->total[DRY_JOINT_INSIDE_CORNER], ==, IN (80));
+  g_assert_cmpint (sum_kind (rig.joints, 1, DRY_JOINT_INSIDE_CORNER), ==, IN (80));
+  g_assert_cmpint (rig.joints->total[DRY_JOINT_DRYWALL], ==, 0);
+  for (guint i = 0; i < rig.joints->n_runs; i++)
+    if (rig.joints->runs[i].kind == DRY_JOINT_INSIDE_CORNER)
+      g_assert_cmpint (rig.joints->runs[i].length, ==, IN (80 + 2));
+  rig_tear_down (&rig);
+}
+
+/* A half wall 42 in high, 3 1/2 in thick, 60 in along: below its top a corner, above it the board
+ * goes on over the half wall, stands on its top, and ends at drywall. Top and open end of the half
+ * wall are turned. */
+static void
+test_half_wall (void)
+{
+  static const DryPoint back[] = {
+      {0, IN (16)},         {IN (60), IN (16)},   {IN (60), IN (42)},
+      {IN (63.5), IN (42)}, {IN (63.5), IN (96)}, {0, IN (96)},
+  };
+  Rig rig;
+
+  rig_set_up (&rig);
+  put_tub (rig_add_face (&rig, 108, 96), 0, 60);
+  put_tub (rig_add_face (&rig, 32, 42), 0, 32);
+  rig_join (&rig, 0, 1, 0.625);
+  rig.face_items[0].right.at = IN (60);
+  rig.face_items[0].dry_right = TRUE;
+  rig.face_items[0].region = dry_region_from_ring (rig.arena, back, G_N_ELEMENTS (back));
+  rig_add_board (&rig, 0, 0, 16, 63.5, 96)->shape = rig.face_items[0].region.polygons[0];
+  rig_add_board (&rig, 1, 0.625, 16, 32, 42);
+  check_rig (&rig);
+  /* the corner, and the back wall's board on the half wall's top */
+  g_assert_cmpint (sum_kind (rig.joints, 0, DRY_JOINT_INSIDE_CORNER), ==, IN (26 + 3.5));
+  g_assert_cmpint (rig.joints->total[DRY_JOINT_DRYWALL], ==, IN (54));
+  g_assert_cmpint (rig.joints->total[DRY_JOINT_OUTSIDE_CORNER], ==, IN (31.375 + 26));
+  rig_tear_down (&rig);
+}
+
 /* A niche cut into three boards: every edge of the opening is niche, the rest seam or free. */
 static void
 test_niche (void)
@@ -273,6 +330,8 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/plan/joints/corner-within-wall", test_corner_within_wall);
+  g_test_add_func ("/plan/joints/half-wall", test_half_wall);
   g_test_add_func ("/plan/joints/alcove", test_alcove);
   g_test_add_func ("/plan/joints/niche", test_niche);
   g_test_add_func ("/plan/joints/pipes", test_pipes);
