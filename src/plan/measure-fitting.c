@@ -65,6 +65,15 @@ serves_part (const DryMember *member, const DryPart *part, gint face)
          (member->kind == DRY_MEMBER_BLOCKING || member->kind == DRY_MEMBER_STUD);
 }
 
+/* An upright of any origin behind the line on which a pane meets the wall: one already there, or
+ * one that another edge asked for. */
+static gboolean
+stands_behind (const DryMember *member, DryLength u, gint face)
+{
+  return (gint) member->face == face && member->rect.x0 <= u && member->rect.x1 >= u &&
+         dry_rect_height (member->rect) > dry_rect_width (member->rect);
+}
+
 gboolean
 dry_measuring_is_blocked (DryMeasuring *self, const DryPart *part, const DryWall *wall)
 {
@@ -75,7 +84,9 @@ dry_measuring_is_blocked (DryMeasuring *self, const DryPart *part, const DryWall
   DryRect rect = dry_part_rect (part);
 
   for (guint i = 0; face && i < framing->n; i++)
-    if (serves_part (&framing->items[i], part, (gint) face->index))
+    if (serves_part (&framing->items[i], part, (gint) face->index) ||
+        (part->kind == DRY_PART_GLASS &&
+         stands_behind (&framing->items[i], part->u, (gint) face->index)))
       return TRUE;
   for (guint i = 0; face && i < boards->n_blocking; i++)
     if (serves_part (&boards->blocking[i], part, (gint) face->index))

@@ -639,6 +639,22 @@ test_spoiled (gconstpointer data)
     g_test_fail_printf ("“%s” is not raised by the spoiled plan", rule);
 }
 
+/* Wherever a pane meets a boarded wall, a stud stands behind it: one for it, or one that was there
+ * or that the edge of the wet wall had asked for already. */
+static void
+test_glass_along_wall (void)
+{
+  for (guint step = 0; step < 80; step++) {
+    DryPart glass = make_part (DRY_PART_GLASS, 4 + step * 0.5, 5, 24, 70);
+    g_autoptr (DryProject) project =
+        rule_room_add_part (rule_room_shower (INCH (60), INCH (36)), 'e', glass);
+    g_autoptr (DryPlan) plan = rule_room_plan (project);
+
+    if (rule_room_find (plan, "glass-blocking"))
+      g_test_fail_printf ("nothing behind the glass at %g in", 4 + step * 0.5);
+  }
+}
+
 /* --- all rules --- */
 
 /* The nearest length that breaks a condition on a length. */
@@ -705,6 +721,7 @@ main (int argc, char **argv)
     g_autofree char *path = g_strdup_printf ("/rules/spoiled/%s", SPOILED[i].rule);
     g_test_add_data_func (path, GUINT_TO_POINTER (i), test_spoiled);
   }
+  g_test_add_func ("/rules/glass-along-wall", test_glass_along_wall);
   g_test_add_func ("/rules/no-contradiction", test_no_contradiction);
   return g_test_run ();
 }
