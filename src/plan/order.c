@@ -231,8 +231,12 @@ add_joint_work (Ordering *self)
                         "corners over the bottom run, then seams, niches, pipes and the edges to "
                         "drywall%s.",
                         n, n == 1 ? "" : "s",
-                        system->cover_fasteners ? "; last, cover every fastener head" : ""));
+                        /* else the coat or sheet covers them */
+                        system->cover_fasteners && system->cover_product
+                            ? "; last, cover every fastener head"
+                            : ""));
   set_area_hours (self, step, share_of_joints (system) * 0.8);
+  set_wait (step, dry_system_get_wait (system, "joints"));
 }
 
 static void

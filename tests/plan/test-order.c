@@ -72,9 +72,15 @@ test_liquid (void)
   Rig rig;
 
   set_up_tub_wall (&rig);
+  rig.waits[rig.system.n_waits++] = (DryWait){"joints", "to the first coat", 4, 24, {0}};
+  rig.system.cover_fasteners = TRUE; /* by the coat, so no step of the joints */
   rig_compute (&rig);
   check_sums (rig.order);
   check_sequence (rig.order, ids);
+  const DryStep *joints = &rig.order->items[place_of (rig.order, "joints")];
+  g_assert_cmpfloat (joints->wait_min, ==, 4);
+  g_assert_cmpfloat (joints->wait_max, ==, 24);
+  g_assert_null (strstr (joints->text, "fastener"));
   const DryStep *first = &rig.order->items[place_of (rig.order, "coat-1")];
   const DryStep *second = &rig.order->items[place_of (rig.order, "coat-2")];
   g_assert_cmpfloat (first->wait_min, ==, 2);
@@ -118,6 +124,7 @@ test_bands (void)
   rig.system.membrane = DRY_MEMBRANE_NONE;
   rig.system.coats = 0;
   rig.system.cover_fasteners = TRUE;
+  rig.system.cover_product = "band";
   rig.job.year_built = 1950;
   rig_compute (&rig);
   check_sums (rig.order);
