@@ -6,13 +6,12 @@
 #include <math.h>
 
 #include "base/error.h"
+#include "plan/joint-count.h"
 #include "plan/joint-runs.h"
 #include "plan/outline.h"
 
 /* How far an edge may stand from what it meets and still meet it. */
 #define REACH (DRY_INCH / 2)
-/* The two sides of a corner inside a niche differ by the thickness of its lining at most. */
-#define TWIN_REACH (6 * DRY_INCH)
 
 typedef struct {
   const DryPlanContext *context;
@@ -165,6 +164,46 @@ basin_id (const Sorting *self)
   return self->context->room ? self->context->room->basin.id : 0;
 }
 
+/* Where the box of a built bench covers a face: on its own wall, and beside it where it runs into
+ * the corner. A stretch seen from the wall is the bench's own joint. */
+static gboolean
+covers_with_bench (const Sorting *self, const DryFace *face, const DryPart *part, DryRect *box)
+{
+  DryLength lo = part->u - part->width / 2, hi = lo + part->width;
+  const DryFace *own = dry_faces_get_wall (self->faces, part->wall, part->side);
+
+  if (part->kind != DRY_PART_BENCH || part->fold_down || !own)
+    return FALSE;
+  *box = (DryRect){lo, 0, hi, part->z};
+  if (own == face)
+    return TRUE;
+  if (own->left.face == (gint) face->index && lo <= own->left.at + REACH)
+    *box = (DryRect){face->right.at - part->depth, 0, face->right.at, part->z};
+  else if (own->right.face == (gint) face->index && hi >= own->right.at - REACH)
+    *box = (DryRect){face->left.at, 0, face->left.at + part->depth, part->z};
+  else
+    return FALSE;
+  return TRUE;
+}
+
+static gboolean
+meets_bench (const Sorting *self, const Probe *probe, Meeting *meeting)
+{
+  const DryRoom *room = self->context->room;
+  DryRect box;
+
+  for (guint i = 0; room && i < room->n_parts; i++) {
+    if (!covers_with_bench (self, probe->face, &room->parts[i], &box) ||
+        !dry_rect_contains (box, step_out (probe, DRY_MM)))
+      continue;
+    meeting->kind = DRY_JOINT_INSIDE_CORNER;
+    meeting->object = room->parts[i].id;
+    meeting->gap = self->context->system->corner_gap;
+    return TRUE;
+  }
+  return FALSE;
+}
+
 /* The upright edge of a leg beside the apron. */
 static gboolean
 meets_apron (const Sorting *self, const Probe *probe, Meeting *meeting)
@@ -266,7 +305,8 @@ look_outside (const Sorting *self, const Probe *probe)
     meet_side_of_small_face (probe, &meeting);
     return meeting;
   }
-  if (meets_apron (self, probe, &meeting) || meets_corner (self, probe, &meeting))
+  if (meets_bench (self, probe, &meeting) || meets_apron (self, probe, &meeting) ||
+      meets_corner (self, probe, &meeting))
     return meeting;
   /* Where gaps cross there is no board opposite, yet the region goes on: still the seam. */
   if (probe->length <= self->context->system->joint_gap + DRY_MM &&
@@ -463,65 +503,6 @@ add_penetrations (Sorting *self, const Probe *probe)
   }
 }
 
-/* The other side of a corner inside one niche, or of an edge of one bench: nearest in length. */
-static DryJoint *
-find_twin (const Sorting *self, guint index, DryLength reach)
-{
-  const DryJoint *joint = &g_array_index (self->items, DryJoint, index);
-  DryJoint *best = NULL;
-
-  for (guint i = 0; i < self->items->len; i++) {
-    DryJoint *other = &g_array_index (self->items, DryJoint, i);
-    if (i == index || other->kind != joint->kind || other->object != joint->object ||
-        other->face == joint->face || other->other_face >= 0 || !other->counted ||
-        self->faces->items[other->face].kind != self->faces->items[joint->face].kind ||
-        ABS (other->length - joint->length) > reach)
-      continue;
-    if (!best || ABS (other->length - joint->length) < ABS (best->length - joint->length))
-      best = other;
-  }
-  return best;
-}
-
-static void
-pair_small_faces (Sorting *self)
-{
-  for (guint i = 0; i < self->items->len; i++) {
-    DryJoint *joint = &g_array_index (self->items, DryJoint, i);
-    DryFaceKind kind = self->faces->items[joint->face].kind;
-    if (!joint->counted || joint->other_face >= 0)
-      continue;
-    if (kind == DRY_FACE_NICHE ? joint->kind != DRY_JOINT_INSIDE_CORNER
-                               : kind != DRY_FACE_BENCH || joint->kind != DRY_JOINT_OUTSIDE_CORNER)
-      continue;
-    DryJoint *twin = find_twin (self, i, TWIN_REACH);
-    if (!twin)
-      continue;
-    twin->counted = FALSE;
-    twin->other_face = (gint) joint->face;
-    joint->other_face = (gint) twin->face;
-  }
-}
-
-/* A joint seen from both its sides is bought once: on the first board or face. */
-static void
-count_once (Sorting *self)
-{
-  for (guint i = 0; i < self->items->len; i++) {
-    DryJoint *joint = &g_array_index (self->items, DryJoint, i);
-    DryFaceKind kind = self->faces->items[joint->face].kind;
-    if (joint->kind == DRY_JOINT_SEAM && joint->other_board >= 0)
-      joint->counted = joint->board < joint->other_board;
-    else if (kind == DRY_FACE_WALL && joint->other_face >= 0)
-      joint->counted = joint->face < (guint) joint->other_face;
-    else if (kind == DRY_FACE_CEILING && joint->kind == DRY_JOINT_INSIDE_CORNER)
-      joint->counted = FALSE; /* the walls below count it */
-    else if (kind == DRY_FACE_NICHE && joint->kind == DRY_JOINT_NICHE)
-      joint->counted = FALSE; /* the wall round it counts it */
-  }
-  pair_small_faces (self);
-}
-
 /* A wall floated in place has no boards; each stretch of its region then counts as one. */
 static const DryBoards *
 take_regions_as_boards (const DryPlanContext *context, const DryFaces *faces)
@@ -571,7 +552,7 @@ dry_joints_compute (const DryPlanContext *context, const DryFaces *faces, const 
       return NULL;
     }
   }
-  count_once (&sorting);
+  dry_joints_count_once (sorting.items, faces);
   self->n = sorting.items->len;
   self->items = dry_arena_take_array (context->arena, sorting.items);
   for (guint i = 0; floated && i < self->n; i++)

@@ -159,6 +159,39 @@ test_corner_within_wall (void)
   rig_tear_down (&rig);
 }
 
+/* A built bench 36 in along and 18 in high stands in the middle of a wall, its box cut out of the
+ * board: a change of plane on three sides, no edge to drywall, and the bench's to buy. */
+static void
+test_bench_on_wall (void)
+{
+  static const DryPoint round[] = {
+      {0, 0},       {IN (13), 0}, {IN (13), IN (17)}, {IN (47), IN (17)},
+      {IN (47), 0}, {IN (60), 0}, {IN (60), IN (96)}, {0, IN (96)},
+  };
+  DryPart bench = {.id = 7,
+                   .kind = DRY_PART_BENCH,
+                   .wall = 1,
+                   .u = IN (30),
+                   .z = IN (18),
+                   .width = IN (36),
+                   .height = IN (2),
+                   .depth = IN (15)};
+  Rig rig;
+
+  rig_set_up (&rig);
+  rig.room.parts = &bench;
+  rig.room.n_parts = 1;
+  rig_add_face (&rig, 60, 96);
+  rig.face_items[0].region = dry_region_from_ring (rig.arena, round, G_N_ELEMENTS (round));
+  rig_add_board (&rig, 0, 0, 0, 60, 96)->shape = rig.face_items[0].region.polygons[0];
+  check_rig (&rig);
+  g_assert_cmpint (sum_kind (rig.joints, 0, DRY_JOINT_INSIDE_CORNER), ==, IN (17 + 34 + 17));
+  g_assert_cmpint (rig.joints->total[DRY_JOINT_INSIDE_CORNER], ==, 0);
+  g_assert_cmpint (rig.joints->total[DRY_JOINT_DRYWALL], ==, 0);
+  g_assert_cmpint (rig.joints->total[DRY_JOINT_FLOOR], ==, IN (26));
+  rig_tear_down (&rig);
+}
+
 /* A half wall 42 in high, 3 1/2 in thick, 60 in along: below its top a corner, above it the board
  * goes on over the half wall, stands on its top, and ends at drywall. Top and open end of the half
  * wall are turned. */
@@ -305,6 +338,26 @@ test_staggered_seam (void)
   rig_tear_down (&rig);
 }
 
+/* Two faces of a niche have one corner between them; where each is one board it is one joint. */
+static void
+check_niche_corners (const DryPlan *plan)
+{
+  g_autofree guint *boards = g_new0 (guint, plan->faces->n + 1);
+
+  for (guint i = 0; i < plan->boards->n; i++)
+    boards[plan->boards->items[i].face]++;
+  for (guint i = 0; i < plan->joints->n; i++)
+    for (guint j = 0; j < i; j++) {
+      const DryJoint *a = &plan->joints->items[i], *b = &plan->joints->items[j];
+      if (a->other_face < 0 || plan->faces->items[a->face].kind != DRY_FACE_NICHE ||
+          boards[a->face] > 1 || boards[a->other_face] > 1)
+        continue;
+      g_assert_false (a->face == b->face && a->other_face == b->other_face);
+      if (a->face == (guint) b->other_face && a->other_face == (gint) b->face)
+        g_assert_true (a->counted != b->counted);
+    }
+}
+
 static void
 check_random (const DryPlan *plan, guint32 seed)
 {
@@ -312,6 +365,7 @@ check_random (const DryPlan *plan, guint32 seed)
   for (guint i = 0; i < plan->boards->n; i++)
     check_board (plan->joints, &plan->boards->items[i], (gint) i);
   check_totals (plan->joints);
+  check_niche_corners (plan);
   for (guint i = 0; i < plan->joints->n; i++) {
     const DryJoint *joint = &plan->joints->items[i];
     g_assert_cmpint (joint->kind, <, DRY_N_JOINT_KINDS);
@@ -330,6 +384,7 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/plan/joints/bench-on-wall", test_bench_on_wall);
   g_test_add_func ("/plan/joints/corner-within-wall", test_corner_within_wall);
   g_test_add_func ("/plan/joints/half-wall", test_half_wall);
   g_test_add_func ("/plan/joints/alcove", test_alcove);
