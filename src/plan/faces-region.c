@@ -81,20 +81,32 @@ add_rect (GArray *rects, DryLength x0, DryLength y0, DryLength x1, DryLength y1)
     g_array_append_val (rects, rect);
 }
 
-static void
-lay_wet_rects (const DryWetSide *side, const DryFace *face, gboolean leg, GArray *rects)
+/* Board that comes down to the floor stands off it by the bead that closes the gap: it must not
+ * drink from the floor, and a full sheet would not stand up under a ceiling of its own height. */
+static DryLength
+reckon_floor_gap (const DryPlanContext *context)
 {
-  DryLength leg_top = MIN (face->board_bottom, face->wet_top);
+  const DryTreatment *floor = &context->system->treatments[DRY_JOINT_FLOOR];
+
+  return floor->kind == DRY_TREAT_BEAD ? floor->width : 0;
+}
+
+static void
+lay_wet_rects (const DryPlanContext *context, const DryWetSide *side, const DryFace *face,
+               GArray *rects)
+{
+  DryLength leg_top = MIN (face->board_bottom, face->wet_top), gap = reckon_floor_gap (context);
 
   if (!side->touches) { /* beside the basin, not at it: the board comes down to the floor */
-    add_rect (rects, face->wet_u0, leg ? 0 : face->board_bottom, face->wet_u1, face->wet_top);
+    add_rect (rects, face->wet_u0, context->room->wet.leg ? gap : face->board_bottom, face->wet_u1,
+              face->wet_top);
     return;
   }
   add_rect (rects, face->wet_u0, face->board_bottom, face->wet_u1, face->wet_top);
   if (face->leg_left)
-    add_rect (rects, MAX (face->wet_u0, dry_faces_near_left (side)), 0, side->b0, leg_top);
+    add_rect (rects, MAX (face->wet_u0, dry_faces_near_left (side)), gap, side->b0, leg_top);
   if (face->leg_right)
-    add_rect (rects, side->b1, 0, MIN (face->wet_u1, dry_faces_near_right (side)), leg_top);
+    add_rect (rects, side->b1, gap, MIN (face->wet_u1, dry_faces_near_right (side)), leg_top);
 }
 
 /* Half walls standing at the face, and the boards of neighbours hung before it. */
@@ -233,7 +245,7 @@ dry_faces_build_region (const DryPlanContext *context, const DryWetSide *sides,
   const DryWetSide *side = &sides[index];
   GArray *cutouts, *holes;
 
-  lay_wet_rects (side, face, context->room->wet.leg, wet);
+  lay_wet_rects (context, side, face, wet);
   take_off_neighbours (sides, faces, side, face, off);
   take_off_benches (context, sides, face, index, off);
   cutouts = find_cutouts (context, face, wet);

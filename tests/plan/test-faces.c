@@ -186,6 +186,15 @@ set_up_fold_down (Site *site)
   site->parts[0].fold_down = TRUE;
 }
 
+/* The system closes the joint at the floor with a bead 1/4 in wide. */
+static void
+set_up_floor_bead (Site *site)
+{
+  site_set_up_alcove (site);
+  site->system.treatments[DRY_JOINT_FLOOR] =
+      (DryTreatment){.kind = DRY_TREAT_BEAD, .width = IN (0.25)};
+}
+
 typedef struct {
   const char *name;
   void (*set_up) (Site *site);
@@ -205,6 +214,9 @@ static const Case cases[] = {
      "Right end wall"},
     {"alcove left", site_set_up_alcove, 3, 3, 31.375 * 80 + 32, 64, 0, 95.375, 96, "lL", 0, 0.625,
      "Left end wall"},
+    /* the leg stands off the floor: 15-3/4 of it are left */
+    {"leg over a bead", set_up_floor_bead, 1, 3, 31.375 * 80 + 31.5, 0.625, 0.25, 32, 96, "rR",
+     0.625, 0, "Right end wall"},
     {"no leg", set_up_no_leg, 1, 3, 31.375 * 80, 0.625, 16, 32, 96, "R", 0.625, 0,
      "Right end wall"},
     /* 15 + 1 + 1/8 */
