@@ -10,7 +10,7 @@
 #include "plan/boards-private.h"
 
 /* Work units of one estimate, and how many there are while a person drags. */
-#define ESTIMATE_EFFORT 700
+#define ESTIMATE_EFFORT 1000
 #define MAX_ESTIMATES   150
 #define PAIR_WIDTH      6 /* layouts of each of two faces tried together */
 
