@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Edits of the outline: corners, wall lengths, walls moved parallel, a whole new outline.
- * Places on walls are kept as they are, measured from the wall's left end. */
+ * What happens to the things on walls that slide is in edit-places.c. */
 #define G_LOG_DOMAIN "drybay-project"
 
 #include <math.h>
@@ -120,6 +120,7 @@ dry_edit_move_corner (const DryProject *self, DryId room, DryId wall, DryPoint t
   if (!begin_at_wall (&edit, self, room, wall, &index, error))
     return NULL;
   edit.room->walls[index].start = to;
+  dry_edit_keep_places (edit.room, dry_project_get_room (self, room));
   return dry_edit_finish (&edit, error);
 }
 
@@ -274,6 +275,7 @@ dry_edit_set_wall_length (const DryProject *self, DryId room, DryId wall, DryLen
   next = find_next (edit.room, next);
   if (next != index)
     edit.room->walls[next].start = add_points (edit.room->walls[next].start, shift);
+  dry_edit_keep_places (edit.room, dry_project_get_room (self, room));
   return dry_edit_finish (&edit, error);
 }
 
@@ -336,6 +338,7 @@ dry_edit_move_wall (const DryProject *self, DryId room, DryId wall, DryLength ou
     /* The end first: it reads the neighbour's own end, which the start does not touch. */
     move_end (&edit, index, end, direction);
     move_start (&edit, index, start, direction);
+    dry_edit_keep_places (edit.room, dry_project_get_room (self, room));
   }
   return dry_edit_finish (&edit, error);
 }

@@ -36,3 +36,7 @@ void dry_edit_remove_part_at (DryRoom *room, guint index);
 /* Takes the wall out; when it was part of the outline its neighbours are lengthened until they
  * meet, or else joined where it began. FALSE when fewer than three walls would be left. */
 gboolean dry_edit_join_neighbours (DryEdit *self, guint index, GError **error);
+
+/* After walls were moved: what hangs on them stays where it was in the room, and what serves the
+ * basin goes with it. `before` is the room as it was. */
+void dry_edit_keep_places (DryRoom *room, const DryRoom *before);

@@ -231,6 +231,77 @@ test_move_wall (void)
                   DRY_ERROR_LIMIT, "1 km");
 }
 
+/* A valve on the east wall 81 in north of the south-east corner, as in the furnished alcove: where
+ * is it afterwards? */
+static DryPoint
+find_part (const DryProject *project, DryPartKind kind)
+{
+  const DryRoom *room = first_room (project);
+
+  for (guint i = 0; i < room->n_parts; i++)
+    if (room->parts[i].kind == kind)
+      return dry_wall_point (dry_room_get_wall (room, room->parts[i].wall), DRY_SIDE_INSIDE,
+                             room->parts[i].u, 0);
+  g_assert_not_reached ();
+}
+
+static void
+test_things_keep_their_place (void)
+{
+  static const struct {
+    char wall;
+    double out;                       /* moved into the room */
+    double valve_x, valve_y, basin_y; /* shifts expected */
+  } rows[] = {
+      {'s', 10, 0, 0, 0}, /* the front wall: nothing at the tub moves */
+      {'s', -15, 0, 0, 0},
+      {'n', 6, 0, -6, -6}, /* the back wall takes the tub along, and the valve with the tub */
+      {'n', -6, 0, 6, 6},
+      {'e', -12, 12, 0, 0}, /* its own wall takes the valve along */
+      {'w', -12, 0, 0, 0},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autoptr (DryProject) old = dry_test_furnished_alcove ("foam-bands");
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryProject) new = dry_edit_move_wall (
+        old, dry_test_room (old), dry_test_wall (old, rows[i].wall), IN (rows[i].out), &error);
+    DryPoint was = find_part (old, DRY_PART_VALVE), is;
+    DryPoint tub_was[4], tub_is[4];
+
+    g_assert_no_error (error);
+    is = find_part (new, DRY_PART_VALVE);
+    g_assert_cmpint (is.x - was.x, ==, IN (rows[i].valve_x));
+    g_assert_cmpint (is.y - was.y, ==, IN (rows[i].valve_y));
+    g_assert_true (dry_room_basin_corners (first_room (old), tub_was));
+    g_assert_true (dry_room_basin_corners (first_room (new), tub_is));
+    g_assert_cmpint (tub_is[0].y - tub_was[0].y, ==, IN (rows[i].basin_y));
+  }
+}
+
+/* Back and forth is nothing, whatever stands in the room. */
+static void
+test_walls_there_and_back (void)
+{
+  g_autoptr (GRand) rand = g_rand_new_with_seed (17);
+
+  for (guint32 seed = 1; seed <= 60; seed++) {
+    g_autoptr (DryProject) old = dry_test_random_project (seed);
+    const DryRoom *room = first_room (old);
+    DryId wall = room->walls[(guint) g_rand_int_range (rand, 0, (gint) room->n_outline)].id;
+    DryLength out = g_rand_int_range (rand, 1, 40) * DRY_INCH / 4;
+    g_autoptr (DryProject) there = dry_edit_move_wall (old, room->id, wall, -out, NULL);
+    g_autoptr (DryProject) back =
+        there ? dry_edit_move_wall (there, room->id, wall, out, NULL) : NULL;
+
+    if (!back)
+      continue;
+    for (guint i = 0; i < room->n_parts; i++)
+      g_assert_cmpint (first_room (back)->parts[i].u, ==, room->parts[i].u);
+    g_assert_cmpint (first_room (back)->basin.along, ==, room->basin.along);
+  }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -242,5 +313,7 @@ main (int argc, char **argv)
   g_test_add_func ("/outline/split-found-studs", test_split_found_studs);
   g_test_add_func ("/outline/remove-walls", test_remove_walls);
   g_test_add_func ("/outline/move-wall", test_move_wall);
+  g_test_add_func ("/outline/things-keep-their-place", test_things_keep_their_place);
+  g_test_add_func ("/outline/walls-there-and-back", test_walls_there_and_back);
   return g_test_run ();
 }
