@@ -130,6 +130,40 @@ measure_edges (DryMeasuring *self, const DryBasin *basin)
   dry_measuring_length (self, "rim-error", ABS (basin->rim_error), NULL);
 }
 
+static DryLength
+distance_to_wall (DryPoint p, const DryWall *wall)
+{
+  double x = (double) (wall->end.x - wall->start.x), y = (double) (wall->end.y - wall->start.y);
+  double px = (double) (p.x - wall->start.x), py = (double) (p.y - wall->start.y);
+  double along = CLAMP ((px * x + py * y) / MAX (x * x + y * y, 1), 0, 1);
+
+  return (DryLength) llround (hypot (px - along * x, py - along * y));
+}
+
+/* How far the farthest corner of the basin reaches beyond the room's outline. */
+static void
+measure_outside (DryMeasuring *self)
+{
+  const DryRoom *room = self->context->room;
+  DryPoint corners[4], *outline = g_new (DryPoint, room->n_outline);
+  DryRing ring = {outline, room->n_outline};
+  DryLength outside = 0;
+
+  for (guint i = 0; i < room->n_outline; i++)
+    outline[i] = room->walls[i].start;
+  for (guint i = 0; dry_room_basin_corners (room, corners) && i < 4; i++) {
+    DryLength nearest = DRY_LENGTH_MAX;
+
+    if (dry_ring_contains (&ring, corners[i]))
+      continue;
+    for (guint j = 0; j < room->n_outline; j++)
+      nearest = MIN (nearest, distance_to_wall (corners[i], &room->walls[j]));
+    outside = MAX (outside, nearest);
+  }
+  dry_measuring_length (self, "outside-room", outside, "its farthest corner beyond the walls");
+  g_free (outline);
+}
+
 void
 dry_measure_basin (DryMeasuring *self)
 {
@@ -147,6 +181,7 @@ dry_measure_basin (DryMeasuring *self)
   dry_measuring_boolean (self, "is-pan", pan, NULL);
   dry_measuring_boolean (self, "drop-in", basin->drop_in, NULL);
   dry_measuring_boolean (self, "has-shower", dry_measuring_has_shower (self), NULL);
+  measure_outside (self);
   dry_measuring_length (self, "length", basin->length, NULL);
   dry_measuring_length (self, "height", basin->height, NULL);
   if (inside.opening > 0 && !basin->drop_in)

@@ -169,6 +169,18 @@ room_rim (void)
 }
 
 static void
+change_endless (DryBasin *basin, gpointer data)
+{
+  basin->length = INCH (80);
+}
+
+static DryProject *
+room_endless_tub (void)
+{
+  return rule_room_set_basin (start (), change_endless, NULL);
+}
+
+static void
 change_low_flange (DryBasin *basin, gpointer data)
 {
   basin->flange = INCH (0.5);
@@ -267,6 +279,7 @@ static const struct {
     {"hinge-wall-lean", room_leaning},
     {"corner-taper", room_leaning},
     {"rim-level", room_rim},
+    {"basin-outside-room", room_endless_tub},
     {"board-above-flange", room_low_flange},
     {"curbless-dam", room_curbless},
     {"curbless-floor", room_curbless},
