@@ -141,7 +141,7 @@ is_ready_made (const DryRoom *room, gconstpointer value)
 
 /* --- choices, in the order of their enums --- */
 
-static const char *const ENDS[] = {N_ ("Left"), N_ ("Right"), N_ ("Centre"), N_ ("Back"), NULL};
+static const char *const ENDS[] = {N_ ("Left"), N_ ("Right"), N_ ("Center"), N_ ("Back"), NULL};
 static const char *const PATTERNS[] = {N_ ("Straight"), N_ ("Offset"), N_ ("Vertical"),
                                        N_ ("Diagonal"), NULL};
 
@@ -155,13 +155,13 @@ static const DryField JOB[] = {
     {NULL, N_ ("Room temperature, °C"), N_ ("While boards, bands and coats are worked"),
      DRY_FIELD_NUMBER, AT (DryJob, temperature), .number_low = -30, .number_high = 50, .step = 1,
      .digits = 0},
-    {NULL, N_ ("Millimetres"), N_ ("Off: feet and inches"), DRY_FIELD_BOOLEAN, AT (DryJob, metric)},
+    {NULL, N_ ("Millimeters"), N_ ("Off: feet and inches"), DRY_FIELD_BOOLEAN, AT (DryJob, metric)},
 };
 
 static const DryField ROOM[] = {
     {N_ ("Room"), N_ ("Name"), NULL, DRY_FIELD_TEXT, AT (DryRoom, name)},
     {NULL, N_ ("Ceiling"), NULL, DRY_FIELD_LENGTH, AT (DryRoom, ceiling), IN (12), IN (400)},
-    {NULL, N_ ("Ceiling joists"), N_ ("On centre"), DRY_FIELD_LENGTH, AT (DryRoom, joist_spacing),
+    {NULL, N_ ("Ceiling joists"), N_ ("On center"), DRY_FIELD_LENGTH, AT (DryRoom, joist_spacing),
      0, IN (96), .zero_text = N_ ("unknown")},
 };
 
@@ -215,9 +215,9 @@ static const DryField WALL[] = {
     {NULL, N_ ("Polyethylene behind"), NULL, DRY_FIELD_BOOLEAN, AT (DryWall, vapour_barrier)},
     {NULL, N_ ("Lining"), N_ ("Drywall or plaster outside the wet area"), DRY_FIELD_LENGTH,
      AT (DryWall, lining), 0, IN (4)},
-    {N_ ("Studs"), N_ ("Spacing"), N_ ("On centre"), DRY_FIELD_LENGTH, AT (DryWall, stud_spacing),
+    {N_ ("Studs"), N_ ("Spacing"), N_ ("On center"), DRY_FIELD_LENGTH, AT (DryWall, stud_spacing),
      IN (4), IN (96), .is_shown = is_regular_wall},
-    {NULL, N_ ("First stud"), N_ ("Centre, from the wall's left end"), DRY_FIELD_LENGTH,
+    {NULL, N_ ("First stud"), N_ ("Center, from the wall's left end"), DRY_FIELD_LENGTH,
      AT (DryWall, first_stud), 0, IN (96), .is_shown = is_regular_wall},
     {NULL, N_ ("Width"), NULL, DRY_FIELD_LENGTH, AT (DryWall, stud_width), IN (0.5), IN (12)},
     {NULL, N_ ("Depth"), NULL, DRY_FIELD_LENGTH, AT (DryWall, stud_depth), IN (0.5), IN (24)},
@@ -283,11 +283,11 @@ static const DryField PART[] = {
      .set = set_part_left},
     {NULL, N_ ("From the right end"), N_ ("To its right edge"), DRY_FIELD_LENGTH, 0, -IN (400),
      IN (2000), .kinds = BOXES | KIND (GRAB_BAR), .get = get_part_right, .set = set_part_right},
-    {NULL, N_ ("Centre from the left end"), NULL, DRY_FIELD_LENGTH, AT (DryPart, u), -IN (400),
+    {NULL, N_ ("Center from the left end"), NULL, DRY_FIELD_LENGTH, AT (DryPart, u), -IN (400),
      IN (2000)},
     {NULL, N_ ("Bottom above the floor"), NULL, DRY_FIELD_LENGTH, AT (DryPart, z), 0, IN (400),
      .kinds = KIND (NICHE) | KIND (GLASS) | KIND (PIPE) | KIND (VENT) | KIND (CABLE)},
-    {NULL, N_ ("Centre above the floor"), NULL, DRY_FIELD_LENGTH, AT (DryPart, z), 0, IN (400),
+    {NULL, N_ ("Center above the floor"), NULL, DRY_FIELD_LENGTH, AT (DryPart, z), 0, IN (400),
      .kinds = POINTS},
     {NULL, N_ ("Top above the floor"), NULL, DRY_FIELD_LENGTH, AT (DryPart, z), 0, IN (400),
      .kinds = KIND (GRAB_BAR) | KIND (BENCH)},
