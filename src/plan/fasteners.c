@@ -4,6 +4,8 @@
  */
 #include "plan/fasteners.h"
 
+#include <math.h>
+
 #include "base/error.h"
 #include "plan/outline.h"
 
@@ -179,9 +181,38 @@ find_near (const Setting *self, DryPoint p, DryLength reach)
   return best;
 }
 
+/* How far along its row a screw keeps from those of the board across the seam: their washers must
+ * lie side by side, and two screws level in one stud split it. 0 when it stands clear. */
+static DryLength
+reckon_step_aside (const Setting *self, const Row *row, DryLength along)
+{
+  const DrySystem *system = self->context->system;
+  double apart = (double) MAX (MIN_PITCH, system->washer ? system->washer_diameter : 0);
+  DryPoint p = point_on (row, along);
+  DryLength step = 0;
+
+  for (guint i = 0; i < self->first && row->edge; i++) {
+    const DryFastener *it = &g_array_index (self->items, DryFastener, i);
+    double across = (double) (row->vertical ? it->at.x - p.x : it->at.y - p.y);
+    DryLength off = row->vertical ? it->at.y - along : it->at.x - along;
+    if (it->face != self->board->face || fabs (across) >= apart)
+      continue;
+    double needed = sqrt (apart * apart - across * across);
+    if (fabs ((double) off) < needed)
+      step = MAX (step, off + (DryLength) ceil (needed));
+  }
+  return step;
+}
+
 static void
 add_screw (Setting *self, const Row *row, DryLength along)
 {
+  DryLength aside = reckon_step_aside (self, row, along);
+
+  if (aside > 0 && along + aside <= row->span.hi)
+    along += aside;
+  else if (aside > 0 && along - aside >= row->span.lo)
+    along -= aside;
   DryFastener it = {
       .face = self->board->face,
       .board = self->index,

@@ -43,10 +43,10 @@ test_random (void)
     by_area += count_sheets_by_area (&c);
     board_case_end (&c);
   }
-  /* Sheets come before seams. Pieces must not overlap and cannot all be nested without waste: 15
-   * and a half in a hundred above the bare area is what the best search so far leaves. */
+  /* Sheets come before seams. Pieces must not overlap and cannot all be nested without waste:
+   * 15 in a hundred above the bare area is what the best search so far leaves. */
   g_test_message ("%u sheets, %u by area", sheets, by_area);
-  g_assert_cmpuint (sheets * 1000, <=, by_area * 1160);
+  g_assert_cmpuint (sheets * 1000, <=, by_area * 1150);
   g_test_message ("%u of %u rooms cannot be built by all rules", broken_rooms, n);
   /* Rooms are thrown together blindly, niches over corners and valves anywhere; yet each can be
    * built. */

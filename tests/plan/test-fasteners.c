@@ -155,6 +155,36 @@ test_shared_stud (void)
   }
 }
 
+/* Two butted boards on one stud, washers 1-1/4 in wide 1/2 in from either edge: level with each
+ * other they would lie one on the other. They step aside, and no step in a row gets longer. */
+static void
+test_washers_across_seam (void)
+{
+  Rig rig;
+  guint n = 0;
+
+  rig_set_up (&rig);
+  rig.system.washer = "washer";
+  rig.system.washer_diameter = IN (1.25);
+  rig.system.edge_spacing.value = rig.system.field_spacing.value = IN (12);
+  rig_add_face (&rig, 32, 60);
+  rig_add_studs (&rig, 0, 16, 16, 1);
+  rig_add_board (&rig, 0, 0, 0, 16, 60);
+  rig_add_board (&rig, 0, 16, 0, 32, 60);
+  check_rig (&rig);
+  g_assert_cmpuint (count_row (&rig, 15.5, TRUE), ==, 6);
+  g_assert_cmpuint (count_row (&rig, 16.5, TRUE), ==, 6);
+  for (guint i = 0; i < rig.fasteners->n; i++)
+    for (guint j = 0; j < i; j++) {
+      const DryFastener *a = &rig.fasteners->items[i], *b = &rig.fasteners->items[j];
+      DryLength step = ABS (a->at.y - b->at.y);
+      g_assert_cmpint (dry_point_distance (a->at, b->at), >=, IN (1.25));
+      n += a->at.x == b->at.x && step <= IN (12);
+    }
+  g_assert_cmpuint (n, >=, 5 + 5); /* neighbors in either row */
+  rig_tear_down (&rig);
+}
+
 /* A second stud added beside the shared one holds what one stud cannot. */
 static void
 test_second_stud (void)
@@ -274,6 +304,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/fasteners/panel", test_panel);
   g_test_add_func ("/plan/fasteners/spacing", test_spacing);
   g_test_add_func ("/plan/fasteners/shared-stud", test_shared_stud);
+  g_test_add_func ("/plan/fasteners/washers-across-seam", test_washers_across_seam);
   g_test_add_func ("/plan/fasteners/second-stud", test_second_stud);
   g_test_add_func ("/plan/fasteners/level-seam", test_level_seam);
   g_test_add_func ("/plan/fasteners/openings", test_openings);
