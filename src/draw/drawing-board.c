@@ -1,19 +1,29 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The window's board: the plan above, the strip of faces below it, on one sheet, middle on middle.
- * Adds nothing of its own but where the two stand. */
+ * Adds nothing of its own but where the two stand, and names for the small faces. */
 #include "draw/drawing-private.h"
+#include "draw/scene-rows.h"
+
+/* Paper millimetres of a small window's canvas, for which the sheet is composed. Dimension rows
+ * keep their paper size, so the space for them can only be right for one; larger canvases have more
+ * of it, and on smaller ones rows give way to one another. */
+#define CANVAS_WIDTH  180.0
+#define CANVAS_HEIGHT 164.0
+#define TITLE_HEIGHT  5.0
+
+static DryRect
+join_rects (DryRect a, DryRect b)
+{
+  return (DryRect){MIN (a.x0, b.x0), MIN (a.y0, b.y0), MAX (a.x1, b.x1), MAX (a.y1, b.y1)};
+}
 
 static DryRect
 measure_views (const DrySceneBuilder *b, guint from, guint to)
 {
-  DryRect r = {0, 0, 0, 0};
+  DryRect r = g_array_index (b->views, DryView, from).bounds;
 
-  for (guint i = from; i < to; i++) {
-    DryRect v = g_array_index (b->views, DryView, i).bounds;
-    r = i == from
-            ? v
-            : (DryRect){MIN (r.x0, v.x0), MIN (r.y0, v.y0), MAX (r.x1, v.x1), MAX (r.y1, v.y1)};
-  }
+  for (guint i = from + 1; i < to; i++)
+    r = join_rects (r, g_array_index (b->views, DryView, i).bounds);
   return r;
 }
 
@@ -25,25 +35,90 @@ is_wall_view (const DrySceneBuilder *b, const DryPlan *plan, guint view)
   return face >= 0 && plan->faces->items[face].kind == DRY_FACE_WALL;
 }
 
-/* Ceilings, benches and linings stand in rows to the right of the plan, where there is room. */
-static void
-place_small_faces (DrySceneBuilder *b, guint from, DryRect plan, DryLength right)
+/* Paper the rows of views `from` to `to` take on one side. */
+static double
+measure_rows (const DrySceneBuilder *b, guint from, guint to, DryToward side)
 {
-  DryLength gap = 11 * DRY_INCH, x0 = plan.x1 + 20 * DRY_INCH, x = x0, top = plan.y1, deepest = 0;
+  double most = 2;
 
-  right = MAX (right, x0 + 60 * DRY_INCH);
+  for (guint i = 0; i < b->items->len; i++) {
+    const DryPrimitive *item = &g_array_index (b->items, DryPrimitive, i);
+    if (item->kind == DRY_PRIMITIVE_DIMENSION && item->side == side && item->view >= (gint) from &&
+        item->view < (gint) to)
+      most = MAX (most, DRY_ROW_FIRST + DRY_ROW_STEP * item->row + DRY_ROW_LETTERS + 1);
+  }
+  return most;
+}
+
+/* The space between plan and strip, so that the rows of both find room side by side when the board
+ * fills the canvas it is composed for. */
+static DryLength
+choose_gap (const DrySceneBuilder *b, guint n_plan, guint n_walls, DryRect above, DryRect below)
+{
+  double rows = measure_rows (b, 0, n_plan, DRY_TOWARD_DOWN) +
+                measure_rows (b, n_plan, n_walls, DRY_TOWARD_UP) - 1;
+  double high = CANVAS_HEIGHT - rows - measure_rows (b, 0, n_plan, DRY_TOWARD_UP) -
+                MAX (measure_rows (b, n_plan, n_walls, DRY_TOWARD_DOWN), TITLE_HEIGHT);
+  double wide = CANVAS_WIDTH - measure_rows (b, n_plan, n_walls, DRY_TOWARD_LEFT) -
+                measure_rows (b, n_plan, n_walls, DRY_TOWARD_RIGHT);
+  double by_height =
+      (double) (dry_rect_height (above) + dry_rect_height (below)) / MAX (high, CANVAS_HEIGHT / 4);
+  double by_width = (double) dry_rect_width (below) / MAX (wide, CANVAS_WIDTH / 4);
+
+  return (DryLength) (rows * MAX (by_height, by_width));
+}
+
+/* What all faces of one thing are, told once above them. */
+static void
+name_small_faces (DrySceneBuilder *b, const DryFace *face, DryPoint at)
+{
+  const char *what = face->kind == DRY_FACE_NICHE   ? "Niche lining"
+                     : face->kind == DRY_FACE_BENCH ? "Bench"
+                                                    : "Ceiling";
+
+  dry_scene_builder_tag (b, DRY_LAYER_LABELS, DRY_SHOWS_NOTHING, 0, -1);
+  dry_scene_builder_text (
+      b, at, (DryLettering){.size = 2, .ink = DRY_INK_TEXT_FAINT, .anchor = DRY_ANCHOR_LEFT}, "%s",
+      what);
+}
+
+/* Ceilings, benches and linings stand in rows to the right of the plan, those of one thing
+ * together under its name. They are known by their marks; the papers show them large. */
+static void
+place_small_faces (DrySceneBuilder *b, const DryPlan *plan, guint from, DryRect beside,
+                   DryLength right)
+{
+  /* Letters keep their paper size: lines of them need this much where the board fills a window. */
+  const DryLength line = 8 * DRY_INCH, least = 10 * DRY_INCH;
+  DryLength x0 = beside.x1 + 34 * DRY_INCH, x = x0, top = beside.y1, deepest = 0;
+  DryId object = 0;
+
+  right = MAX (right, x0 + 44 * DRY_INCH);
   for (guint i = from; i < b->views->len; i++) {
-    DryRect v = g_array_index (b->views, DryView, i).bounds;
-    /* A lining is narrower than its name. */
-    DryLength width = MAX (dry_rect_width (v), 22 * DRY_INCH);
-    if (x > x0 && x + width > right) {
+    DryView *view = &g_array_index (b->views, DryView, i);
+    const DryFace *face = &plan->faces->items[view->face];
+    DryRect v = view->bounds;
+    DryLength width = MAX (dry_rect_width (v), least);
+    gboolean first = i == from || face->object != object;
+
+    if (x > x0 && (first || x + width > right)) {
       x = x0;
-      top -= deepest + gap;
+      top -= deepest + line;
       deepest = 0;
     }
+    if (first) {
+      b->view = (gint) i;
+      b->origin = (DryPoint){0, 0};
+      /* Moves with the view to just above its left corner. */
+      name_small_faces (b, face,
+                        (DryPoint){v.x0 - (width - dry_rect_width (v)) / 2, v.y1 + 3 * line / 5});
+      b->view = -1;
+      top -= line;
+    }
+    object = face->object;
     dry_scene_builder_move_view (b, i, x + (width - dry_rect_width (v)) / 2 - v.x0, top - v.y1);
     deepest = MAX (deepest, dry_rect_height (v));
-    x += width + gap / 2;
+    x += width + 5 * DRY_INCH;
   }
 }
 
@@ -52,7 +127,7 @@ dry_drawing_board (const DryPlan *plan)
 {
   DrySceneBuilder b;
   DryRect above, below;
-  DryLength gap, dx, dy;
+  DryLength dx, dy;
   guint n_plan, n_walls;
 
   dry_scene_builder_init (&b, plan->context.job);
@@ -65,14 +140,11 @@ dry_drawing_board (const DryPlan *plan)
     return dry_scene_builder_finish (&b);
   above = measure_views (&b, 0, n_plan);
   below = measure_views (&b, n_plan, n_walls);
-  /* Room for both drawings' dimension rows, which keep their paper size: a fifth of the width is
-   * theirs when the board fills a window. */
-  gap = MAX (MAX (dry_rect_width (above), dry_rect_width (below)) / 5, 18 * DRY_INCH);
   /* The faces move, the plan keeps the room's own coordinates. */
   dx = dry_rect_centre (above).x - dry_rect_centre (below).x;
-  dy = above.y0 - gap - below.y1;
+  dy = above.y0 - choose_gap (&b, n_plan, n_walls, above, below) - below.y1;
   for (guint i = n_plan; i < n_walls; i++)
     dry_scene_builder_move_view (&b, i, dx, dy);
-  place_small_faces (&b, n_walls, above, below.x1 + dx);
+  place_small_faces (&b, plan, n_walls, above, below.x1 + dx);
   return dry_scene_builder_finish (&b);
 }

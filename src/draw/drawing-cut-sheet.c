@@ -3,6 +3,9 @@
  * Cutting never saw a wall, so neither does this. */
 #include "draw/drawing-private.h"
 
+/* Numbers keep this from one another: a ring's width at the smallest scale sheets are printed. */
+#define NUMBER (13 * DRY_INCH / 2)
+
 static void
 draw_pieces (DrySceneBuilder *b, const DryCutting *cutting, const DrySheetLayout *layout,
              guint sheet)
@@ -23,8 +26,8 @@ draw_pieces (DrySceneBuilder *b, const DryCutting *cutting, const DrySheetLayout
     dry_scene_builder_rect (
         b, (DryLook){.stroke = tint, .pen = DRY_PEN_025, .fill = tint, .alpha = 0.16}, at->rect);
     dry_scene_builder_tag (b, DRY_LAYER_LABELS, DRY_SHOWS_SHEET, 0, (gint) sheet);
-    if (!piece)
-      continue;
+    if (!piece || MIN (w, h) < 5 * DRY_INCH)
+      continue; /* named with a leader */
     if (upright || h < 7 * DRY_INCH) {
       mark.anchor = DRY_ANCHOR_CENTRE;
       mark.angle = upright ? 90 : 0;
@@ -32,7 +35,10 @@ draw_pieces (DrySceneBuilder *b, const DryCutting *cutting, const DrySheetLayout
       dry_scene_builder_text (b, c, mark, "%s   %s", piece->name, dry_scene_builder_size (b, w, h));
       continue;
     }
-    dry_scene_builder_text (b, c, mark, "%s%s", piece->name, at->turned ? " (turned)" : "");
+    if (at->turned)
+      dry_scene_builder_text (b, c, mark, "%s (turned)", piece->name);
+    /* Hides behind the longer name where that fits. */
+    dry_scene_builder_text (b, c, mark, "%s", piece->name);
     dry_scene_builder_text (b, c, size, "%s", dry_scene_builder_size (b, w, h));
   }
 }
@@ -55,17 +61,117 @@ draw_offcuts (DrySceneBuilder *b, const DrySheetLayout *layout, guint sheet)
   }
 }
 
-static void
-draw_cuts (DrySceneBuilder *b, const DrySheetLayout *layout, guint sheet)
+/* Signs and names set so far, with the distance others keep from them. */
+typedef struct {
+  DryPoint at;
+  DryLength clear;
+} Taken;
+
+static DryLength
+measure_clear (const GArray *taken, DryPoint at, DryLength enough)
 {
+  DryLength nearest = enough;
+
+  for (guint i = 0; i < taken->len; i++) {
+    const Taken *t = &g_array_index (taken, Taken, i);
+    nearest = MIN (nearest, dry_point_distance (at, t->at) - t->clear);
+  }
+  return nearest;
+}
+
+static void
+take (GArray *taken, DryPoint at, DryLength clear)
+{
+  Taken t = {at, clear};
+
+  g_array_append_val (taken, t);
+}
+
+/* A spot round `from` that nothing stands near; the nearest ring first. */
+static gboolean
+find_spot (const GArray *taken, DryRect sheet, DryPoint from, DryPoint *spot)
+{
+  sheet = dry_rect_inflate (sheet, -4 * DRY_INCH);
+  for (DryLength r = 7 * DRY_INCH; r <= 31 * DRY_INCH; r += 4 * DRY_INCH) {
+    DryPoint ring[17];
+    dry_points_arc (ring, from, (double) r, (double) r, -100, 260, 17);
+    for (guint i = 0; i < 16; i++)
+      if (dry_rect_contains (sheet, ring[i]) && measure_clear (taken, ring[i], NUMBER) >= NUMBER) {
+        *spot = ring[i];
+        return TRUE;
+      }
+  }
+  return FALSE;
+}
+
+static void
+draw_leader (DrySceneBuilder *b, DryPoint from, DryPoint to)
+{
+  dry_scene_builder_line (b, DRY_LOOK_LINE (DRY_INK_DIMENSION, DRY_PEN_013), from, to);
+  dry_scene_builder_circle (b, (DryLook){.fill = DRY_INK_DIMENSION}, from, DRY_INCH / 2);
+}
+
+/* On the cut, clear of numbers and names set before; near its start, since a cut is looked for from
+ * its edge. FALSE where it is too short or too crowded; `at` is then its middle. */
+static gboolean
+find_number_place (const GArray *taken, DryPoint from, DryPoint to, DryPoint *at)
+{
+  for (DryLength share = 10; share <= 90; share += 8) {
+    *at =
+        (DryPoint){from.x + (to.x - from.x) / 100 * share, from.y + (to.y - from.y) / 100 * share};
+    if (measure_clear (taken, *at, NUMBER) >= NUMBER)
+      return TRUE;
+  }
+  *at = (DryPoint){(from.x + to.x) / 2, (from.y + to.y) / 2};
+  return FALSE;
+}
+
+static gboolean
+is_small (DryRect r)
+{
+  return MIN (dry_rect_width (r), dry_rect_height (r)) < 5 * DRY_INCH;
+}
+
+/* Pieces too narrow for letters are named beside, with a leader. */
+static void
+name_small_pieces (DrySceneBuilder *b, const DryCutting *cutting, const DrySheetLayout *layout,
+                   DryRect sheet, GArray *taken)
+{
+  for (guint i = 0; i < layout->n_placements; i++) {
+    const DryPlacement *p = &layout->placements[i];
+    DryPoint c = dry_rect_centre (p->rect);
+    if (!is_small (p->rect))
+      take (taken, c, 5 * DRY_INCH);
+    else if (p->piece < cutting->n_pieces)
+      take (taken, c, -3 * DRY_INCH);
+  }
+  for (guint i = 0; i < layout->n_placements; i++) {
+    const DryPlacement *p = &layout->placements[i];
+    DryPoint c = dry_rect_centre (p->rect), spot;
+    if (!is_small (p->rect) || p->piece >= cutting->n_pieces || !find_spot (taken, sheet, c, &spot))
+      continue;
+    draw_leader (b, c, spot);
+    take (taken, spot, DRY_INCH);
+    dry_scene_builder_text (b, spot, (DryLettering){.size = 2, .bold = TRUE, .ground = TRUE}, "%s",
+                            cutting->pieces[p->piece].name);
+  }
+}
+
+static void
+draw_cuts (DrySceneBuilder *b, const DryCutting *cutting, const DrySheetLayout *layout, guint sheet)
+{
+  const DryStock *stock = &cutting->stock[layout->stock];
+  DryRect whole = {0, 0, stock->width, stock->height};
   DryLook line = {.stroke = DRY_INK_LINE, .pen = DRY_PEN_035, .dash = DRY_DASH_CHAIN};
 
+  g_autoptr (GArray) taken = g_array_new (FALSE, FALSE, sizeof (Taken));
+
+  dry_scene_builder_tag (b, DRY_LAYER_LABELS, DRY_SHOWS_SHEET, 0, (gint) sheet);
+  name_small_pieces (b, cutting, layout, whole, taken);
   dry_scene_builder_tag (b, DRY_LAYER_JOINTS, DRY_SHOWS_SHEET, 0, (gint) sheet);
   for (guint i = 0; i < layout->n_cuts; i++) {
     const DryCut *cut = &layout->cuts[i];
-    DryPoint from, to, at;
-    /* Numbers stand at different shares of the cuts' lengths, so parallel ones do not meet. */
-    DryLength share;
+    DryPoint from, to, at, spot;
 
     if (cut->vertical) {
       from = (DryPoint){cut->at, cut->of.y0};
@@ -74,9 +180,12 @@ draw_cuts (DrySceneBuilder *b, const DrySheetLayout *layout, guint sheet)
       from = (DryPoint){cut->of.x0, cut->at};
       to = (DryPoint){cut->of.x1, cut->at};
     }
-    share = 15 + 14 * (DryLength) (i % 3);
-    at = (DryPoint){from.x + (to.x - from.x) / 100 * share, from.y + (to.y - from.y) / 100 * share};
     dry_scene_builder_line (b, line, from, to);
+    if (!find_number_place (taken, from, to, &at) && find_spot (taken, whole, at, &spot)) {
+      draw_leader (b, at, spot);
+      at = spot;
+    }
+    take (taken, at, 0);
     dry_scene_builder_text (
         b, at, (DryLettering){.size = 1.9, .bold = TRUE, .framed = TRUE, .ground = TRUE}, "%u",
         i + 1);
@@ -89,22 +198,15 @@ draw_dimensions (DrySceneBuilder *b, const DryStock *stock, const DrySheetLayout
   g_autoptr (GArray) x = g_array_new (FALSE, FALSE, sizeof (DryLength));
   g_autoptr (GArray) y = g_array_new (FALSE, FALSE, sizeof (DryLength));
   DryLength w[2] = {0, stock->width}, h[2] = {0, stock->height};
-  guint row = 0;
 
   for (guint i = 0; i < layout->n_cuts; i++)
     g_array_append_val (layout->cuts[i].vertical ? x : y, layout->cuts[i].at);
   dry_scene_builder_tag (b, DRY_LAYER_DIMENSIONS, DRY_SHOWS_NOTHING, 0, -1);
-  if (x->len > 0) {
-    g_array_append_vals (x, w, 2);
-    row = dry_scene_builder_chain (b, (DryLength *) x->data, x->len, 0, DRY_TOWARD_DOWN, 0) + 1;
-  }
-  dry_scene_builder_chain (b, w, 2, 0, DRY_TOWARD_DOWN, row);
-  row = 0;
-  if (y->len > 0) {
-    g_array_append_vals (y, h, 2);
-    row = dry_scene_builder_chain (b, (DryLength *) y->data, y->len, 0, DRY_TOWARD_LEFT, 0) + 1;
-  }
-  dry_scene_builder_chain (b, h, 2, 0, DRY_TOWARD_LEFT, row);
+  /* One row a side: the sheet's own size is its name. */
+  g_array_append_vals (x, w, 2);
+  dry_scene_builder_chain (b, (DryLength *) x->data, x->len, 0, DRY_TOWARD_DOWN, 0);
+  g_array_append_vals (y, h, 2);
+  dry_scene_builder_chain (b, (DryLength *) y->data, y->len, 0, DRY_TOWARD_LEFT, 0);
 }
 
 DryScene *
@@ -130,7 +232,7 @@ dry_drawing_cut_sheet (const DryPlan *plan, guint sheet)
     dry_scene_builder_tag (&b, DRY_LAYER_ROOM, DRY_SHOWS_SHEET, 0, (gint) sheet);
     dry_scene_builder_rect (&b, DRY_LOOK_LINE (DRY_INK_LINE, DRY_PEN_050),
                             (DryRect){0, 0, stock->width, stock->height});
-    draw_cuts (&b, layout, sheet);
+    draw_cuts (&b, cutting, layout, sheet);
     draw_dimensions (&b, stock, layout);
   }
   return dry_scene_builder_finish (&b);

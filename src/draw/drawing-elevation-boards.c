@@ -13,88 +13,54 @@ dry_drawing_board_hatch (const DrySystem *system)
                                                                     : DRY_HATCH_DOTS;
 }
 
-static gboolean
-is_free (const DryPlan *plan, const DryFace *face, const DryBoard *board, DryRect r)
+/* Letters hide where the free field is too small for them, in width or in height. */
+static void
+label_board (DrySceneBuilder *b, const DryBoard *board, DryLabelPlace place)
 {
-  const DryRoom *room = plan->context.room;
-  DryPoint corners[4] = {{r.x0, r.y0}, {r.x1, r.y0}, {r.x1, r.y1}, {r.x0, r.y1}};
+  DryLength w = dry_rect_width (place.free), h = dry_rect_height (place.free);
+  const char *size =
+      dry_scene_builder_size (b, dry_rect_width (board->bounds), dry_rect_height (board->bounds));
+  DryLettering mark = {.size = 2.5, .bold = TRUE, .ground = TRUE, .anchor = DRY_ANCHOR_ABOVE};
+  DryLettering under = {
+      .size = 1.9, .ground = TRUE, .anchor = DRY_ANCHOR_BELOW, .room = MIN (w, 2 * h)};
 
-  for (guint i = 0; i < 4; i++)
-    if (!dry_ring_contains (&board->shape.outer, corners[i]))
-      return FALSE;
-  if (face->at_basin && r.y0 < face->deck)
-    return FALSE;
-  for (guint i = 0; i < face->n_cutouts; i++)
-    if (dry_rect_overlaps (face->cutouts[i].rough, r))
-      return FALSE;
-  for (guint i = 0; i < room->n_parts; i++)
-    if (room->parts[i].wall == face->wall && room->parts[i].side == face->side &&
-        face->kind == DRY_FACE_WALL &&
-        dry_rect_overlaps (dry_rect_inflate (dry_part_rect (&room->parts[i]), DRY_INCH), r))
-      return FALSE;
-  return TRUE;
-}
-
-/* Where letters fit best: as near the middle of the board as no part or opening is in the way. */
-static DryPoint
-find_label_place (const DryPlan *plan, const DryFace *face, const DryBoard *board)
-{
-  static const int tries[] = {50, 35, 65, 22, 78, 12, 88};
-  /* Half the room letters take at a usual zoom, then what they take close by. */
-  static const DryLength halves[][2] = {{10 * DRY_INCH, 4 * DRY_INCH},
-                                        {5 * DRY_INCH, 3 * DRY_INCH}};
-  DryRect r = board->bounds;
-
-  for (guint pass = 0; pass < G_N_ELEMENTS (halves); pass++) {
-    DryLength w = MIN (halves[pass][0], dry_rect_width (r) / 3);
-    DryLength h = MIN (halves[pass][1], dry_rect_height (r) / 3);
-    for (guint i = 0; i < G_N_ELEMENTS (tries) * G_N_ELEMENTS (tries); i++) {
-      DryPoint at = {r.x0 + dry_rect_width (r) / 100 * tries[i % G_N_ELEMENTS (tries)],
-                     r.y0 + dry_rect_height (r) / 100 * tries[i / G_N_ELEMENTS (tries)]};
-      if (is_free (plan, face, board, (DryRect){at.x - w, at.y - h, at.x + w, at.y + h}))
-        return at;
-    }
+  if (place.form != DRY_LABEL_STACKED) {
+    gboolean upright = place.form == DRY_LABEL_UPRIGHT;
+    mark.anchor = DRY_ANCHOR_CENTRE;
+    mark.angle = upright ? 90 : 0;
+    mark.size = 2;
+    mark.room = upright ? MIN (h, 6 * w) : MIN (w, 6 * h);
+    dry_scene_builder_text (b, place.at, mark, "%s   %s", board->mark, size);
+    /* Where the line hides, the mark alone finds its place free. */
+    mark.angle = 0;
+    mark.room = MIN (w, 3 * h / 2);
+    dry_scene_builder_text (b, place.at, mark, "%s", board->mark);
+    return;
   }
-  return dry_rect_centre (r);
+  mark.room = MIN (w, h * 3 / 5);
+  dry_scene_builder_text (b, place.at, mark, "%s", board->mark);
+  dry_scene_builder_text (b, place.at, under, "%s", size);
+  /* Too low for two lines: the mark alone, in the middle. */
+  mark.anchor = DRY_ANCHOR_CENTRE;
+  mark.size = 2;
+  mark.room = MIN (w, h) * 5 / 4;
+  dry_scene_builder_text (b, place.at, mark, "%s", board->mark);
 }
 
 static void
 draw_board (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face, const DryBoard *board,
-            guint turn)
+            guint turn, gboolean full)
 {
   DryInk tint = turn % 2 ? DRY_INK_BOARD_ALT : DRY_INK_BOARD;
   DryLook look = {.stroke = tint, .pen = DRY_PEN_035, .fill = tint, .alpha = 0.13};
   DryLook hole = DRY_LOOK_LINE (DRY_INK_LINE, DRY_PEN_025);
-  DryLength w = dry_rect_width (board->bounds), h = dry_rect_height (board->bounds);
-  gboolean upright = w < 10 * DRY_INCH && h > 2 * w;
-  DryPoint at = find_label_place (plan, face, board);
-  DryLettering mark = {.size = 2.5,
-                       .bold = TRUE,
-                       .ground = TRUE,
-                       .anchor = DRY_ANCHOR_ABOVE,
-                       .room = upright ? h : w};
-  DryLettering size = {.size = 1.9, .ground = TRUE, .anchor = DRY_ANCHOR_BELOW, .room = w};
 
   dry_scene_builder_tag (b, DRY_LAYER_BOARDS, DRY_SHOWS_BOARD, 0, (gint) board->index);
   dry_scene_builder_polygon (b, look, &board->shape);
   for (guint i = 0; i < board->n_holes; i++)
     dry_scene_builder_circle (b, hole, board->holes[i].centre, board->holes[i].diameter / 2);
   dry_scene_builder_tag (b, DRY_LAYER_LABELS, DRY_SHOWS_BOARD, 0, (gint) board->index);
-  if (upright) {
-    mark.anchor = DRY_ANCHOR_CENTRE;
-    mark.angle = 90;
-    mark.size = 2;
-    dry_scene_builder_text (b, at, mark, "%s   %s", board->mark, dry_scene_builder_size (b, w, h));
-    return;
-  }
-  if (h < 7 * DRY_INCH) {
-    mark.anchor = DRY_ANCHOR_CENTRE;
-    mark.size = 2;
-    dry_scene_builder_text (b, at, mark, "%s   %s", board->mark, dry_scene_builder_size (b, w, h));
-    return;
-  }
-  dry_scene_builder_text (b, at, mark, "%s", board->mark);
-  dry_scene_builder_text (b, at, size, "%s", dry_scene_builder_size (b, w, h));
+  label_board (b, board, dry_drawing_label_place (plan, face, board, full));
 }
 
 static void
@@ -123,7 +89,7 @@ dry_draw_elevation_boards (DrySceneBuilder *b, const DryPlan *plan, const DryFac
 
   for (guint i = 0; i < plan->boards->n; i++)
     if (plan->boards->items[i].face == face->index)
-      draw_board (b, plan, face, &plan->boards->items[i], turn++);
+      draw_board (b, plan, face, &plan->boards->items[i], turn++, full);
   for (guint i = 0; i < plan->fasteners->n; i++) {
     const DryFastener *f = &plan->fasteners->items[i];
     if (f->face != face->index)

@@ -3,7 +3,7 @@
  * Marks that would fall on one another step aside; knows no rules. */
 #include "draw/drawing-private.h"
 
-#define STEP (4 * DRY_INCH)
+#define STEP (8 * DRY_INCH)
 
 static gboolean
 find_on_plan (const DryRoom *room, DryId object, DryPoint *at)

@@ -88,6 +88,23 @@ add_opening_stops (const DryRoom *room, const DryWall *wall, GArray *stops)
   return n;
 }
 
+/* A size is written once: not again on the wall across that starts and ends level with this one. */
+static gboolean
+is_told_already (const DryRoom *room, const DryWall *wall)
+{
+  DryPoint a = dry_wall_point (wall, DRY_SIDE_INSIDE, 0, 0);
+  DryPoint b = dry_wall_point (wall, DRY_SIDE_INSIDE, dry_wall_length (wall), 0);
+
+  for (guint i = 0; i < room->n_outline && room->walls[i].id != wall->id; i++) {
+    const DryWall *other = &room->walls[i];
+    DryPoint c = dry_wall_point (other, DRY_SIDE_INSIDE, dry_wall_length (other), 0);
+    DryPoint d = dry_wall_point (other, DRY_SIDE_INSIDE, 0, 0);
+    if ((a.x == c.x && b.x == d.x && a.x != b.x) || (a.y == c.y && b.y == d.y && a.y != b.y))
+      return TRUE;
+  }
+  return FALSE;
+}
+
 static void
 draw_wall_dimensions (DrySceneBuilder *b, const DryRoom *room, const DryWall *wall, DryRect outside)
 {
@@ -115,6 +132,8 @@ draw_wall_dimensions (DrySceneBuilder *b, const DryRoom *room, const DryWall *wa
     }
     row = dry_scene_builder_chain (b, (DryLength *) stops->data, stops->len, base, side, 0) + 1;
   }
+  if (is_told_already (room, wall))
+    return;
   for (guint i = 0; i < 2; i++) {
     DryPoint p = dry_wall_point (wall, DRY_SIDE_INSIDE, ends[i], 0);
     ends[i] = flat ? p.x : p.y;
@@ -158,8 +177,15 @@ dry_draw_plan_dimensions (DrySceneBuilder *b, const DryPlan *plan)
   for (guint i = room->n_outline; i < room->n_walls; i++) {
     const DryWall *wall = &room->walls[i];
     DryLength length = dry_wall_length (wall);
-    dry_scene_builder_text (b, dry_wall_point (wall, DRY_SIDE_OUTSIDE, length / 2, 3 * DRY_INCH),
-                            (DryLettering){.size = 2, .ink = DRY_INK_TEXT_FAINT, .room = length},
+    DryLettering how = {.size = 2, .ink = DRY_INK_TEXT_FAINT, .room = length};
+    double ux, uy, nx, ny;
+
+    dry_wall_axes (wall, DRY_SIDE_OUTSIDE, &ux, &uy, &nx, &ny);
+    /* Beside the wall, whatever the letters' width at this zoom. */
+    how.anchor = fabs (nx) < 0.7 ? (ny > 0 ? DRY_ANCHOR_ABOVE : DRY_ANCHOR_BELOW)
+                 : nx > 0        ? DRY_ANCHOR_LEFT
+                                 : DRY_ANCHOR_RIGHT;
+    dry_scene_builder_text (b, dry_wall_point (wall, DRY_SIDE_OUTSIDE, length / 2, DRY_INCH), how,
                             "%s", dry_scene_builder_length (b, length));
   }
 }

@@ -41,3 +41,12 @@ void dry_draw_part (DrySceneBuilder *b, const DryPart *part, DryRect rect);
 void dry_draw_findings (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face);
 /* The hatch that stands for this system's board. */
 DryHatch dry_drawing_board_hatch (const DrySystem *system);
+
+/* How a board is labelled. */
+typedef struct {
+  enum { DRY_LABEL_STACKED, DRY_LABEL_LINE, DRY_LABEL_UPRIGHT } form;
+  DryRect free; /* nothing stands in it */
+  DryPoint at;
+} DryLabelPlace;
+DryLabelPlace dry_drawing_label_place (const DryPlan *plan, const DryFace *face,
+                                       const DryBoard *board, gboolean full);

@@ -56,6 +56,44 @@ draw_stud (DrySceneBuilder *b, GArray *layers)
   g_array_append_val (layers, layer);
 }
 
+/* What tells boards of one hatch apart: facers of gypsum board, layers of fibre board. */
+static void
+draw_grain (DrySceneBuilder *b, const DrySystem *system, DryRect r)
+{
+  DryLook line = DRY_LOOK_LINE (DRY_INK_BOARD, DRY_PEN_018);
+  static const int facers[] = {12, 88}, layers[] = {25, 50, 75};
+  gboolean knife = g_strcmp0 (system->cutting, "knife") == 0;
+  const int *at = knife ? facers : layers;
+
+  if (dry_drawing_board_hatch (system) != DRY_HATCH_DOTS ||
+      (!knife && g_strcmp0 (system->cutting, "shears") != 0))
+    return;
+  for (guint i = 0; i < (knife ? 2u : 3u); i++) {
+    DryLength y = r.y0 + dry_rect_height (r) * at[i] / 100;
+    dry_scene_builder_line (b, line, (DryPoint){r.x0, y}, (DryPoint){r.x1, y});
+  }
+}
+
+/* No boards: mortar floated over lath on the studs, without a seam. */
+static void
+draw_bed (DrySceneBuilder *b, const DryBuildUp *up, GArray *layers, DryLength *depth)
+{
+  DryLook bed = {.stroke = DRY_INK_BOARD,
+                 .pen = DRY_PEN_035,
+                 .fill = DRY_INK_BOARD,
+                 .alpha = 0.10,
+                 .hatch = DRY_HATCH_DOTS};
+  DryLook lath = {.stroke = DRY_INK_STEEL, .pen = DRY_PEN_050, .dash = DRY_DASH_DASHED};
+  DryLength y = *depth - MIN (up->board / 4, DRY_INCH / 8);
+  Layer layer = {HALF_WIDTH - DRY_INCH / 2, y, g_strdup ("Lath")};
+
+  draw_layer (b, bed, -HALF_WIDTH, HALF_WIDTH, depth, up->board);
+  dry_scene_builder_line (b, lath, (DryPoint){-HALF_WIDTH, y}, (DryPoint){HALF_WIDTH, y});
+  g_array_append_val (layers, layer);
+  name_layer (layers, *depth, up->board, "Mortar bed");
+  *depth -= up->board;
+}
+
 static void
 draw_boards (DrySceneBuilder *b, const DrySystem *system, const DryBuildUp *up, GArray *layers,
              DryLength *depth)
@@ -73,8 +111,14 @@ draw_boards (DrySceneBuilder *b, const DrySystem *system, const DryBuildUp *up, 
 
   if (t <= 0)
     return;
+  if (system->n_sheets == 0) {
+    draw_bed (b, up, layers, depth);
+    return;
+  }
   draw_layer (b, board, -HALF_WIDTH, -gap, depth, t);
   draw_layer (b, board, gap, HALF_WIDTH, depth, t);
+  draw_grain (b, system, (DryRect){-HALF_WIDTH, *depth - t, -gap, *depth});
+  draw_grain (b, system, (DryRect){gap, *depth - t, HALF_WIDTH, *depth});
   /* Seen to scale: whether a fastener at the least distance still finds the stud. */
   for (int side = -1; side <= 1; side += 2) {
     DryLength x = side * (gap + MIN (in, 3 * DRY_INCH / 4 - 3 * DRY_MM)), head = 4 * DRY_MM;
@@ -113,7 +157,10 @@ static void
 draw_covers (DrySceneBuilder *b, const DrySystem *system, const DryBuildUp *up, GArray *layers,
              DryLength *depth)
 {
-  DryLook film = {.stroke = DRY_INK_WET, .pen = DRY_PEN_035, .fill = DRY_INK_WET, .alpha = 0.6};
+  DryLook film = {.stroke = DRY_INK_WET,
+                  .pen = system->membrane == DRY_MEMBRANE_SHEET ? DRY_PEN_070 : DRY_PEN_035,
+                  .fill = DRY_INK_WET,
+                  .alpha = 0.6};
   DryLook bed = {.stroke = DRY_INK_FAINT,
                  .pen = DRY_PEN_018,
                  .fill = DRY_INK_FAINT,
@@ -124,6 +171,11 @@ draw_covers (DrySceneBuilder *b, const DrySystem *system, const DryBuildUp *up, 
     draw_layer (b, film, -HALF_WIDTH, HALF_WIDTH, depth, up->membrane);
     name_layer (layers, *depth, up->membrane, "Membrane");
     *depth -= up->membrane;
+  } else if (system->membrane == DRY_MEMBRANE_SHEET) {
+    Layer layer = {HALF_WIDTH - DRY_INCH / 2, *depth, g_strdup ("Sheet membrane")};
+    dry_scene_builder_line (b, DRY_LOOK_LINE (DRY_INK_WET, DRY_PEN_070),
+                            (DryPoint){-HALF_WIDTH, *depth}, (DryPoint){HALF_WIDTH, *depth});
+    g_array_append_val (layers, layer);
   }
   if (up->mortar > 0) {
     draw_layer (b, bed, -HALF_WIDTH, HALF_WIDTH, depth, up->mortar);

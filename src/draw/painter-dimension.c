@@ -1,123 +1,185 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Dimensions: extension lines, the line with oblique ticks, and the figure above it.
- * A figure too wide for its place moves out beside it, or is left away where that is taken. */
+ * A figure too wide for its place moves beyond an end, or above or below with a leader; it never
+ * comes near another one. */
 #include "draw/painter-private.h"
 
 #include <math.h>
 
-typedef struct {
-  gboolean flat;  /* the dimension line runs across the page */
-  double a, b;    /* its ends along itself, a < b */
-  double base[2]; /* where the extension lines start, across */
-  double line;    /* where it stands, across */
-  double out;     /* +1 or -1: the direction away from the drawing, across */
-} DimensionPlace;
-
-static gboolean
-find_place (DryPainter *self, const DryPrimitive *item, DimensionPlace *place)
-{
-  double x[2], y[2], row;
-
-  if (item->n_points < 2)
-    return FALSE;
-  row = dry_painter_mm (self, DRY_ROW_FIRST + DRY_ROW_STEP * MIN (item->row, 40));
-  for (int i = 0; i < 2; i++)
-    dry_painter_place (self, item->points[i], &x[i], &y[i]);
-  place->flat = item->side == DRY_TOWARD_UP || item->side == DRY_TOWARD_DOWN;
-  place->out = item->side == DRY_TOWARD_UP || item->side == DRY_TOWARD_LEFT ? -1 : 1;
-  {
-    double *along = place->flat ? x : y, *across = place->flat ? y : x;
-    gboolean swap = along[0] > along[1];
-    place->a = along[swap];
-    place->b = along[!swap];
-    place->base[0] = across[swap];
-    place->base[1] = across[!swap];
-    place->line = (place->out < 0 ? MIN (across[0], across[1]) : MAX (across[0], across[1])) +
-                  place->out * row;
-  }
-  return TRUE;
-}
-
 static void
-add_segment (DryPainter *self, const DimensionPlace *place, double along0, double across0,
-             double along1, double across1)
+add_segment (DryPainter *self, const DryDimension *d, double along0, double across0, double along1,
+             double across1)
 {
-  if (place->flat)
+  if (d->flat)
     dry_painter_segment (self, along0, across0, along1, across1);
   else
     dry_painter_segment (self, across0, along0, across1, along1);
 }
 
-void
-dry_painter_dimension_lines (DryPainter *self, const DryPrimitive *item)
+static void
+paint_lines (DryPainter *self, const DryDimension *d)
 {
-  DimensionPlace p;
   double gap = dry_painter_mm (self, 1.2), past = dry_painter_mm (self, 1.2);
   double tick = dry_painter_mm (self, 0.9);
 
-  if (!find_place (self, item, &p))
-    return;
-  cairo_new_path (self->cr);
-  dry_painter_set_ink (self, item->stroke, 1);
+  dry_painter_set_ink (self, d->item->stroke, 1);
   dry_painter_set_pen (self, DRY_PEN_013, DRY_DASH_SOLID);
   for (int i = 0; i < 2; i++) {
-    double along = i == 0 ? p.a : p.b;
-    add_segment (self, &p, along, p.base[i] + p.out * gap, along, p.line + p.out * past);
+    double along = i == 0 ? d->a : d->b;
+    add_segment (self, d, along, d->base[i] + d->out * gap, along, d->line + d->out * past);
   }
-  add_segment (self, &p, p.a, p.line, p.b, p.line);
+  add_segment (self, d, d->a, d->line, d->b, d->line);
   cairo_stroke (self->cr);
   dry_painter_set_pen (self, DRY_PEN_035, DRY_DASH_SOLID);
   for (int i = 0; i < 2; i++) {
-    double along = i == 0 ? p.a : p.b;
-    if (p.flat)
-      dry_painter_segment (self, along - tick, p.line + tick, along + tick, p.line - tick);
+    double along = i == 0 ? d->a : d->b;
+    if (d->flat)
+      dry_painter_segment (self, along - tick, d->line + tick, along + tick, d->line - tick);
     else
-      dry_painter_segment (self, p.line - tick, along + tick, p.line + tick, along - tick);
+      dry_painter_segment (self, d->line - tick, along + tick, d->line + tick, along - tick);
   }
   cairo_stroke (self->cr);
 }
 
-/* Where the figure may stand along the line: within it where it fits, else beyond an end, which
- * nobody can mistake as long as it does not lie in another stretch's figure. */
-static guint
-list_places (const DimensionPlace *p, double width, double margin, double away, double out[3])
+void
+dry_painter_dimension_lines (DryPainter *self)
 {
-  double length = p->b - p->a, shift = width / 2 + away;
-
-  if (width + margin <= length) {
-    out[0] = (p->a + p->b) / 2;
-    out[1] = p->a + MAX (length / 4, (width + margin) / 2);
-    out[2] = p->b - MAX (length / 4, (width + margin) / 2);
-    return 3;
+  cairo_new_path (self->cr);
+  for (guint i = 0; i < self->dimensions->len; i++) {
+    const DryDimension *d = &g_array_index (self->dimensions, DryDimension, i);
+    if (!d->gone)
+      paint_lines (self, d);
   }
-  out[0] = p->b + shift;
-  out[1] = p->a - shift;
-  return 2;
+}
+
+typedef enum { PLACE_WITHIN, PLACE_BEYOND, PLACE_LED } PlaceKind;
+
+/* Sets the figure with its middle `along` and `lift` mm above the line, if nothing is near. */
+static gboolean
+set_figure (DryPainter *self, DryDimension *d, PlaceKind kind, double along, double lift_mm)
+{
+  double lift = dry_painter_mm (self, lift_mm), gap = dry_painter_mm (self, DRY_FIGURE_GAP) / 2;
+  double across = d->line - lift, w, h;
+  double x = d->flat ? along : across, y = d->flat ? across : along;
+  double thick = dry_painter_mm (self, d->item->size * 0.58), half = d->width / 2;
+  double half_x = d->flat ? half : thick, half_y = d->flat ? thick : half;
+  DryBox box = {x - half_x, y - half_y, x + half_x, y + half_y};
+  DryBox wide = d->flat ? (DryBox){box.x0 - gap, box.y0, box.x1 + gap, box.y1}
+                        : (DryBox){box.x0, box.y0 - gap, box.x1, box.y1 + gap};
+
+  if (x < self->window.x0 || x > self->window.x1 || y < self->window.y0 || y > self->window.y1)
+    return FALSE;
+  if (!dry_painter_take_box (self, wide))
+    return FALSE;
+  d->done = TRUE;
+  if (kind != PLACE_WITHIN) {
+    double near = across + (lift > 0 ? 1 : -1) * thick, middle = (d->a + d->b) / 2;
+    dry_painter_set_ink (self, d->item->stroke, 1);
+    dry_painter_set_pen (self, DRY_PEN_013, DRY_DASH_SOLID);
+    if (kind == PLACE_BEYOND)
+      add_segment (self, d, along > d->b ? d->b : d->a, d->line,
+                   along > d->b ? along + half : along - half, d->line);
+    else
+      add_segment (self, d, middle, d->line, along, near);
+    cairo_stroke (self->cr);
+  }
+  /* Extension lines of other rows stop at a figure. */
+  cairo_rectangle (self->cr, box.x0, box.y0, box.x1 - box.x0, box.y1 - box.y0);
+  dry_painter_set_ink (self, DRY_INK_PAPER, 1);
+  cairo_fill (self->cr);
+  dry_painter_shape (self, d->item->text, d->item->size, FALSE, &w, &h);
+  dry_painter_set_ink (self, DRY_INK_TEXT, 1);
+  dry_painter_show (self, d->item, x, y, w, h, d->flat ? 0 : 90);
+  return TRUE;
+}
+
+static gboolean
+fits (const DryPainter *self, const DryDimension *d)
+{
+  return d->width + dry_painter_mm (self, 1.2) <= d->b - d->a;
+}
+
+static void
+set_within (DryPainter *self, DryDimension *d)
+{
+  double length = d->b - d->a, lift = d->item->size / 2 + DRY_FIGURE_LIFT;
+  double edge = (d->width + dry_painter_mm (self, 1.2)) / 2;
+  double places[3] = {(d->a + d->b) / 2, d->a + MAX (length / 4, edge),
+                      d->b - MAX (length / 4, edge)};
+
+  for (guint i = 0; i < 3; i++)
+    if (set_figure (self, d, PLACE_WITHIN, places[i], lift))
+      return;
+}
+
+/* No other stretch of the same line lies under the figure. */
+static gboolean
+is_open (const DryPainter *self, const DryDimension *d, double from, double to)
+{
+  double slack = dry_painter_mm (self, 1);
+
+  for (guint i = 0; i < self->dimensions->len; i++) {
+    const DryDimension *other = &g_array_index (self->dimensions, DryDimension, i);
+    if (other != d && !other->gone && other->stack == d->stack &&
+        fabs (other->line - d->line) < 1 && MAX (from, other->a) < MIN (to, other->b) + slack)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+static void
+set_beyond (DryPainter *self, DryDimension *d)
+{
+  double away = dry_painter_mm (self, 1.6), lift = d->item->size / 2 + DRY_FIGURE_LIFT;
+
+  if (is_open (self, d, d->b + 0.1, d->b + away + d->width) &&
+      set_figure (self, d, PLACE_BEYOND, d->b + away + d->width / 2, lift))
+    return;
+  if (is_open (self, d, d->a - away - d->width, d->a - 0.1))
+    set_figure (self, d, PLACE_BEYOND, d->a - away - d->width / 2, lift);
+}
+
+/* TRUE for the outermost line: beyond its ends there is a margin, above its figures none. */
+static gboolean
+is_last (const DryPainter *self, const DryDimension *d)
+{
+  for (guint i = 0; i < self->dimensions->len; i++) {
+    const DryDimension *other = &g_array_index (self->dimensions, DryDimension, i);
+    if (!other->gone && other->stack == d->stack && other->item->view == d->item->view &&
+        other->place > d->place)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+static gboolean
+set_led (DryPainter *self, DryDimension *d)
+{
+  double size = d->item->size, middle = (d->a + d->b) / 2;
+  double lifts[2] = {size * 3 / 2 + 2 * DRY_FIGURE_LIFT, -size / 2 - DRY_FIGURE_LIFT - 0.5};
+  double shifts[5] = {0, 0.35, -0.35, 0.7, -0.7};
+
+  for (guint l = d->out < 0 && is_last (self, d); l < 2; l++)
+    for (guint s = 0; s < 5; s++)
+      if (set_figure (self, d, PLACE_LED, middle + shifts[s] * d->width, lifts[l]))
+        return TRUE;
+  return FALSE;
 }
 
 void
-dry_painter_dimension_text (DryPainter *self, const DryPrimitive *item)
+dry_painter_dimension_figures (DryPainter *self)
 {
-  DimensionPlace p;
-  double w, h, lift, places[3];
-  guint n;
+  GArray *all = self->dimensions;
 
-  if (!item->text || !find_place (self, item, &p))
-    return;
-  dry_painter_shape (self, item->text, item->size, FALSE, &w, &h);
-  /* Figures stand above the line, read from below or from the right. */
-  lift = -h * 0.42 - dry_painter_mm (self, 0.3);
-  n = list_places (&p, w, dry_painter_mm (self, 1.2), dry_painter_mm (self, 1.6), places);
-  for (guint i = 0; i < n; i++) {
-    double x = p.flat ? places[i] : p.line + lift, y = p.flat ? p.line + lift : places[i];
-    double half_w = (p.flat ? w : h * 0.7) / 2, half_h = (p.flat ? h * 0.7 : w) / 2;
-
-    if (x < self->window.x0 || x > self->window.x1 || y < self->window.y0 || y > self->window.y1)
-      continue;
-    if (!dry_painter_take_box (self, (DryBox){x - half_w, y - half_h, x + half_w, y + half_h}))
-      continue;
-    dry_painter_set_ink (self, DRY_INK_TEXT, 1);
-    dry_painter_show (self, x, y, w, h, p.flat ? 0 : 90);
-    return;
-  }
+  /* Overall sizes first, then what has its place, then what must look for one. */
+  for (int turn = 0; turn < 2; turn++)
+    for (guint i = 0; i < all->len; i++) {
+      DryDimension *d = &g_array_index (all, DryDimension, i);
+      if (d->gone || d->done || fits (self, d) != (turn == 0))
+        continue;
+      if (turn == 0)
+        set_within (self, d);
+      else if (!set_led (self, d) && is_last (self, d))
+        set_beyond (self, d);
+    }
 }

@@ -6,15 +6,30 @@
 #include <pango/pangocairo.h>
 
 #include "draw/painter.h"
+#include "draw/scene-rows.h"
 
-/* Paper millimetres of dimension rows: the first, then each next, and letters beyond the line. */
-#define DRY_ROW_FIRST   8.5
-#define DRY_ROW_STEP    6.0
-#define DRY_ROW_LETTERS 3.6
+/* Between figures side by side, and from the line to the figure's foot. */
+#define DRY_FIGURE_GAP  1.6
+#define DRY_FIGURE_LIFT 0.6
 
 typedef struct {
   double x0, y0, x1, y1;
 } DryBox;
+
+/* One dimension at this zoom; "along" runs with its line, "across" away from the drawing. */
+typedef struct {
+  const DryPrimitive *item;
+  gboolean flat;    /* the line runs across the page */
+  double a, b;      /* its ends, along; a < b */
+  double base[2];   /* where the extension lines start, across */
+  double line;      /* where it stands, across */
+  double out;       /* +1 or -1: the direction away from the drawing */
+  double width;     /* of the figure */
+  guint stack, row; /* the rows it belongs to */
+  guint place;      /* 0 nearest the drawing */
+  gboolean gone;    /* no space for its row */
+  gboolean done;    /* the figure has been set */
+} DryDimension;
 
 typedef struct {
   cairo_t *cr;
@@ -30,7 +45,9 @@ typedef struct {
   double font_size;
   gboolean font_bold;
   gboolean has_font;
-  GArray *boxes; /* DryBox taken by letters and signs */
+  GArray *boxes;      /* DryBox taken by letters and signs */
+  GArray *dimensions; /* DryDimension */
+  GArray *shown;      /* DryShownText, when somebody asked */
   /* Stroke being gathered. */
   gboolean open;
   DryInk ink;
@@ -59,8 +76,10 @@ void dry_painter_text (DryPainter *self, const DryPrimitive *item);
 /* Shapes `text`; its ink width and the letters' height in device units. */
 void dry_painter_shape (DryPainter *self, const char *text, double size_mm, gboolean bold,
                         double *width, double *height);
-/* Shows what was shaped last with its centre at (x, y). */
-void dry_painter_show (DryPainter *self, double x, double y, double width, double height,
-                       double angle);
-void dry_painter_dimension_lines (DryPainter *self, const DryPrimitive *item);
-void dry_painter_dimension_text (DryPainter *self, const DryPrimitive *item);
+/* Shows what was shaped last, the letters of `item`, with its centre at (x, y). */
+void dry_painter_show (DryPainter *self, const DryPrimitive *item, double x, double y, double width,
+                       double height, double angle);
+/* Gathers the dimensions and decides which rows there is space for. */
+void dry_painter_lay_out_rows (DryPainter *self);
+void dry_painter_dimension_lines (DryPainter *self);
+void dry_painter_dimension_figures (DryPainter *self);

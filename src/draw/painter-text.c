@@ -50,9 +50,25 @@ dry_painter_shape (DryPainter *self, const char *text, double size_mm, gboolean 
   *height = (double) logical.height / PANGO_SCALE;
 }
 
-void
-dry_painter_show (DryPainter *self, double x, double y, double width, double height, double angle)
+/* Written down where letters are really set, so that a test needs not trust the book of places. */
+static void
+note_shown (DryPainter *self, const DryPrimitive *item, double x, double y, double width,
+            double angle)
 {
+  double a = angle * G_PI / 180.0, w = width / 2, h = dry_painter_mm (self, item->size) / 2;
+  double half_x = fabs (w * cos (a)) + fabs (h * sin (a));
+  double half_y = fabs (w * sin (a)) + fabs (h * cos (a));
+  DryShownText shown = {item, x - half_x, y - half_y, x + half_x, y + half_y};
+
+  g_array_append_val (self->shown, shown);
+}
+
+void
+dry_painter_show (DryPainter *self, const DryPrimitive *item, double x, double y, double width,
+                  double height, double angle)
+{
+  if (self->shown)
+    note_shown (self, item, x, y, width, angle);
   cairo_save (self->cr);
   cairo_translate (self->cr, x, y);
   if (angle != 0)
@@ -122,6 +138,10 @@ dry_painter_text (DryPainter *self, const DryPrimitive *item)
   y += item->anchor == DRY_ANCHOR_BELOW   ? half_h + gap * 0.3
        : item->anchor == DRY_ANCHOR_ABOVE ? -half_h - gap * 0.3
                                           : 0;
+  if (item->pen != DRY_PEN_NONE) { /* the frame is part of them */
+    half_w += dry_painter_mm (self, 0.5);
+    half_h = MAX (half_h, half_w) * 1.05;
+  }
   /* Slanted letters are given the box of their middle half, or they would clear a whole field. */
   if (fabs (sin (2 * a)) > 0.1) {
     half_w *= 0.6;
@@ -137,5 +157,5 @@ dry_painter_text (DryPainter *self, const DryPrimitive *item)
     paint_frame (self, item, w, h);
   cairo_restore (self->cr);
   dry_painter_set_ink (self, item->stroke, 1);
-  dry_painter_show (self, x, y, w, h, item->angle);
+  dry_painter_show (self, item, x, y, w, h, item->angle);
 }

@@ -206,15 +206,12 @@ paint_shapes (DryPainter *self)
       flush_stroke (self);
       dry_painter_mark (self, item);
       break;
-    case DRY_PRIMITIVE_DIMENSION:
-      flush_stroke (self);
-      dry_painter_dimension_lines (self, item);
-      break;
     default:
       break;
     }
   }
   flush_stroke (self);
+  dry_painter_dimension_lines (self);
 }
 
 /* Letters that must stay come first, then marks and titles, dimensions, and what may hide. */
@@ -222,12 +219,12 @@ static void
 paint_letters (DryPainter *self)
 {
   for (int turn = 0; turn < 4; turn++) {
+    if (turn == 2)
+      dry_painter_dimension_figures (self);
     for (guint i = 0; i < self->scene->n; i++) {
       const DryPrimitive *item = &self->scene->items[i];
       if (!(self->layers & (1u << item->layer)))
         continue;
-      if (item->kind == DRY_PRIMITIVE_DIMENSION && turn == 2)
-        dry_painter_dimension_text (self, item);
       if (item->kind == DRY_PRIMITIVE_TEXT && turn == (!item->room ? 0 : item->bold ? 1 : 3))
         dry_painter_text (self, item);
     }
@@ -260,6 +257,7 @@ begin_paint (DryPainter *self, cairo_t *cr, const DryScene *scene, const DryTran
   *w = (DryBox){w->x0 - margin, w->y0 - margin, w->x1 + margin, w->y1 + margin};
   cairo_new_path (cr);
   self->boxes = g_array_sized_new (FALSE, FALSE, sizeof (DryBox), 128);
+  self->dimensions = g_array_sized_new (FALSE, TRUE, sizeof (DryDimension), 64);
   return TRUE;
 }
 
@@ -268,7 +266,16 @@ end_paint (DryPainter *self)
 {
   g_clear_object (&self->layout);
   g_array_unref (self->boxes);
+  g_array_unref (self->dimensions);
   cairo_restore (self->cr);
+}
+
+static void
+paint_all (DryPainter *self)
+{
+  dry_painter_lay_out_rows (self);
+  paint_shapes (self);
+  paint_letters (self);
 }
 
 void
@@ -284,9 +291,24 @@ dry_painter_paint (cairo_t *cr, const DryScene *scene, const DryTransform *trans
     self.has_clip = TRUE;
     self.clip = *clip;
   }
-  paint_shapes (&self);
-  paint_letters (&self);
+  paint_all (&self);
   end_paint (&self);
+}
+
+GArray *
+dry_painter_paint_and_tell (cairo_t *cr, const DryScene *scene, const DryTransform *transform,
+                            const DryStyle *style, guint layers)
+{
+  GArray *shown = g_array_new (FALSE, FALSE, sizeof (DryShownText));
+  DryPainter self;
+
+  if (!begin_paint (&self, cr, scene, transform, style))
+    return shown;
+  self.layers = layers;
+  self.shown = shown;
+  paint_all (&self);
+  end_paint (&self);
+  return shown;
 }
 
 void

@@ -19,6 +19,15 @@ void dry_painter_paint (cairo_t *cr, const DryScene *scene, const DryTransform *
 /* Paints only what shows `object` (selection, ghosts), in `ink`, with wider lines. */
 void dry_painter_paint_object (cairo_t *cr, const DryScene *scene, const DryTransform *transform,
                                const DryStyle *style, DryId object, DryInk ink);
+/* Letters as they were painted: capitals' height, device units, upright or lying. */
+typedef struct {
+  const DryPrimitive *item; /* text or dimension */
+  double x0, y0, x1, y1;
+} DryShownText;
+/* Paints, and tells which letters were set and where: DryShownText, free with g_array_unref(). */
+GArray *dry_painter_paint_and_tell (cairo_t *cr, const DryScene *scene,
+                                    const DryTransform *transform, const DryStyle *style,
+                                    guint layers) G_GNUC_WARN_UNUSED_RESULT;
 /* The transform that fits the scene with room for dimensions into a device rectangle. */
 DryTransform dry_transform_fit (const DryScene *scene, double width, double height,
                                 double paper_mm);

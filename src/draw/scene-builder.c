@@ -261,7 +261,7 @@ dry_scene_builder_write (DrySceneBuilder *self, DryLength length)
   if (!space || space > slash)
     return g_steal_pointer (&text);
   *space = '\0';
-  return g_strconcat (text, "\u2002", space + 1, NULL);
+  return g_strconcat (text, "\u2004", space + 1, NULL);
 }
 
 const char *

@@ -1,9 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Rows of dimension strings beside a view: who stands where, so that no two overlap.
- * Private to the builder; knows no paper size, only rows. */
+ * Private to builder and painter; the builder counts rows, only paper gives them a size. */
 #pragma once
 
 #include "draw/scene-builder.h"
+
+/* Paper millimetres of dimension rows: the first, then each next, and letters beyond the line. */
+#define DRY_ROW_FIRST   8.5
+#define DRY_ROW_STEP    6.4
+#define DRY_ROW_LETTERS 3.4
 
 typedef struct {
   DryToward side;

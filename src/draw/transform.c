@@ -93,7 +93,7 @@ add_text_margins (const DryScene *scene, const DryPrimitive *item, double m[4])
     m[3] = MAX (m[3], reach[3]);
 }
 
-/* A short dimension at the drawing's edge sends its figure out beyond the end. */
+/* A short dimension at the drawing's edge lets its figure hang over the end. */
 static void
 add_dimension_margins (const DryScene *scene, const DryPrimitive *item, double m[4])
 {
@@ -101,7 +101,9 @@ add_dimension_margins (const DryScene *scene, const DryPrimitive *item, double m
   DryPoint a = item->points[0], b = item->points[1];
   DryRect r = scene->bounds;
   DryLength span = flat ? ABS (b.x - a.x) : ABS (b.y - a.y);
-  double out = 1.3 * item->size * (double) g_utf8_strlen (item->text ? item->text : "", -1) + 2;
+  double out =
+      (flat ? 0.5 : 0.75) * item->size * (double) g_utf8_strlen (item->text ? item->text : "", -1) +
+      1;
 
   if (span > MAX (dry_rect_width (r), dry_rect_height (r)) / 12)
     return;

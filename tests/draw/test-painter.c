@@ -6,6 +6,7 @@
 #include "draw/drawings.h"
 #include "draw/painter.h"
 #include "fixture-plan.h"
+#include "support/fixtures.h"
 
 static cairo_t *
 open_image (int width, int height)
@@ -221,6 +222,87 @@ test_layers_and_clip (void)
   g_assert_cmpuint (ink[3], <, ink[0] / 4);
 }
 
+/* Letters as they were really painted never touch: figures, marks, sizes, titles alike. */
+static void
+check_letters (const DryScene *scene, double factor, const char *what)
+{
+  cairo_t *cr = open_image (740, 700);
+  DryTransform form = dry_transform_fit (scene, 740, 700, 3.78);
+  g_autoptr (GArray) shown = NULL;
+
+  form.x = 370 + (form.x - 370) * factor;
+  form.y = 350 + (form.y - 350) * factor;
+  form.scale *= factor;
+  shown = dry_painter_paint_and_tell (cr, scene, &form, dry_style_get (DRY_STYLE_LIGHT),
+                                      DRY_LAYERS_ALL);
+  for (guint i = 0; i < shown->len; i++)
+    for (guint j = i + 1; j < shown->len; j++) {
+      const DryShownText *a = &g_array_index (shown, DryShownText, i);
+      const DryShownText *b = &g_array_index (shown, DryShownText, j);
+      gboolean figures =
+          a->item->kind == DRY_PRIMITIVE_DIMENSION && b->item->kind == DRY_PRIMITIVE_DIMENSION;
+      /* Figures side by side keep a millimetre between them, half of it here against rounding. */
+      double clear = figures ? 0.5 * 3.78 : 0;
+      double across = MIN (a->x1, b->x1) - MAX (a->x0, b->x0);
+      double along = MIN (a->y1, b->y1) - MAX (a->y0, b->y0);
+      gboolean lying = a->item->side == DRY_TOWARD_UP || a->item->side == DRY_TOWARD_DOWN;
+      if (across > (lying ? -clear : 0) && along > (lying ? 0 : -clear))
+        g_test_message ("%s at %.2f: \"%s\" and \"%s\"", what, factor, a->item->text,
+                        b->item->text);
+      g_assert_false (across > (lying ? -clear : 0) && along > (lying ? 0 : -clear));
+    }
+  cairo_destroy (cr);
+}
+
+static void
+test_letters_stay_clear (void)
+{
+  static const double factors[] = {0.3, 0.6, 1, 1.7, 4};
+  guint n = 0;
+
+  for (guint32 seed = 1; seed <= 40; seed++) {
+    g_autoptr (DryProject) project = dry_test_random_project (seed);
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryPlan) plan = dry_plan_new (project, dry_project_get_room_at (project, 0)->id,
+                                             dry_test_catalog (), NULL, &error);
+    g_autoptr (DryScene) board = NULL;
+
+    g_assert_no_error (error);
+    board = dry_drawing_board (plan);
+    for (guint f = 0; f < G_N_ELEMENTS (factors); f++)
+      check_letters (board, factors[f], "board");
+    for (guint i = 0; i < plan->faces->n; i += 2, n++) {
+      g_autoptr (DryScene) face = dry_drawing_face (plan, i);
+      check_letters (face, factors[seed % 5], "face");
+    }
+  }
+  g_assert_cmpuint (n, >, 40);
+}
+
+/* Lines of figures of different views keep apart, and overall sizes are the last to go. */
+static void
+test_rows_give_way (void)
+{
+  g_autoptr (DryFixture) fixture = dry_fixture_new (FALSE);
+  g_autoptr (DryScene) scene = dry_drawing_board (&fixture->plan);
+  guint least = G_MAXUINT, most = 0;
+
+  for (int size = 120; size <= 1200; size += 120) {
+    DryTransform form = dry_transform_fit (scene, size, size, 3.78);
+    cairo_t *cr = open_image (size, size);
+    g_autoptr (GArray) shown = dry_painter_paint_and_tell (
+        cr, scene, &form, dry_style_get (DRY_STYLE_LIGHT), DRY_LAYERS_ALL);
+    guint figures = 0;
+    for (guint i = 0; i < shown->len; i++)
+      figures += g_array_index (shown, DryShownText, i).item->kind == DRY_PRIMITIVE_DIMENSION;
+    least = MIN (least, figures);
+    most = MAX (most, figures);
+    cairo_destroy (cr);
+  }
+  g_assert_cmpuint (most, >, 12);
+  g_assert_cmpuint (least, <, most / 2);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -232,5 +314,7 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/painter/zooms", test_zooms);
   g_test_add_func ("/draw/painter/extreme-points", test_extreme_points);
   g_test_add_func ("/draw/painter/layers-and-clip", test_layers_and_clip);
+  g_test_add_func ("/draw/painter/letters-stay-clear", test_letters_stay_clear);
+  g_test_add_func ("/draw/painter/rows-give-way", test_rows_give_way);
   return g_test_run ();
 }
