@@ -17,6 +17,7 @@ struct _DrySceneView {
   int least_width, least_height;
   int node_width, node_height;
   gboolean bare;
+  DryRect focus; /* empty: the whole scene */
 };
 
 G_DEFINE_FINAL_TYPE (DrySceneView, dry_scene_view, GTK_TYPE_WIDGET)
@@ -40,9 +41,8 @@ choose_style (void)
 }
 
 static DryTransform
-fit_bare (const DryScene *scene, int width, int height)
+fit_bare (DryRect bounds, int width, int height)
 {
-  DryRect bounds = scene->bounds;
   double w = MAX ((double) dry_rect_width (bounds), 1),
          h = MAX ((double) dry_rect_height (bounds), 1);
   double scale = MIN (width / w, height / h);
@@ -59,8 +59,10 @@ static void
 paint_node (DrySceneView *self, int width, int height)
 {
   guint words = (1u << DRY_LAYER_LABELS) | (1u << DRY_LAYER_DIMENSIONS);
-  DryTransform transform = self->bare ? fit_bare (self->scene, width, height)
-                                      : dry_transform_fit (self->scene, width, height, PAPER_MM);
+  DryTransform transform =
+      self->bare ? fit_bare (dry_rect_is_empty (self->focus) ? self->scene->bounds : self->focus,
+                             width, height)
+                 : dry_transform_fit (self->scene, width, height, PAPER_MM);
   cairo_t *cr;
 
   self->node = gsk_cairo_node_new (&GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
@@ -151,5 +153,12 @@ dry_scene_view_set_scene (DrySceneView *self, const DryScene *scene)
   g_clear_pointer (&self->scene, dry_scene_unref);
   if (scene)
     self->scene = dry_scene_ref (scene);
+  forget_node (self);
+}
+
+void
+dry_scene_view_set_focus (DrySceneView *self, DryRect focus)
+{
+  self->focus = focus;
   forget_node (self);
 }

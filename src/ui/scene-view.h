@@ -18,5 +18,8 @@ G_DECLARE_FINAL_TYPE (DrySceneView, dry_scene_view, DRY, SCENE_VIEW, GtkWidget)
 GtkWidget *dry_scene_view_new (int width, int height, gboolean bare);
 /* Takes its own reference; NULL shows nothing. */
 void dry_scene_view_set_scene (DrySceneView *self, const DryScene *scene);
+/* Bare pictures only: shows this part of the scene, and what lies round it as far as there is room,
+ * instead of the whole; with the same focus, scenes are seen at one scale. */
+void dry_scene_view_set_focus (DrySceneView *self, DryRect focus);
 
 G_END_DECLS

@@ -77,6 +77,21 @@ draw_section (Choice *choice, const DryBuildUp *build_up)
   dry_scene_view_set_scene (DRY_SCENE_VIEW (choice->view), scene);
 }
 
+/* All sections at one scale: a stub of the stud, the seam over it, and the thickest layers there
+ * are, so that a thicker system looks thicker. */
+static void
+focus_sections (DrySystemChooser *self)
+{
+  const DryLength stub = DRY_INCH / 3, half = 9 * DRY_INCH / 10;
+  DryLength deepest = DRY_INCH;
+
+  for (guint i = 0; i < self->choices->len; i++)
+    deepest = MAX (deepest, g_array_index (self->choices, Choice, i).build_up.total);
+  for (guint i = 0; i < self->choices->len; i++)
+    dry_scene_view_set_focus (DRY_SCENE_VIEW (g_array_index (self->choices, Choice, i).view),
+                              (DryRect){-half, -deepest - DRY_INCH / 16, half, stub});
+}
+
 static void
 refresh (DrySystemChooser *self)
 {
@@ -104,6 +119,7 @@ refresh (DrySystemChooser *self)
     else
       gtk_widget_remove_css_class (choice->row, "chosen");
   }
+  focus_sections (self);
 }
 
 static void
@@ -141,7 +157,7 @@ add_choice (DrySystemChooser *self, const DrySystem *system)
   gtk_widget_set_tooltip_text (choice.row, system->summary);
   gtk_accessible_update_property (GTK_ACCESSIBLE (choice.row), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   system->summary, -1);
-  choice.view = dry_scene_view_new (56, 44, TRUE);
+  choice.view = dry_scene_view_new (64, 48, TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (choice.view), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Section through its layers"), -1);
   adw_action_row_add_prefix (ADW_ACTION_ROW (choice.row), choice.view);
