@@ -5,6 +5,8 @@
 #include "papers/scale.h"
 
 #define LEGEND_HEIGHT 16.0
+#define GRID_GAP      4.0
+#define LEAST_CELL    40.0 /* a grid's cell is as wide as its scene's name */
 
 static double
 choose_scale (const DryFlow *flow, const DryScene *scene, double width, double height)
@@ -121,16 +123,65 @@ dry_papers_add_plan (DryFlow *flow)
 }
 
 /* Only what this system and face can show. */
+typedef struct {
+  double x, y;
+} LegendPlace;
+
+/* Signs stand one after another, each as wide as its word. */
 static void
-add_legend (DryFlow *flow, double y)
+add_next_sign (DryFlow *flow, LegendPlace *at, DryPrimitive sign, const char *word)
+{
+  double width = 9 + dry_page_measure_width (dry_type_fine, word);
+
+  if (at->x > 0 && at->x + width > flow->width) {
+    at->x = 0;
+    at->y += 5;
+  }
+  add_legend_sign (flow, flow->left + at->x, at->y, sign, word);
+  at->x += width + 6;
+}
+
+static gboolean
+shows_hidden (const DryPlan *plan, const DryFace *face)
+{
+  const DryRoom *room = plan->context.room;
+
+  for (guint i = 0; i < room->n_parts; i++)
+    if (room->parts[i].wall == face->wall && room->parts[i].side == face->side &&
+        dry_part_kind_is_hidden (room->parts[i].kind))
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+shows_finding (const DryPlan *plan, const DryFace *face, DrySeverity severity)
+{
+  for (guint i = 0; i < plan->findings->n; i++)
+    if (plan->findings->items[i].face == (gint) face->index &&
+        plan->findings->items[i].severity == severity)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+shows_bead (const DryPlan *plan, const DryFace *face)
+{
+  for (guint i = 0; i < plan->joints->n; i++)
+    if (plan->joints->items[i].face == face->index &&
+        plan->context.system->treatments[plan->joints->items[i].kind].kind == DRY_TREAT_BEAD)
+      return TRUE;
+  return face->n_holes > 0 &&
+         plan->context.system->treatments[DRY_JOINT_PENETRATION].kind == DRY_TREAT_BEAD;
+}
+
+static void
+add_legend (DryFlow *flow, const DryFace *face, double y)
 {
   const DrySystem *system = flow->plan->context.system;
   DryTreatmentKind seam = system->treatments[DRY_JOINT_SEAM].kind;
-  double step = flow->width / 5;
-  guint n = 0;
+  LegendPlace at = {0, y};
 
-#define SIGN(primitive, word)                                                                      \
-  add_legend_sign (flow, flow->left + step * (n % 5), y + 5 * (n / 5), (primitive), (word)), n++
+#define SIGN(primitive, word) add_next_sign (flow, &at, (primitive), (word))
   SIGN (make_swatch (DRY_INK_BOARD, DRY_PEN_035, DRY_INK_BOARD, 0.13, 0, FALSE), "board");
   SIGN (make_swatch (DRY_INK_WOOD, DRY_PEN_018, 0, 1, DRY_DASH_DASHED, FALSE), "stud behind");
   SIGN (make_swatch (DRY_INK_WOOD, DRY_PEN_025, DRY_INK_WOOD, 0.16, DRY_DASH_DASHED, FALSE),
@@ -140,12 +191,17 @@ add_legend (DryFlow *flow, double y)
   if (seam == DRY_TREAT_BAND || seam == DRY_TREAT_MESH)
     SIGN (make_swatch (0, 0, DRY_INK_BAND, 0.25, 0, FALSE),
           seam == DRY_TREAT_BAND ? "band" : "mesh in mortar");
-  SIGN (make_swatch (DRY_INK_SEALANT, DRY_PEN_050, 0, 1, 0, TRUE), "bead of sealant");
-  SIGN (make_swatch (DRY_INK_PIPE, DRY_PEN_035, DRY_INK_PIPE, 0.08, DRY_DASH_DASHED, FALSE),
-        "hidden in the wall");
-  SIGN (make_mark (DRY_MARK_STOP, DRY_INK_STOP), "stop");
-  SIGN (make_mark (DRY_MARK_FIX, DRY_INK_FIX), "fix before tiling");
-  SIGN (make_mark (DRY_MARK_ADVICE, DRY_INK_ADVICE), "advice");
+  if (shows_bead (flow->plan, face))
+    SIGN (make_swatch (DRY_INK_SEALANT, DRY_PEN_050, 0, 1, 0, TRUE), "bead of sealant");
+  if (shows_hidden (flow->plan, face))
+    SIGN (make_swatch (DRY_INK_PIPE, DRY_PEN_035, DRY_INK_PIPE, 0.08, DRY_DASH_DASHED, FALSE),
+          "hidden in the wall");
+  if (shows_finding (flow->plan, face, DRY_SEVERITY_STOP))
+    SIGN (make_mark (DRY_MARK_STOP, DRY_INK_STOP), "stop");
+  if (shows_finding (flow->plan, face, DRY_SEVERITY_FIX))
+    SIGN (make_mark (DRY_MARK_FIX, DRY_INK_FIX), "fix before tiling");
+  if (shows_finding (flow->plan, face, DRY_SEVERITY_ADVICE))
+    SIGN (make_mark (DRY_MARK_ADVICE, DRY_INK_ADVICE), "advice");
 #undef SIGN
 }
 
@@ -191,7 +247,7 @@ list_boards (DryFlow *flow, const DryFace *face)
 static void
 list_holes (DryFlow *flow, const DryFace *face)
 {
-  static const DryColumn columns[] = {{"Hole or opening", 0.34, DRY_ALIGN_LEFT},
+  static const DryColumn columns[] = {{"Hole (its middle) or opening", 0.34, DRY_ALIGN_LEFT},
                                       {"Size", 0.22, DRY_ALIGN_RIGHT},
                                       {"From left corner", 0.22, DRY_ALIGN_RIGHT},
                                       {"Above floor", 0.22, DRY_ALIGN_RIGHT}};
@@ -208,8 +264,7 @@ list_holes (DryFlow *flow, const DryFace *face)
     g_autofree char *size = g_strdup_printf ("%s × %s", w, h);
     g_autofree char *u = dry_flow_length (flow->papers, plan, cut->rough.x0);
     g_autofree char *z = dry_flow_length (flow->papers, plan, cut->rough.y0);
-    const char *cells[] = {cut->kind == DRY_CUT_NICHE ? "niche, rough opening" : "opening", size, u,
-                           z};
+    const char *cells[] = {cut->kind == DRY_CUT_NICHE ? "niche, rough" : "opening", size, u, z};
     dry_flow_table_row (flow, &table, cells, FALSE, NULL, 0);
   }
   for (guint i = 0; i < face->n_holes; i++) {
@@ -219,12 +274,48 @@ list_holes (DryFlow *flow, const DryFace *face)
     g_autofree char *size = g_strdup_printf ("ø %s", d);
     g_autofree char *u = dry_flow_length (flow->papers, plan, hole->centre.x);
     g_autofree char *z = dry_flow_length (flow->papers, plan, hole->centre.y);
-    g_autofree char *name =
-        g_strdup_printf ("%s, middle of the hole", part ? dry_part_kind_name (part->kind) : "pipe");
-    const char *cells[] = {name, size, u, z};
+    const char *cells[] = {part ? dry_part_kind_name (part->kind) : "pipe", size, u, z};
     dry_flow_table_row (flow, &table, cells, FALSE, NULL, 0);
   }
   dry_flow_table_end (flow);
+}
+
+/* Boards and holes of a face one under the other, or side by side where height is short. */
+typedef enum { LISTS_ELSEWHERE, LISTS_STACKED, LISTS_BESIDE } ListPlace;
+
+static double
+measure_lists (const DryFlow *flow, const DryFace *face, ListPlace place)
+{
+  double row = dry_page_measure (dry_type_body, "8", 0) + 2;
+  guint boards = count_boards (flow->plan, face), holes = face->n_holes + face->n_cutouts;
+
+  if (place == LISTS_ELSEWHERE)
+    return 0;
+  if (place == LISTS_BESIDE) /* headings take two lines, names may */
+    return 2 * row + MAX (row * boards, 1.8 * row * holes) + 3;
+  return row * (1 + boards) + 3 + (holes ? row * (1 + holes) + 3 : 0);
+}
+
+static void
+add_face_lists (DryFlow *flow, const DryFace *face, ListPlace place)
+{
+  double left = flow->left, width = flow->width, y = flow->y, gutter = 5, low;
+
+  if (place != LISTS_BESIDE) {
+    list_boards (flow, face);
+    list_holes (flow, face);
+    return;
+  }
+  flow->width = (width - gutter) * 0.54;
+  list_boards (flow, face);
+  low = flow->y;
+  flow->left = left + flow->width + gutter;
+  flow->width = width - gutter - flow->width;
+  flow->y = y;
+  list_holes (flow, face);
+  flow->y = MAX (flow->y, low);
+  flow->left = left;
+  flow->width = width;
 }
 
 /* Draws the face; TRUE when its lists found room below. */
@@ -233,27 +324,27 @@ add_wall_face (DryFlow *flow, const DryFace *face)
 {
   g_autoptr (DryScene) scene = dry_drawing_face (flow->plan, face->index);
   g_autofree char *title = g_strdup_printf ("Face %s – %s", face->mark, face->name);
-  guint n_holes = face->n_holes + face->n_cutouts;
-  double lists = 8 + 5.6 * count_boards (flow->plan, face) + (n_holes ? 9 + 5.6 * n_holes : 0);
-  double whole, shared;
-  gboolean below;
+  ListPlace place = LISTS_ELSEWHERE;
+  double whole, height;
 
   dry_flow_begin (flow, title);
-  whole = dry_flow_left_over (flow) - LEGEND_HEIGHT;
-  shared = whole - lists;
+  height = whole = dry_flow_left_over (flow) - LEGEND_HEIGHT;
   /* A drawing that gains a step of scale by it has the page to itself. */
-  below = shared > whole / 3 && choose_scale (flow, scene, flow->width, whole) >=
-                                    choose_scale (flow, scene, flow->width, shared);
-  name_scale (flow, dry_papers_place_scene (flow, scene, flow->left, flow->y, flow->width,
-                                            below ? shared : whole));
-  dry_flow_skip (flow, (below ? shared : whole) + 3);
-  add_legend (flow, flow->y);
-  dry_flow_skip (flow, LEGEND_HEIGHT - 4);
-  if (below) {
-    list_boards (flow, face);
-    list_holes (flow, face);
+  for (ListPlace try = LISTS_STACKED; try <= LISTS_BESIDE && place == LISTS_ELSEWHERE; try++) {
+    double shared = whole - measure_lists (flow, face, try);
+    if (shared > whole / 3 && choose_scale (flow, scene, flow->width, whole) >=
+                                  choose_scale (flow, scene, flow->width, shared)) {
+      place = try;
+      height = shared;
+    }
   }
-  return below;
+  name_scale (flow, dry_papers_place_scene (flow, scene, flow->left, flow->y, flow->width, height));
+  dry_flow_skip (flow, height + 3);
+  add_legend (flow, face, flow->y);
+  dry_flow_skip (flow, LEGEND_HEIGHT - 4);
+  if (place != LISTS_ELSEWHERE)
+    add_face_lists (flow, face, place);
+  return place != LISTS_ELSEWHERE;
 }
 
 /* The lists that found no room below their drawings, together on sheets of their own. */
@@ -287,7 +378,7 @@ add_to_grid (Grid *grid, DryScene *scene, const char *name, const char *title)
 
   dry_scene_margins (scene, DRY_LAYERS_ALL, m);
   w = dry_length_to_mm (dry_rect_width (scene->bounds)) / grid->ratio + m[0] + m[2];
-  w = MAX (w, dry_page_measure_width (dry_type_strong, name) + 2);
+  w = MAX (MAX (w, LEAST_CELL), dry_page_measure_width (dry_type_strong, name) + 2);
   h = dry_length_to_mm (dry_rect_height (scene->bounds)) / grid->ratio + m[1] + m[3] + 6;
   if (grid->began && grid->x + w > flow->width) {
     dry_flow_skip (flow, grid->row_height + 5);
@@ -309,27 +400,70 @@ add_to_grid (Grid *grid, DryScene *scene, const char *name, const char *title)
   dry_page_add_text (flow->page, flow->left + grid->x, flow->y, 0, dry_type_strong, name);
   dry_page_add_scene (flow->page, scene, flow->left + grid->x + m[0], flow->y + 6 + m[1],
                       grid->ratio);
-  grid->x += w + 6;
+  grid->x += w + GRID_GAP;
   grid->row_height = MAX (grid->row_height, h);
 }
 
-/* The scale at which the largest of the scenes fits in a share of the page. */
-static double
-choose_grid_scale (const DryFlow *flow, GPtrArray *scenes, double share_w, double share_h)
+/* Pages the scenes take at this scale, set as the grid sets them; a page too small for one: 1000.
+ */
+static guint
+count_pages (const DryFlow *flow, GPtrArray *scenes, double ratio, double foot)
 {
-  gboolean metric = flow->plan->context.job->metric;
-  double ratio = 1, height = flow->bottom - flow->top - 12;
+  double height = flow->bottom - flow->top - 12, x = 0, y = 0, row = 0;
+  guint pages = 1;
 
   for (guint i = 0; i < scenes->len; i++) {
     const DryScene *scene = scenes->pdata[i];
-    double m[4];
+    double m[4], w, h;
     dry_scene_margins (scene, DRY_LAYERS_ALL, m);
-    ratio = MAX (ratio, dry_scale_choose (metric, dry_rect_width (scene->bounds),
-                                          dry_rect_height (scene->bounds),
-                                          flow->width * share_w - m[0] - m[2] - 6,
-                                          height * share_h - m[1] - m[3] - 11));
+    w = MAX (dry_length_to_mm (dry_rect_width (scene->bounds)) / ratio + m[0] + m[2], LEAST_CELL);
+    h = dry_length_to_mm (dry_rect_height (scene->bounds)) / ratio + m[1] + m[3] + 6;
+    if (w > flow->width || h > height)
+      return 1000;
+    if (x > 0 && x + w > flow->width) {
+      y += row + 5;
+      x = row = 0;
+    }
+    if (y + h > height) {
+      pages++;
+      x = y = row = 0;
+    }
+    x += w + GRID_GAP;
+    row = MAX (row, h);
   }
-  return ratio;
+  return pages + (y + row + 5 + foot > height);
+}
+
+/* The largest scale of those that need the fewest pages; small ones that nobody reads are not
+ * tried. */
+static double
+choose_grid_scale (const DryFlow *flow, GPtrArray *scenes, double smallest, double foot)
+{
+  gboolean metric = flow->plan->context.job->metric;
+  double best = smallest;
+  guint fewest = count_pages (flow, scenes, smallest, foot);
+
+  for (double ratio = dry_scale_larger (metric, smallest); ratio > 0;
+       ratio = dry_scale_larger (metric, ratio)) {
+    guint pages = count_pages (flow, scenes, ratio, foot);
+    if (pages > fewest)
+      break;
+    fewest = pages;
+    best = ratio;
+  }
+  return best;
+}
+
+/* Tall ones first, so that rows hold what is alike; the marks tell what is what. */
+static int
+compare_heights (gconstpointer a, gconstpointer b)
+{
+  const DryScene *x = *(const DryScene *const *) a, *y = *(const DryScene *const *) b;
+  DryLength h = dry_rect_height (x->bounds), k = dry_rect_height (y->bounds);
+
+  if (h != k)
+    return h > k ? -1 : 1;
+  return (x->views[0].face > y->views[0].face) - (x->views[0].face < y->views[0].face);
 }
 
 static void
@@ -343,7 +477,6 @@ dry_papers_add_faces (DryFlow *flow)
 {
   const DryFaces *faces = flow->plan->faces;
   g_autoptr (GPtrArray) scenes = g_ptr_array_new_with_free_func (unref_scene);
-  g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
   g_autoptr (GArray) later = g_array_new (FALSE, FALSE, sizeof (guint));
   Grid grid = {.flow = flow};
 
@@ -355,12 +488,43 @@ dry_papers_add_faces (DryFlow *flow)
       continue;
     }
     g_ptr_array_add (scenes, dry_drawing_face (flow->plan, i));
-    g_ptr_array_add (names, g_strdup_printf ("%s – %s", face->mark, face->name));
   }
   add_lists (flow, later);
-  grid.ratio = choose_grid_scale (flow, scenes, 0.5, 0.5);
-  for (guint i = 0; i < scenes->len; i++)
-    add_to_grid (&grid, scenes->pdata[i], names->pdata[i], "Linings, benches and ceiling");
+  g_ptr_array_sort (scenes, compare_heights);
+  grid.ratio = choose_grid_scale (flow, scenes, flow->plan->context.job->metric ? 10 : 12, 0);
+  for (guint i = 0; i < scenes->len; i++) {
+    DryScene *scene = scenes->pdata[i];
+    const DryFace *face = &faces->items[scene->views[0].face];
+    g_autofree char *name = g_strdup_printf ("%s – %s", face->mark, face->name);
+    add_to_grid (&grid, scene, name, "Linings, benches and ceiling");
+  }
+}
+
+/* Where to look for a piece; the drawings show how it is cut. */
+static void
+list_pieces (DryFlow *flow, const DryCutting *cutting)
+{
+  static const DryColumn columns[] = {{"Piece", 0.16, DRY_ALIGN_LEFT},
+                                      {"From sheet", 0.16, DRY_ALIGN_RIGHT},
+                                      {"Width", 0.18, DRY_ALIGN_RIGHT},
+                                      {"Height", 0.18, DRY_ALIGN_RIGHT},
+                                      {"", 0.32, DRY_ALIGN_LEFT}};
+  const DryTable table = {columns, G_N_ELEMENTS (columns)};
+
+  dry_flow_heading (flow, "Pieces", 16);
+  dry_flow_table_head (flow, &table);
+  for (guint s = 0; s < cutting->n_sheets; s++)
+    for (guint i = 0; i < cutting->sheets[s].n_placements; i++) {
+      const DryPlacement *at = &cutting->sheets[s].placements[i];
+      DryLength across = dry_rect_width (at->rect), along = dry_rect_height (at->rect);
+      g_autofree char *sheet = g_strdup_printf ("%u", s + 1);
+      g_autofree char *w = dry_flow_length (flow->papers, flow->plan, at->turned ? along : across);
+      g_autofree char *h = dry_flow_length (flow->papers, flow->plan, at->turned ? across : along);
+      const char *cells[] = {at->piece < cutting->n_pieces ? cutting->pieces[at->piece].name : "",
+                             sheet, w, h, at->turned ? "lies turned on the sheet" : ""};
+      dry_flow_table_row (flow, &table, cells, FALSE, NULL, 0);
+    }
+  dry_flow_table_end (flow);
 }
 
 void
@@ -374,7 +538,8 @@ dry_papers_add_cut_sheets (DryFlow *flow)
     return;
   for (guint i = 0; i < cutting->n_sheets; i++)
     g_ptr_array_add (scenes, dry_drawing_cut_sheet (flow->plan, i));
-  grid.ratio = choose_grid_scale (flow, scenes, 0.5, 1);
+  grid.ratio = choose_grid_scale (flow, scenes, flow->plan->context.job->metric ? 25 : 32,
+                                  26 + 5.8 * (cutting->n_pieces + 1));
   for (guint i = 0; i < scenes->len; i++) {
     const DrySheetLayout *layout = &cutting->sheets[i];
     const DryStock *stock = &cutting->stock[layout->stock];
@@ -396,4 +561,5 @@ dry_papers_add_cut_sheets (DryFlow *flow)
         cutting->proven ? ", so this one is proven" : "");
     dry_flow_text (flow, dry_type_small, 0, text);
   }
+  list_pieces (flow, cutting);
 }

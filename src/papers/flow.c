@@ -122,8 +122,8 @@ dry_flow_table_head (DryFlow *self, const DryTable *table)
   for (guint i = 0; i < table->n && i < G_N_ELEMENTS (cells); i++)
     cells[i] = table->columns[i].heading;
   height = measure_cells (self, table, cells, type);
-  if (self->y + height + 12 > self->bottom)
-    dry_flow_need (self, height + 12);
+  /* Never headings without a row. */
+  dry_flow_need (self, height + 6);
   dry_page_add_fill (self->page, DRY_INK_BASIN, 0.10, self->left, self->y, self->width, height);
   set_cells (self, table, cells, type);
   self->y += height;
@@ -199,8 +199,15 @@ dry_flow_length (const DryPapers *papers, const DryPlan *plan, DryLength length)
 {
   const DryJob *job = plan->context.job;
 
-  return dry_length_format (
+  g_autofree char *text = dry_length_format (
       length, &(DryLengthFormat){.style = job->metric ? DRY_LENGTH_MM : DRY_LENGTH_INCHES,
                                  .denominator = job->denominator > 0 ? job->denominator : 16,
                                  .decimal = papers->decimal == ',' ? ',' : '.'});
+  char *slash = strchr (text, '/'), *space = slash ? strchr (text, ' ') : NULL;
+
+  /* As on the drawings: in small letters 31 7/8 must not read as 317/8. */
+  if (!space || space > slash)
+    return g_steal_pointer (&text);
+  *space = '\0';
+  return g_strconcat (text, "\u2004", space + 1, NULL);
 }

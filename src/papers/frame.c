@@ -24,7 +24,7 @@ static void
 add_cell (DryPage *page, double x, double y, double width, const char *label, const char *value,
           gboolean strong)
 {
-  DryType small = {6, FALSE, DRY_INK_TEXT_FAINT, DRY_ALIGN_LEFT};
+  DryType small = {6.5, FALSE, DRY_INK_TEXT_FAINT, DRY_ALIGN_LEFT};
   DryType type = {strong ? 10 : 9, strong, DRY_INK_TEXT, DRY_ALIGN_LEFT};
   g_autofree char *cut = g_strdup (value ? value : "");
   double room = width - 4;

@@ -35,6 +35,20 @@ dry_scale_choose (gboolean metric, DryLength width, DryLength height, double roo
   return ratio;
 }
 
+double
+dry_scale_larger (gboolean metric, double ratio)
+{
+  guint n = metric ? G_N_ELEMENTS (metric_scales) : G_N_ELEMENTS (inch_scales);
+  double larger = 0;
+
+  for (guint i = 0; i < n; i++) {
+    double scale = metric ? metric_scales[i] : inch_scales[i].ratio;
+    if (scale < ratio)
+      larger = MAX (larger, scale);
+  }
+  return larger;
+}
+
 char *
 dry_scale_to_text (gboolean metric, double ratio)
 {
