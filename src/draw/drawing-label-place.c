@@ -100,11 +100,12 @@ consider (DryLabelPlace *best, double *score, const Obstacles *o, DryRect r, Dry
 {
   /* Paper sizes of: mark over size; both in one line; the line turned upright. */
   static const double needs[3][2] = {{17, 9}, {24, 4.5}, {4.5, 24}};
+  static const double less[3] = {0, 0.35, 0.8};
   DryPoint middle = dry_rect_centre (o->within);
   double span = (double) (dry_rect_width (o->within) + dry_rect_height (o->within));
 
   for (guint form = 0; form < 3; form++) {
-    double s = weigh (r, needs[form][0], needs[form][1], mm, middle, span) - 0.35 * form;
+    double s = weigh (r, needs[form][0], needs[form][1], mm, middle, span) - less[form];
     if (s <= *score)
       continue;
     *score = s;

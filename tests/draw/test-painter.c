@@ -279,7 +279,30 @@ test_letters_stay_clear (void)
   g_assert_cmpuint (n, >, 40);
 }
 
-/* Lines of figures of different views keep apart, and overall sizes are the last to go. */
+/* Where a figure of an inner row is seen, so is the outermost one of that side. */
+static void
+check_overall (const DryScene *scene, const GArray *shown)
+{
+  for (guint i = 0; i < shown->len; i++) {
+    const DryPrimitive *inner = g_array_index (shown, DryShownText, i).item;
+    guint last = inner->row;
+    gboolean seen = FALSE;
+    if (inner->kind != DRY_PRIMITIVE_DIMENSION || inner->side != DRY_TOWARD_UP)
+      continue;
+    for (guint j = 0; j < scene->n; j++)
+      if (scene->items[j].kind == DRY_PRIMITIVE_DIMENSION && scene->items[j].side == inner->side &&
+          scene->items[j].view == inner->view)
+        last = MAX (last, scene->items[j].row);
+    for (guint j = 0; j < shown->len && !seen; j++) {
+      const DryPrimitive *other = g_array_index (shown, DryShownText, j).item;
+      seen = other->kind == DRY_PRIMITIVE_DIMENSION && other->side == inner->side &&
+             other->view == inner->view && other->row == last;
+    }
+    g_assert_true (seen);
+  }
+}
+
+/* Rows go as space gets scarce, and overall sizes are the last to go. */
 static void
 test_rows_give_way (void)
 {
@@ -293,6 +316,7 @@ test_rows_give_way (void)
     g_autoptr (GArray) shown = dry_painter_paint_and_tell (
         cr, scene, &form, dry_style_get (DRY_STYLE_LIGHT), DRY_LAYERS_ALL);
     guint figures = 0;
+    check_overall (scene, shown);
     for (guint i = 0; i < shown->len; i++)
       figures += g_array_index (shown, DryShownText, i).item->kind == DRY_PRIMITIVE_DIMENSION;
     least = MIN (least, figures);
