@@ -8,7 +8,7 @@
 
 typedef struct {
   DryLedgerList *list;
-  char *key;
+  char *key, *heading;
   guint index;
   char *contents; /* details and acts as one text: built anew only when it changes */
   GtkWidget *row, *icon, *value;
@@ -20,6 +20,8 @@ struct _DryLedgerList {
   GtkWidget *stack, *scroller, *empty;
   GtkListBox *box;
   GHashTable *rows; /* key to Row */
+  char *chosen;     /* key of the marked row, or NULL */
+  gboolean stepping;
 };
 
 G_DEFINE_FINAL_TYPE (DryLedgerList, dry_ledger_list, GTK_TYPE_WIDGET)
@@ -33,6 +35,7 @@ row_free (gpointer data)
   Row *row = data;
 
   g_free (row->key);
+  g_free (row->heading);
   g_free (row->contents);
   g_ptr_array_unref (row->children);
   g_free (row);
@@ -132,6 +135,10 @@ static void
 fill_row (Row *row, const DryLedgerEntry *entry, guint index)
 {
   row->index = index;
+  if (g_strcmp0 (row->heading, entry->heading) != 0) {
+    g_free (row->heading);
+    row->heading = g_strdup (entry->heading);
+  }
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row->row), entry->title);
   adw_expander_row_set_subtitle (ADW_EXPANDER_ROW (row->row),
                                  entry->subtitle ? entry->subtitle : "");
@@ -140,10 +147,103 @@ fill_row (Row *row, const DryLedgerEntry *entry, guint index)
   fill_contents (row, entry);
 }
 
+/* --- the chosen row --- */
+
+static Row *
+get_row (DryLedgerList *self, guint index)
+{
+  GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->box, (int) index);
+
+  return row ? g_object_get_data (G_OBJECT (row), "row") : NULL;
+}
+
+static void
+mark_row (DryLedgerList *self, Row *row)
+{
+  Row *before = self->chosen ? g_hash_table_lookup (self->rows, self->chosen) : NULL;
+
+  if (before == row)
+    return;
+  if (before)
+    gtk_widget_remove_css_class (before->row, "chosen");
+  if (row)
+    gtk_widget_add_css_class (row->row, "chosen");
+  g_free (self->chosen);
+  self->chosen = row ? g_strdup (row->key) : NULL;
+}
+
+static void
+choose_row (Row *row)
+{
+  if (row->list->stepping)
+    mark_row (row->list, row);
+  g_signal_emit (row->list, signals[SIGNAL_CHOSEN], 0, row->index);
+}
+
 static void
 expanded_cb (AdwExpanderRow *widget, GParamSpec *pspec, Row *row)
 {
-  g_signal_emit (row->list, signals[SIGNAL_CHOSEN], 0, row->index);
+  choose_row (row);
+}
+
+/* The row whose own line, not something unfolded under it, has the focus. */
+static Row *
+get_focused_row (DryLedgerList *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root ? gtk_root_get_focus (root) : NULL, *row = focus;
+
+  if (!focus || !GTK_IS_LIST_BOX_ROW (focus))
+    return NULL;
+  while (row && gtk_widget_get_parent (row) != GTK_WIDGET (self->box))
+    row = gtk_widget_get_parent (row);
+  return row ? g_object_get_data (G_OBJECT (row), "row") : NULL;
+}
+
+static void
+focus_row (Row *row)
+{
+  gtk_widget_child_focus (row->row, GTK_DIR_TAB_FORWARD);
+}
+
+static gboolean
+key_cb (GtkEventControllerKey *controller, guint key, guint code, GdkModifierType state,
+        DryLedgerList *self)
+{
+  Row *row = get_focused_row (self);
+
+  if (!self->stepping || !row || (key != GDK_KEY_Return && key != GDK_KEY_KP_Enter))
+    return GDK_EVENT_PROPAGATE;
+  if (g_strcmp0 (row->key, self->chosen) == 0) {
+    Row *next = get_row (self, state & GDK_SHIFT_MASK ? row->index - 1 : row->index + 1);
+    if (!next) {
+      gtk_widget_error_bell (GTK_WIDGET (self));
+      return GDK_EVENT_STOP;
+    }
+    row = next;
+    focus_row (row);
+  }
+  choose_row (row);
+  return GDK_EVENT_STOP;
+}
+
+static void
+update_header (GtkListBoxRow *widget, GtkListBoxRow *before, gpointer data)
+{
+  const Row *row = g_object_get_data (G_OBJECT (widget), "row");
+  const Row *above = before ? g_object_get_data (G_OBJECT (before), "row") : NULL;
+  GtkWidget *label = gtk_list_box_row_get_header (widget);
+
+  if (!row || !row->heading || (above && g_strcmp0 (above->heading, row->heading) == 0)) {
+    gtk_list_box_row_set_header (widget, NULL);
+    return;
+  }
+  if (label && g_str_equal (gtk_label_get_text (GTK_LABEL (label)), row->heading))
+    return;
+  label = gtk_label_new (row->heading);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_add_css_class (label, "ledger-heading");
+  gtk_list_box_row_set_header (widget, label);
 }
 
 static Row *
@@ -168,6 +268,7 @@ make_row (DryLedgerList *self, const DryLedgerEntry *entry)
       gtk_widget_add_css_class (row->icon, entry->css);
     adw_expander_row_add_prefix (ADW_EXPANDER_ROW (row->row), row->icon);
   }
+  g_object_set_data (G_OBJECT (row->row), "row", row);
   g_signal_connect (row->row, "notify::expanded", G_CALLBACK (expanded_cb), row);
   g_hash_table_insert (self->rows, row->key, row);
   return row;
@@ -175,9 +276,17 @@ make_row (DryLedgerList *self, const DryLedgerEntry *entry)
 
 /* --- keeping in step --- */
 
-static void
+static gboolean
+has_focus (const Row *row)
+{
+  return (gtk_widget_get_state_flags (row->row) & GTK_STATE_FLAG_FOCUS_WITHIN) != 0;
+}
+
+/* The index of the row that had the focus when it is among those taken away, else -1. */
+static gint
 remove_gone (DryLedgerList *self, const DryLedgerEntry *entries, guint n)
 {
+  gint orphaned = -1;
   g_autoptr (GHashTable) wanted = g_hash_table_new (g_str_hash, g_str_equal);
   GHashTableIter iter;
   Row *row;
@@ -187,10 +296,15 @@ remove_gone (DryLedgerList *self, const DryLedgerEntry *entries, guint n)
   g_hash_table_iter_init (&iter, self->rows);
   while (g_hash_table_iter_next (&iter, NULL, (gpointer *) &row))
     if (!g_hash_table_contains (wanted, row->key)) {
+      if (has_focus (row))
+        orphaned = (gint) row->index;
+      if (g_strcmp0 (row->key, self->chosen) == 0)
+        g_clear_pointer (&self->chosen, g_free);
       g_signal_handlers_disconnect_by_data (row->row, row);
       gtk_list_box_remove (self->box, row->row);
       g_hash_table_iter_remove (&iter);
     }
+  return orphaned;
 }
 
 static void
@@ -201,10 +315,13 @@ place_row (DryLedgerList *self, Row *row, guint index)
   if (there == GTK_LIST_BOX_ROW (row->row))
     return;
   if (gtk_widget_get_parent (row->row)) {
+    gboolean focused = has_focus (row);
     g_object_ref (row->row);
     gtk_list_box_remove (self->box, row->row);
     gtk_list_box_insert (self->box, row->row, (int) index);
     g_object_unref (row->row);
+    if (focused)
+      focus_row (row);
   } else
     gtk_list_box_insert (self->box, row->row, (int) index);
 }
@@ -212,7 +329,8 @@ place_row (DryLedgerList *self, Row *row, guint index)
 void
 dry_ledger_list_set_entries (DryLedgerList *self, const DryLedgerEntry *entries, guint n)
 {
-  remove_gone (self, entries, n);
+  gint orphaned = remove_gone (self, entries, n);
+
   for (guint i = 0; i < n; i++) {
     Row *row = g_hash_table_lookup (self->rows, entries[i].key);
 
@@ -221,18 +339,22 @@ dry_ledger_list_set_entries (DryLedgerList *self, const DryLedgerEntry *entries,
     fill_row (row, &entries[i], i);
     place_row (self, row, i);
   }
+  gtk_list_box_invalidate_headers (self->box);
+  if (orphaned >= 0 && n > 0) /* whoever works down the list goes on with what took its place */
+    focus_row (get_row (self, MIN ((guint) orphaned, n - 1)));
   gtk_stack_set_visible_child (GTK_STACK (self->stack), n ? self->scroller : self->empty);
 }
 
 void
 dry_ledger_list_show (DryLedgerList *self, guint index)
 {
-  GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->box, (int) index);
+  Row *row = index <= G_MAXINT ? get_row (self, index) : NULL;
   GtkAdjustment *adjustment =
       gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
   graphene_rect_t bounds;
 
-  if (!row || !gtk_widget_compute_bounds (GTK_WIDGET (row), GTK_WIDGET (self->box), &bounds))
+  mark_row (self, row);
+  if (!row || !gtk_widget_compute_bounds (row->row, GTK_WIDGET (self->box), &bounds))
     return;
   gtk_adjustment_clamp_page (adjustment, bounds.origin.y, bounds.origin.y + bounds.size.height);
 }
@@ -253,6 +375,7 @@ dry_ledger_list_dispose (GObject *object)
   }
   g_clear_pointer (&self->stack, gtk_widget_unparent);
   g_clear_pointer (&self->rows, g_hash_table_unref);
+  g_clear_pointer (&self->chosen, g_free);
   G_OBJECT_CLASS (dry_ledger_list_parent_class)->dispose (object);
 }
 
@@ -271,9 +394,14 @@ static void
 dry_ledger_list_init (DryLedgerList *self)
 {
   GtkWidget *box = gtk_list_box_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
 
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (key_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
   self->rows = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, row_free);
   self->box = GTK_LIST_BOX (box);
+  gtk_list_box_set_header_func (self->box, update_header, NULL, NULL);
   gtk_list_box_set_selection_mode (self->box, GTK_SELECTION_NONE);
   gtk_widget_add_css_class (box, "boxed-list");
   gtk_widget_add_css_class (box, "ledger-rows");
@@ -298,4 +426,10 @@ dry_ledger_list_new (const char *empty_text)
 
   gtk_label_set_text (GTK_LABEL (self->empty), empty_text);
   return GTK_WIDGET (self);
+}
+
+void
+dry_ledger_list_set_stepping (DryLedgerList *self, gboolean stepping)
+{
+  self->stepping = stepping;
 }

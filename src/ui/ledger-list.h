@@ -13,6 +13,7 @@ G_DECLARE_FINAL_TYPE (DryLedgerList, dry_ledger_list, DRY, LEDGER_LIST, GtkWidge
 /* One row. All texts are plain, copied. */
 typedef struct {
   const char *key;       /* what makes it the same row next time */
+  const char *heading;   /* shown above the first row of a run of the same heading, or NULL */
   const char *icon;      /* icon name, or NULL */
   const char *icon_name; /* what the icon says, for a screen reader */
   const char *css;       /* style class of the icon, or NULL */
@@ -22,11 +23,14 @@ typedef struct {
   const char *const *acts;    /* NULL-ended button labels, or NULL */
 } DryLedgerEntry;
 
-/* Signals: "chosen" (guint index) when a row is clicked or Enter pressed on it;
+/* Signals: "chosen" (guint index) when a row is clicked or stepped to;
  * "acted" (guint index, guint act) when one of its buttons is. */
 GtkWidget *dry_ledger_list_new (const char *empty_text);
+/* Enter chooses the focused row and, when that is chosen already, steps on to the next (with Shift
+ * to the one before); Space alone unfolds. Without it Enter unfolds as well. */
+void dry_ledger_list_set_stepping (DryLedgerList *self, gboolean stepping);
 void dry_ledger_list_set_entries (DryLedgerList *self, const DryLedgerEntry *entries, guint n);
-/* Scrolls to a row and marks it. */
+/* Scrolls to a row and marks it as the chosen one; an index past the end marks none. */
 void dry_ledger_list_show (DryLedgerList *self, guint index);
 
 G_END_DECLS

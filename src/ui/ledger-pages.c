@@ -6,6 +6,7 @@
 
 #include <glib/gi18n.h>
 #include <math.h>
+#include <string.h>
 
 #include "plan/remedy.h"
 
@@ -203,10 +204,13 @@ dry_total_working (DrySession *session, DryTotal total)
 
 static const struct {
   const char *icon, *name, *css;
+  const char *heading;
 } SEVERITIES[] = {
-    [DRY_SEVERITY_STOP] = {"drybay-stop-symbolic", N_ ("Must not be built so"), "error"},
-    [DRY_SEVERITY_FIX] = {"drybay-fix-symbolic", N_ ("Before tiling"), "warning"},
-    [DRY_SEVERITY_ADVICE] = {"drybay-advice-symbolic", N_ ("Advice"), "accent"},
+    [DRY_SEVERITY_STOP] = {"drybay-stop-symbolic", N_ ("Must not be built so"), "error",
+                           N_ ("Stop: must not be built so")},
+    [DRY_SEVERITY_FIX] = {"drybay-fix-symbolic", N_ ("Before tiling"), "warning",
+                          N_ ("Fix before tiling")},
+    [DRY_SEVERITY_ADVICE] = {"drybay-advice-symbolic", N_ ("Advice"), "accent", N_ ("Advice")},
 };
 
 static const char *const *
@@ -230,6 +234,7 @@ add_finding (Builder *builder, const DryFinding *finding)
                                       dry_certainty_to_text (rule->source.certainty)));
   DryLedgerEntry entry = {
       .key = finding->id,
+      .heading = _ (SEVERITIES[finding->severity].heading),
       .icon = SEVERITIES[finding->severity].icon,
       .icon_name = _ (SEVERITIES[finding->severity].name),
       .css = SEVERITIES[finding->severity].css,
@@ -284,13 +289,59 @@ add_working (Builder *builder, GPtrArray *details, const DryWorking *working)
                                               dry_certainty_to_text (working->source.certainty))));
 }
 
+static const char *
+name_group (const char *group)
+{
+  static const struct {
+    const char *id, *name;
+  } GROUPS[] = {
+      {"sheets", N_ ("Sheets")},     {"fasteners", N_ ("Fasteners")}, {"joints", N_ ("Joints")},
+      {"membrane", N_ ("Membrane")}, {"framing", N_ ("Framing")},     {"tile", N_ ("Tile")},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (GROUPS); i++)
+    if (g_strcmp0 (GROUPS[i].id, group) == 0)
+      return _ (GROUPS[i].name);
+  return group;
+}
+
+static int
+compare_names (gconstpointer a, gconstpointer b)
+{
+  return g_utf8_collate ((*(const DryTakeoffLine *const *) a)->name,
+                         (*(const DryTakeoffLine *const *) b)->name);
+}
+
+/* The dearest first; what has no price comes last. */
+static int
+compare_costs (gconstpointer a, gconstpointer b)
+{
+  gint64 first = (*(const DryTakeoffLine *const *) a)->cost;
+  gint64 second = (*(const DryTakeoffLine *const *) b)->cost;
+
+  return first == second ? compare_names (a, b) : first > second ? -1 : 1;
+}
+
+static GPtrArray *
+sort_lines (const DryTakeoff *takeoff, DryLedgerSort sort)
+{
+  GPtrArray *lines = g_ptr_array_new ();
+
+  for (guint i = 0; i < takeoff->n; i++)
+    g_ptr_array_add (lines, &takeoff->lines[i]);
+  if (sort != DRY_SORT_GROUP)
+    g_ptr_array_sort (lines, sort == DRY_SORT_NAME ? compare_names : compare_costs);
+  return lines;
+}
+
 static void
-add_line (Builder *builder, const DryTakeoffLine *line)
+add_line (Builder *builder, const DryTakeoffLine *line, gboolean grouped)
 {
   GPtrArray *details = g_ptr_array_new ();
   g_autofree char *cost = line->price ? dry_text_money (line->cost) : g_strdup (_ ("no price"));
   DryLedgerEntry entry = {
       .key = keep (builder, g_strdup_printf ("%s/%s", line->group, line->id)),
+      .heading = grouped ? name_group (line->group) : NULL,
       .title = line->name,
       .subtitle =
           keep (builder, g_strdup_printf ("%" G_GINT64_FORMAT " × %s · %.2f %s", line->packs,
@@ -305,14 +356,52 @@ add_line (Builder *builder, const DryTakeoffLine *line)
 }
 
 void
-dry_ledger_fill_takeoff (DrySession *session, DryLedgerList *list)
+dry_ledger_fill_takeoff (DrySession *session, DryLedgerSort sort, DryLedgerList *list)
 {
   const DryPlan *plan = dry_session_get_plan (session);
+  g_autoptr (GPtrArray) lines = plan ? sort_lines (plan->takeoff, sort) : g_ptr_array_new ();
   Builder builder = begin_entries ();
 
-  for (guint i = 0; plan && i < plan->takeoff->n; i++)
-    add_line (&builder, &plan->takeoff->lines[i]);
+  for (guint i = 0; i < lines->len; i++)
+    add_line (&builder, lines->pdata[i], sort == DRY_SORT_GROUP);
   end_entries (&builder, list);
+}
+
+/* A text as one cell: no tab or line end splits it, no first character makes it a formula. */
+static void
+add_cell (GString *out, const char *text)
+{
+  if (text && *text && strchr ("=+-@", *text))
+    g_string_append_c (out, '\'');
+  for (const char *at = text ? text : ""; *at; at++)
+    g_string_append_c (out, (guchar) *at < ' ' ? ' ' : *at);
+}
+
+char *
+dry_ledger_copy_takeoff (DrySession *session, DryLedgerSort sort)
+{
+  const DryPlan *plan = dry_session_get_plan (session);
+  g_autoptr (GPtrArray) lines = plan ? sort_lines (plan->takeoff, sort) : g_ptr_array_new ();
+  GString *out = g_string_new (NULL);
+
+  g_string_append_printf (out, "%s\t%s\t%s\t%s\t%s\t%s\t%s\n", _ ("Group"), _ ("Item"),
+                          _ ("Amount"), _ ("Unit"), _ ("Packs"), _ ("Pack"), _ ("Sample cost"));
+  for (guint i = 0; i < lines->len; i++) {
+    const DryTakeoffLine *line = lines->pdata[i];
+
+    add_cell (out, name_group (line->group));
+    g_string_append_c (out, '\t');
+    add_cell (out, line->name);
+    g_string_append_printf (out, "\t%.2f\t", line->amount);
+    add_cell (out, line->unit);
+    g_string_append_printf (out, "\t%" G_GINT64_FORMAT "\t", line->packs);
+    add_cell (out, line->pack_name ? line->pack_name : _ ("one"));
+    if (line->price)
+      g_string_append_printf (out, "\t%.2f\n", (double) line->cost / 100.0);
+    else
+      g_string_append (out, "\t\n");
+  }
+  return g_string_free (out, FALSE);
 }
 
 /* --- order of work --- */

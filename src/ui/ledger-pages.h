@@ -17,13 +17,19 @@ typedef enum {
   DRY_N_TOTALS,
 } DryTotal;
 
+/* Orders of the take-off. */
+typedef enum { DRY_SORT_GROUP, DRY_SORT_NAME, DRY_SORT_COST } DryLedgerSort;
+
 /* The total in a few words, and how it came to be. Free both. */
 char *dry_total_text (DrySession *session, DryTotal total);
 char *dry_total_working (DrySession *session, DryTotal total);
 
 void dry_ledger_fill_findings (DrySession *session, DryLedgerList *list);
-void dry_ledger_fill_takeoff (DrySession *session, DryLedgerList *list);
+void dry_ledger_fill_takeoff (DrySession *session, DryLedgerSort sort, DryLedgerList *list);
 void dry_ledger_fill_order (DrySession *session, DryLedgerList *list);
+/* The take-off in that order with tabs between the columns, as spreadsheets take it from the
+ * clipboard. No cell can be read as a formula. Free. */
+char *dry_ledger_copy_takeoff (DrySession *session, DryLedgerSort sort);
 
 /* Numbers and times for people, in the user's locale. Free. */
 char *dry_text_hours (double hours);

@@ -1,70 +1,47 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The line of totals and the pages above it. Refreshed when a newer plan arrives; the pages only
- * while they are seen, so that a drag pays for nothing hidden. */
+/* The line of totals and the pages under it. Refreshed when a newer plan arrives; the pages are
+ * built when first seen and filled only while seen, so that a drag pays for nothing hidden. */
 #define G_LOG_DOMAIN "drybay-ui"
 #include "ui/ledger.h"
 
 #include <adwaita.h>
 #include <glib/gi18n.h>
 
-#include "papers/papers.h"
 #include "plan/remedy.h"
 #include "ui/ledger-list.h"
 #include "ui/ledger-pages.h"
-#include "ui/scene-view.h"
+#include "ui/ledger-sheets.h"
 
 typedef enum { PAGE_FINDINGS, PAGE_TAKEOFF, PAGE_SHEETS, PAGE_ORDER, N_PAGES } Page;
 
 struct _DryLedger {
   GtkWidget parent_instance;
   DrySession *session;
-  GtkWidget *bar, *toggle, *copy;
+  GtkWidget *bar, *toggle, *copy, *sort, *taller, *drawer, *handle;
+  GtkLabel *note;
   GtkBox *totals;
   GtkSpinner *spinner;
   GtkRevealer *revealer;
   GtkStack *pages;
   GtkWidget *total[DRY_N_TOTALS];
   GtkWidget *page[N_PAGES];
-  GtkWidget *sheets;              /* box of pictures in the cut sheets' page */
   const DryPlan *filled[N_PAGES]; /* compared only, never read */
   gboolean choosing;
+  int height;      /* of the drawer, as asked for */
+  int drag_height; /* when its handle was taken */
 };
+
+/* The board keeps at least this much of the window. */
+#define LEAST_HEIGHT 160
+#define BOARD_HEIGHT 300
+#define TALL_HEIGHT  460
 
 G_DEFINE_FINAL_TYPE (DryLedger, dry_ledger, GTK_TYPE_WIDGET)
 
-enum { PROP_OPEN = 1, N_PROPS };
+enum { PROP_OPEN = 1, PROP_DRAWER_HEIGHT, N_PROPS };
 static GParamSpec *properties[N_PROPS];
 
 /* --- pages --- */
-
-static void
-fill_sheets (DryLedger *self)
-{
-  const DryPlan *plan = dry_session_get_plan (self->session);
-  guint n = plan && plan->boards->cutting ? plan->boards->cutting->n_sheets : 0;
-  GtkWidget *child = gtk_widget_get_first_child (self->sheets);
-
-  for (guint i = 0; i < n; i++) {
-    g_autoptr (DryScene) scene = dry_drawing_cut_sheet (plan, i);
-    g_autofree char *name = g_strdup_printf (_ ("Cut sheet %u"), i + 1);
-
-    if (!child) {
-      child = dry_scene_view_new (236, 206, FALSE);
-      gtk_widget_add_css_class (child, "card");
-      gtk_box_append (GTK_BOX (self->sheets), child);
-    }
-    gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
-                                    -1);
-    gtk_widget_set_tooltip_text (child, name);
-    dry_scene_view_set_scene (DRY_SCENE_VIEW (child), scene);
-    child = gtk_widget_get_next_sibling (child);
-  }
-  while (child) {
-    GtkWidget *next = gtk_widget_get_next_sibling (child);
-    gtk_box_remove (GTK_BOX (self->sheets), child);
-    child = next;
-  }
-}
 
 static Page
 get_page (DryLedger *self)
@@ -77,6 +54,23 @@ get_page (DryLedger *self)
   return PAGE_FINDINGS;
 }
 
+static DryLedgerSort
+get_sort (DryLedger *self)
+{
+  return (DryLedgerSort) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->sort));
+}
+
+/* How the total behind the page came to be. */
+static void
+fill_note (DryLedger *self, Page page)
+{
+  static const DryTotal TOTALS[N_PAGES] = {DRY_TOTAL_FINDINGS, DRY_TOTAL_COST, DRY_TOTAL_SHEETS,
+                                           DRY_TOTAL_TIME};
+  g_autofree char *working = dry_total_working (self->session, TOTALS[page]);
+
+  gtk_label_set_text (self->note, working);
+}
+
 static void
 fill_shown_page (DryLedger *self)
 {
@@ -84,15 +78,18 @@ fill_shown_page (DryLedger *self)
   const DryPlan *plan = dry_session_get_plan (self->session);
 
   gtk_widget_set_visible (self->copy, page == PAGE_TAKEOFF);
-  if (!gtk_revealer_get_reveal_child (self->revealer) || !plan || self->filled[page] == plan)
+  gtk_widget_set_visible (self->sort, page == PAGE_TAKEOFF);
+  if (!gtk_revealer_get_reveal_child (self->revealer) || !plan || !self->page[page] ||
+      self->filled[page] == plan)
     return;
   self->filled[page] = plan;
+  fill_note (self, page);
   switch (page) {
   case PAGE_FINDINGS:
     dry_ledger_fill_findings (self->session, DRY_LEDGER_LIST (self->page[page]));
     break;
   case PAGE_TAKEOFF:
-    dry_ledger_fill_takeoff (self->session, DRY_LEDGER_LIST (self->page[page]));
+    dry_ledger_fill_takeoff (self->session, get_sort (self), DRY_LEDGER_LIST (self->page[page]));
     break;
   case PAGE_ORDER:
     dry_ledger_fill_order (self->session, DRY_LEDGER_LIST (self->page[page]));
@@ -100,7 +97,7 @@ fill_shown_page (DryLedger *self)
   case PAGE_SHEETS:
   case N_PAGES:
   default:
-    fill_sheets (self);
+    dry_ledger_sheets_fill (DRY_LEDGER_SHEETS (self->page[PAGE_SHEETS]));
     break;
   }
 }
@@ -117,6 +114,8 @@ fill_totals (DryLedger *self)
 
     gtk_button_set_label (GTK_BUTTON (self->total[i]), text);
     gtk_widget_set_tooltip_text (self->total[i], working);
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self->total[i]),
+                                    GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, working, -1);
   }
   gtk_widget_remove_css_class (findings, "error");
   gtk_widget_remove_css_class (findings, "warning");
@@ -151,8 +150,12 @@ selection_changed_cb (DryLedger *self)
 {
   gint finding = dry_session_get_selected_finding (self->session);
 
-  if (finding < 0 || self->choosing)
+  if (self->choosing || !self->page[PAGE_FINDINGS])
     return;
+  if (finding < 0) {
+    dry_ledger_list_show (DRY_LEDGER_LIST (self->page[PAGE_FINDINGS]), G_MAXUINT);
+    return;
+  }
   gtk_stack_set_visible_child (self->pages, self->page[PAGE_FINDINGS]);
   if (gtk_revealer_get_reveal_child (self->revealer))
     dry_ledger_list_show (DRY_LEDGER_LIST (self->page[PAGE_FINDINGS]), (guint) finding);
@@ -196,13 +199,96 @@ static void
 copy_clicked_cb (DryLedger *self)
 {
   const DryPlan *plan = dry_session_get_plan (self->session);
-  g_autofree char *csv = NULL;
+  g_autofree char *table = NULL;
 
   if (!plan)
     return;
-  csv = dry_takeoff_to_csv (plan->takeoff);
-  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self)), csv);
+  table = dry_ledger_copy_takeoff (self->session, get_sort (self));
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (GTK_WIDGET (self)), table);
   g_signal_emit_by_name (self->session, "told", _ ("Take-off copied"), NULL);
+}
+
+static void
+sort_changed_cb (DryLedger *self)
+{
+  self->filled[PAGE_TAKEOFF] = NULL;
+  fill_shown_page (self);
+}
+
+/* --- height --- */
+
+static void
+set_height (DryLedger *self, int height)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  int most = root ? gtk_widget_get_height (GTK_WIDGET (root)) - BOARD_HEIGHT : 0;
+
+  height = MAX (height, LEAST_HEIGHT);
+  if (most > LEAST_HEIGHT)
+    height = MIN (height, most);
+  if (height == self->height)
+    return;
+  self->height = height;
+  gtk_widget_set_size_request (self->drawer, -1, height);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_DRAWER_HEIGHT]);
+}
+
+static void
+drag_begin_cb (DryLedger *self)
+{
+  self->drag_height = self->height;
+}
+
+static void
+drag_update_cb (DryLedger *self, double dx, double dy, GtkGestureDrag *gesture)
+{
+  GtkWidget *widget = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (gesture));
+  double x, y, root_y, unused;
+
+  /* The handle moves with the height: reckon on the window, which stays. */
+  gtk_gesture_drag_get_start_point (gesture, &x, &y);
+  gtk_widget_translate_coordinates (widget, GTK_WIDGET (gtk_widget_get_root (widget)), x, y + dy,
+                                    &unused, &root_y);
+  gtk_widget_translate_coordinates (widget, GTK_WIDGET (gtk_widget_get_root (widget)), x, y,
+                                    &unused, &y);
+  set_height (self, self->height - (int) (root_y - y));
+}
+
+static void
+taller_clicked_cb (DryLedger *self)
+{
+  gboolean tall = self->height >= (TALL_HEIGHT + LEAST_HEIGHT) / 2;
+
+  set_height (self, tall ? LEAST_HEIGHT : TALL_HEIGHT);
+}
+
+/* --- building --- */
+
+static void
+add_page (DryLedger *self, Page page, GtkWidget *child, const char *name, const char *title)
+{
+  self->page[page] = child;
+  gtk_stack_add_titled (self->pages, child, name, title);
+}
+
+static void
+build_pages (DryLedger *self)
+{
+  GtkWidget *findings = dry_ledger_list_new (_ ("Nothing to mind: no rule of the pack is broken"));
+
+  if (self->page[PAGE_FINDINGS])
+    return;
+  dry_ledger_list_set_stepping (DRY_LEDGER_LIST (findings), TRUE);
+  add_page (self, PAGE_FINDINGS, findings, "findings", _ ("Findings"));
+  add_page (self, PAGE_TAKEOFF, dry_ledger_list_new (_ ("Nothing to buy yet")), "takeoff",
+            _ ("Take-off"));
+  add_page (self, PAGE_SHEETS, dry_ledger_sheets_new (self->session), "sheets", _ ("Cut sheets"));
+  add_page (self, PAGE_ORDER, dry_ledger_list_new (_ ("Nothing to do yet")), "order",
+            _ ("Order of work"));
+  g_signal_connect (findings, "chosen", G_CALLBACK (finding_chosen_cb), self);
+  g_signal_connect (findings, "acted", G_CALLBACK (finding_acted_cb), self);
+  g_signal_connect_swapped (self->pages, "notify::visible-child", G_CALLBACK (fill_shown_page),
+                            self);
 }
 
 static void
@@ -218,42 +304,13 @@ total_clicked_cb (GtkButton *button, DryLedger *self)
   for (guint i = 0; i < DRY_N_TOTALS; i++)
     if (self->total[i] == GTK_WIDGET (button)) {
       gboolean shown = open && get_page (self) == PAGES[i];
+      build_pages (self);
       gtk_stack_set_visible_child (self->pages, self->page[PAGES[i]]);
       g_object_set (self, "open", !shown, NULL);
     }
 }
 
-/* --- building --- */
-
-static void
-add_page (DryLedger *self, Page page, GtkWidget *child, const char *name, const char *title)
-{
-  self->page[page] = child;
-  gtk_stack_add_titled (self->pages, child, name, title);
-}
-
-static void
-build_pages (DryLedger *self)
-{
-  GtkWidget *scroller = gtk_scrolled_window_new ();
-  GtkWidget *findings = dry_ledger_list_new (_ ("Nothing to mind: no rule of the pack is broken"));
-
-  add_page (self, PAGE_FINDINGS, findings, "findings", _ ("Findings"));
-  add_page (self, PAGE_TAKEOFF, dry_ledger_list_new (_ ("Nothing to buy yet")), "takeoff",
-            _ ("Take-off"));
-  self->sheets = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
-  gtk_widget_add_css_class (self->sheets, "ledger-sheets");
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_AUTOMATIC,
-                                  GTK_POLICY_NEVER);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->sheets);
-  add_page (self, PAGE_SHEETS, scroller, "sheets", _ ("Cut sheets"));
-  add_page (self, PAGE_ORDER, dry_ledger_list_new (_ ("Nothing to do yet")), "order",
-            _ ("Order of work"));
-  g_signal_connect (findings, "chosen", G_CALLBACK (finding_chosen_cb), self);
-  g_signal_connect (findings, "acted", G_CALLBACK (finding_acted_cb), self);
-  g_signal_connect_swapped (self->pages, "notify::visible-child", G_CALLBACK (fill_shown_page),
-                            self);
-}
+/* --- totals --- */
 
 static void
 build_totals (DryLedger *self)
@@ -276,6 +333,8 @@ reveal_changed_cb (DryLedger *self)
 
   gtk_button_set_icon_name (GTK_BUTTON (self->toggle),
                             open ? "pan-down-symbolic" : "pan-up-symbolic");
+  if (open)
+    build_pages (self);
   fill_shown_page (self);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_OPEN]);
 }
@@ -285,6 +344,8 @@ dry_ledger_get_property (GObject *object, guint id, GValue *value, GParamSpec *p
 {
   if (id == PROP_OPEN)
     g_value_set_boolean (value, gtk_revealer_get_reveal_child (DRY_LEDGER (object)->revealer));
+  else if (id == PROP_DRAWER_HEIGHT)
+    g_value_set_int (value, DRY_LEDGER (object)->height);
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
@@ -294,6 +355,8 @@ dry_ledger_set_property (GObject *object, guint id, const GValue *value, GParamS
 {
   if (id == PROP_OPEN)
     gtk_revealer_set_reveal_child (DRY_LEDGER (object)->revealer, g_value_get_boolean (value));
+  else if (id == PROP_DRAWER_HEIGHT)
+    set_height (DRY_LEDGER (object), g_value_get_int (value));
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
 }
@@ -325,6 +388,9 @@ dry_ledger_class_init (DryLedgerClass *klass)
   properties[PROP_OPEN] =
       g_param_spec_boolean ("open", NULL, NULL, FALSE,
                             G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
+  properties[PROP_DRAWER_HEIGHT] =
+      g_param_spec_int ("drawer-height", NULL, NULL, 0, G_MAXINT, 0,
+                        G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
   g_object_class_install_properties (object_class, N_PROPS, properties);
   gtk_widget_class_set_css_name (widget_class, "ledger");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
@@ -333,16 +399,27 @@ dry_ledger_class_init (DryLedgerClass *klass)
   gtk_widget_class_bind_template_child (widget_class, DryLedger, toggle);
   gtk_widget_class_bind_template_child (widget_class, DryLedger, copy);
   gtk_widget_class_bind_template_child (widget_class, DryLedger, totals);
+  gtk_widget_class_bind_template_child (widget_class, DryLedger, sort);
+  gtk_widget_class_bind_template_child (widget_class, DryLedger, taller);
+  gtk_widget_class_bind_template_child (widget_class, DryLedger, drawer);
+  gtk_widget_class_bind_template_child (widget_class, DryLedger, handle);
+  gtk_widget_class_bind_template_child (widget_class, DryLedger, note);
   gtk_widget_class_bind_template_child (widget_class, DryLedger, spinner);
   gtk_widget_class_bind_template_child (widget_class, DryLedger, revealer);
   gtk_widget_class_bind_template_child (widget_class, DryLedger, pages);
   gtk_widget_class_bind_template_callback (widget_class, copy_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, sort_changed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, taller_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, drag_begin_cb);
+  gtk_widget_class_bind_template_callback (widget_class, drag_update_cb);
 }
 
 static void
 dry_ledger_init (DryLedger *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_widget_set_cursor_from_name (self->handle, "ns-resize");
+  set_height (self, 280);
   g_object_bind_property (self->toggle, "active", self->revealer, "reveal-child",
                           G_BINDING_BIDIRECTIONAL | G_BINDING_SYNC_CREATE);
   g_signal_connect_object (self->revealer, "notify::reveal-child", G_CALLBACK (reveal_changed_cb),
@@ -356,7 +433,6 @@ dry_ledger_new (DrySession *session)
 
   self->session = g_object_ref (session);
   build_totals (self);
-  build_pages (self);
   g_signal_connect_object (session, "plan-changed", G_CALLBACK (plan_changed_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "project-changed", G_CALLBACK (plan_changed_cb), self,
