@@ -88,6 +88,49 @@ measure_head (const DryPainter *self, double world_mm, double least, double most
   return CLAMP (r, dry_painter_mm (self, least), dry_painter_mm (self, most));
 }
 
+static void
+add_cross (cairo_t *cr, double x, double y, double r)
+{
+  cairo_move_to (cr, x - r, y - r);
+  cairo_line_to (cr, x + r, y + r);
+  cairo_move_to (cr, x - r, y + r);
+  cairo_line_to (cr, x + r, y - r);
+}
+
+static void
+trace_heads (DryPainter *self, const DryPrimitive *items, guint n, double r, gboolean crosses)
+{
+  for (guint i = 0; i < n; i++) {
+    double x, y;
+    dry_painter_place (self, items[i].points[0], &x, &y);
+    if (x < self->window.x0 || x > self->window.x1 || y < self->window.y0 || y > self->window.y1)
+      continue;
+    if (crosses) {
+      add_cross (self->cr, x, y, r);
+      continue;
+    }
+    cairo_new_sub_path (self->cr);
+    cairo_arc (self->cr, x, y, r, 0, 2 * G_PI);
+  }
+}
+
+void
+dry_painter_heads (DryPainter *self, const DryPrimitive *items, guint n)
+{
+  gboolean screws = items->mark == DRY_MARK_SCREW;
+  double r = screws ? measure_head (self, 10, 0.28, 0.55) : measure_head (self, 16, 0.42, 0.85);
+
+  cairo_new_path (self->cr);
+  dry_painter_set_ink (self, items->stroke, 1);
+  dry_painter_set_pen (self, DRY_PEN_018, DRY_DASH_SOLID);
+  trace_heads (self, items, n, r, screws);
+  cairo_stroke (self->cr);
+  if (screws)
+    return;
+  trace_heads (self, items, n, r * 0.3, FALSE);
+  cairo_fill (self->cr);
+}
+
 void
 dry_painter_mark (DryPainter *self, const DryPrimitive *item)
 {
@@ -105,24 +148,15 @@ dry_painter_mark (DryPainter *self, const DryPrimitive *item)
   case DRY_MARK_ADVICE:
     paint_finding (self, item, x, y);
     break;
-  case DRY_MARK_SCREW:
   case DRY_MARK_CROSS:
-    r = item->mark == DRY_MARK_SCREW ? measure_head (self, 10, 0.28, 0.55)
-                                     : dry_painter_mm (self, 1.2);
+    r = dry_painter_mm (self, 1.2);
     dry_painter_set_pen (self, DRY_PEN_018, DRY_DASH_SOLID);
-    cairo_move_to (cr, x - r, y - r);
-    cairo_line_to (cr, x + r, y + r);
-    cairo_move_to (cr, x - r, y + r);
-    cairo_line_to (cr, x + r, y - r);
+    add_cross (cr, x, y, r);
     cairo_stroke (cr);
     break;
+  case DRY_MARK_SCREW:
   case DRY_MARK_WASHER:
-    dry_painter_set_pen (self, DRY_PEN_018, DRY_DASH_SOLID);
-    r = measure_head (self, 16, 0.42, 0.85);
-    cairo_arc (cr, x, y, r, 0, 2 * G_PI);
-    cairo_stroke (cr);
-    cairo_arc (cr, x, y, r * 0.3, 0, 2 * G_PI);
-    cairo_fill (cr);
+    dry_painter_heads (self, item, 1);
     break;
   case DRY_MARK_DRAIN:
     r = dry_painter_mm (self, 1.4);

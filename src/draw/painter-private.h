@@ -70,6 +70,8 @@ void dry_painter_segment (DryPainter *self, double x0, double y0, double x1, dou
 /* Fills the current path (kept) with the item's hatch. */
 void dry_painter_hatch (DryPainter *self, const DryPrimitive *item);
 void dry_painter_mark (DryPainter *self, const DryPrimitive *item);
+/* Screws or washers, `n` of one kind and ink one after the other, as one path. */
+void dry_painter_heads (DryPainter *self, const DryPrimitive *items, guint n);
 /* TRUE when letters drawn there would touch none drawn before; takes the place. */
 gboolean dry_painter_take_box (DryPainter *self, DryBox box);
 void dry_painter_text (DryPainter *self, const DryPrimitive *item);

@@ -190,6 +190,20 @@ paint_shape (DryPainter *self, const DryPrimitive *item)
   }
 }
 
+/* How many marks alike follow one another: a wall has hundreds of screws. */
+static guint
+count_heads (const DryPainter *self, guint first)
+{
+  const DryPrimitive *item = &self->scene->items[first];
+  guint n = 1;
+
+  while (first + n < self->scene->n && item[n].kind == DRY_PRIMITIVE_MARK &&
+         item[n].mark == item->mark && item[n].stroke == item->stroke &&
+         item[n].layer == item->layer && item[n].n_points > 0)
+    n++;
+  return n;
+}
+
 static void
 paint_shapes (DryPainter *self)
 {
@@ -204,7 +218,12 @@ paint_shapes (DryPainter *self)
       break;
     case DRY_PRIMITIVE_MARK:
       flush_stroke (self);
-      dry_painter_mark (self, item);
+      if (item->mark == DRY_MARK_SCREW || item->mark == DRY_MARK_WASHER) {
+        guint n = count_heads (self, i);
+        dry_painter_heads (self, item, n);
+        i += n - 1;
+      } else
+        dry_painter_mark (self, item);
       break;
     default:
       break;
