@@ -3,6 +3,8 @@
  * Offers the few worth trying; how they go together on a face is for others. */
 #define G_LOG_DOMAIN "plan"
 
+#include <string.h>
+
 #include "plan/boards-private.h"
 
 static void
@@ -187,11 +189,16 @@ dry_board_list_heights (const DryBoardFace *face, DryRect area, DryLength sheet_
 /* More steps than any bathroom needs; a hall 1 km long must not hang. */
 #define MAX_STEPS 600
 
+/* Where a seam breaks no rule, and how far off there it may lie to spare a sheet the saw. */
+typedef struct {
+  DryLength at, slack;
+} Place;
+
 typedef struct {
   const DryBoardFace *face;
   DryRect area;
   DryLength sheet;
-  const DryLength *places; /* where a seam breaks no rule, ascending */
+  const Place *places; /* ascending */
   guint n_places;
   guint max, steps;
   GArray *cuts, *out;
@@ -205,6 +212,19 @@ is_place (const Uprights *self, DryLength at)
          dry_board_judge_line (self->face, TRUE, at, self->area.y0, self->area.y1) == 0;
 }
 
+/* Where the seam goes that ends the board begun at `left`: behind a whole sheet where that place
+ * can carry it, else on the place itself; G_MAXINT64 when a sheet does not reach so far. */
+static DryLength
+settle (const Uprights *self, const Place *place, DryLength left)
+{
+  DryLength whole = left + self->sheet + self->face->gap_low;
+  if (place->at == whole)
+    return whole;
+  if (ABS (place->at - whole) <= place->slack && is_place (self, whole))
+    return whole;
+  return place->at < whole ? place->at : G_MAXINT64;
+}
+
 /* The fewest seams that reach the other end from `left`, going as far as each sheet allows;
  * G_MAXUINT when some bay cannot be crossed. */
 static guint
@@ -213,9 +233,12 @@ count_least (const Uprights *self, DryLength left)
   guint n = 0, next = 0;
   while (self->area.x1 - left > self->sheet) {
     DryLength reach = left + self->sheet + self->face->gap_low, best = left;
-    while (next < self->n_places && self->places[next] <= reach) {
-      if (self->places[next] - self->face->gap_low - left >= self->face->min_piece)
-        best = self->places[next];
+    while (next < self->n_places && self->places[next].at - self->places[next].slack <= reach) {
+      DryLength at = settle (self, &self->places[next], left);
+      if (at == G_MAXINT64)
+        break;
+      if (at - self->face->gap_low - left >= self->face->min_piece)
+        best = MAX (best, at);
       next++;
     }
     if (best == left)
@@ -226,6 +249,50 @@ count_least (const Uprights *self, DryLength left)
   return n;
 }
 
+static const Place *
+find_place (const Uprights *self, DryLength at)
+{
+  for (guint i = 0; i < self->n_places; i++)
+    if (self->places[i].at == at)
+      return &self->places[i];
+  return NULL; /* moved already */
+}
+
+/* Moves the seam in the middle of its place to where the piece beside it is a whole sheet. */
+static gboolean
+move_seam (const Uprights *self, guint index, DryLength to)
+{
+  DryLength *at = &g_array_index (self->cuts, DryLength, index);
+  const Place *place = find_place (self, *at);
+  if (place == NULL || ABS (to - place->at) > place->slack || !is_place (self, to))
+    return FALSE;
+  *at = to;
+  return TRUE;
+}
+
+/* The search spares whole sheets from the left; here those at the right end, and between two seams
+ * that may each give way by half. Then keeps the set. */
+static void
+keep_spared (Uprights *self)
+{
+  guint n = self->cuts->len;
+  const DryBoardFace *face = self->face;
+  g_autoptr (GArray) found = g_array_copy (self->cuts);
+  if (n > 0)
+    move_seam (self, n - 1, self->area.x1 - self->sheet - face->gap_high);
+  for (guint i = 0; i + 1 < n; i++) {
+    DryLength left = g_array_index (self->cuts, DryLength, i);
+    DryLength right = g_array_index (self->cuts, DryLength, i + 1);
+    DryLength lack = self->sheet + face->gap - (right - left);
+    if (lack == 0 || find_place (self, right) == NULL || !move_seam (self, i, left - lack / 2))
+      continue;
+    if (!move_seam (self, i + 1, right + lack - lack / 2))
+      g_array_index (self->cuts, DryLength, i) = left;
+  }
+  keep_set (self->face, self->cuts, self->out);
+  memcpy (self->cuts->data, found->data, sizeof (DryLength) * n);
+}
+
 /* All sets of that many seams, the farthest reaching first. */
 static void
 reach_on (Uprights *self, DryLength left, guint more)
@@ -234,12 +301,12 @@ reach_on (Uprights *self, DryLength left, guint more)
     return;
   if (more == 0) {
     if (self->area.x1 - left <= self->sheet)
-      keep_set (self->face, self->cuts, self->out);
+      keep_spared (self);
     return;
   }
   for (guint i = self->n_places; i > 0; i--) {
-    DryLength at = self->places[i - 1];
-    if (at > left + self->sheet + self->face->gap_low)
+    DryLength at = settle (self, &self->places[i - 1], left);
+    if (at == G_MAXINT64)
       continue;
     if (at - self->face->gap_low - left < self->face->min_piece)
       break;
@@ -315,18 +382,20 @@ dry_board_list_uprights (const DryBoardFace *face, DryRect area, DryLength sheet
     return;
   }
   g_autoptr (GArray) wanted = g_array_new (FALSE, FALSE, sizeof (DryLength));
-  g_autoptr (GArray) places = g_array_new (FALSE, FALSE, sizeof (DryLength));
+  g_autoptr (GArray) places = g_array_new (FALSE, FALSE, sizeof (Place));
   for (guint i = 0; i < face->n_carriers; i++)
     g_array_append_val (wanted, face->carriers[i].at);
   if (face->seams_anywhere)
     add_even_places (&self, wanted);
   for (guint i = 0; i < wanted->len; i++) {
-    DryLength at = g_array_index (wanted, DryLength, i);
-    if ((places->len == 0 || g_array_index (places, DryLength, places->len - 1) != at) &&
-        is_place (&self, at))
-      g_array_append_val (places, at);
+    Place place = {g_array_index (wanted, DryLength, i), 0};
+    if (!face->seams_anywhere)
+      place.slack = face->carriers[i].slack;
+    if ((places->len == 0 || g_array_index (places, Place, places->len - 1).at != place.at) &&
+        is_place (&self, place.at))
+      g_array_append_val (places, place);
   }
-  self.places = (const DryLength *) places->data;
+  self.places = (const Place *) places->data;
   self.n_places = places->len;
   guint least = count_least (&self, self.area.x0);
   if (least != G_MAXUINT)

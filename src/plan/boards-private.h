@@ -19,6 +19,7 @@ typedef struct {
   gint member;        /* in the framing */
   DryLength bearing;  /* of each board */
   DryLength distance; /* of its fasteners from its edge */
+  DryLength slack;    /* how far off `at` a seam may lie and both boards still be fastened */
   gboolean second;    /* only with a second stud beside the first */
   DryRect twin;       /* that stud; empty when there is no room for it */
 } DryCarrier;
@@ -91,6 +92,8 @@ DryBoardFace *dry_board_face_new (const DryPlanContext *context, const DryFace *
                                   const DryStock *stock, guint n_stock);
 const DryCarrier *dry_board_find_carrier (const DryBoardFace *self, DryLength at, DryLength low,
                                           DryLength high);
+/* What the board has least of on the carrier of a seam at `at`. */
+DryLength dry_board_bearing_at (const DryCarrier *carrier, DryLength at);
 /* Faults of one stretch, weighed; `effort` gets what is allowed but unwelcome. */
 guint dry_board_judge_seam (const DryBoardFace *self, gboolean vertical, DryLength at,
                             DryLength low, DryLength high, DryLength *effort);

@@ -84,6 +84,19 @@ has_room (const DryBoardFace *self, guint member, DryRect twin)
   return TRUE;
 }
 
+/* A sheet hung whole may push the seam off the middle, as long as the board that gives way still
+ * has the least distance the system allows and wood round it. */
+static void
+keep_carrier (const DryBoardFace *self, DryCarrier carrier, GArray *carriers)
+{
+  const DrySystem *system = self->context->system;
+  DryLength least = system->edge_distance_min.value;
+  if (least <= 0)
+    least = system->edge_distance.value;
+  carrier.slack = MAX (carrier.bearing - DRY_WOOD_AROUND - least, 0);
+  g_array_append_val (carriers, carrier);
+}
+
 /* The seam on the centre of the member, or, when no fastener would hold there, between it and a
  * second one set beside it. */
 static void
@@ -101,7 +114,7 @@ add_carrier (const DryBoardFace *self, guint index, GArray *carriers)
   };
   const DrySystem *system = self->context->system;
   if (dry_board_fit_distance (system, carrier.bearing, &carrier.distance)) {
-    g_array_append_val (carriers, carrier);
+    keep_carrier (self, carrier, carriers);
     return;
   }
   carrier.second = TRUE;
@@ -117,7 +130,7 @@ add_carrier (const DryBoardFace *self, guint index, GArray *carriers)
     dry_board_fit_distance (system, carrier.bearing, &carrier.distance);
     break;
   }
-  g_array_append_val (carriers, carrier);
+  keep_carrier (self, carrier, carriers);
 }
 
 static gint
@@ -228,12 +241,19 @@ dry_board_find_carrier (const DryBoardFace *self, DryLength at, DryLength low, D
   const DryCarrier *best = NULL;
   for (guint i = 0; i < self->n_carriers; i++) {
     const DryCarrier *carrier = &self->carriers[i];
-    if (carrier->at != at || carrier->y0 > low || carrier->y1 < high)
+    if (ABS (carrier->at - at) > carrier->slack || carrier->y0 > low || carrier->y1 < high)
       continue;
-    if (best == NULL || (best->second && !carrier->second))
+    if (best == NULL || (best->second && !carrier->second) ||
+        (best->second == carrier->second && ABS (carrier->at - at) < ABS (best->at - at)))
       best = carrier;
   }
   return best;
+}
+
+DryLength
+dry_board_bearing_at (const DryCarrier *carrier, DryLength at)
+{
+  return carrier->bearing - ABS (carrier->at - at);
 }
 
 /* Squared distance of a point from an axis-parallel stretch, in nm2 as a double. */

@@ -212,8 +212,8 @@ carry_upright_seam (DryBoardWriter *self, const DryBoardFace *face, DrySeam *sea
   const DryCarrier *carrier = dry_board_find_carrier (face, seam->from.x, seam->from.y, seam->to.y);
   if (carrier != NULL) {
     seam->member = carrier->member;
-    seam->bearing = carrier->bearing;
-    seam->edge_distance = carrier->distance;
+    seam->bearing = dry_board_bearing_at (carrier, seam->from.x);
+    dry_board_fit_distance (face->context->system, seam->bearing, &seam->edge_distance);
     seam->needs_second_stud = carrier->second;
     if (carrier->second)
       add_member (self, face, DRY_MEMBER_STUD, carrier->twin,

@@ -28,7 +28,8 @@ typedef struct {
   DryPoint from, to;
   gboolean vertical;
   gint member; /* framing member carrying a vertical seam; -1: blocking needed or horizontal */
-  DryLength bearing;          /* what each board has on it */
+  DryLength bearing;          /* what each board has on it; the lesser of the two where a sheet hung
+                                 whole pushes the seam off the middle of the member */
   DryLength edge_distance;    /* the fastener distance that still hits the member */
   gboolean needs_second_stud; /* no distance the system allows fits this member */
 } DrySeam;

@@ -160,6 +160,17 @@ test_leg_in_one_piece (void)
   board_case_end (&c);
 }
 
+static void
+replace_back_region (BoardCase *c, DryRegion region, DryLength length)
+{
+  DryFaces *faces = dry_arena_copy (c->context.arena, c->faces, sizeof (DryFaces));
+  faces->items = dry_arena_copy (c->context.arena, c->faces->items, sizeof (DryFace) * faces->n);
+  faces->items[1].region = region;
+  faces->items[1].length = MAX (length, faces->items[1].length);
+  c->faces = faces;
+  c->boards = dry_boards_compute (&c->context, c->faces, c->framing, NULL);
+}
+
 /* One sheet size wished: no other is bought. */
 static void
 test_wished_sheet (void)
@@ -227,10 +238,94 @@ test_smaller_distance (void)
     if (!seam->vertical)
       continue;
     g_assert_false (seam->needs_second_stud);
-    g_assert_cmpint (seam->bearing, ==, 11 * IN / 16);
-    g_assert_cmpint (seam->edge_distance, ==, 7 * IN / 16);
+    g_assert_cmpint (seam->bearing, ==, 5 * IN / 8); /* the whole sheet takes 1/16 in more */
+    g_assert_cmpint (seam->edge_distance, ==, 3 * IN / 8);
   }
   board_case_end (&c);
+}
+
+/* The back wall 0 to 60 in, stud at 48 in, joint 1/8 in: a whole sheet of 48 in puts the middle of
+ * the joint 1/16 in past the middle of the stud, so that the next board has 3/4 - 1/8 = 5/8 in of
+ * wood: with 1/4 in of it round the screw that allows 3/8 in and no more. Where the system asks for
+ * 7/16 in, the sheet is ripped and the joint stays in the middle. */
+static void
+test_whole_sheet (void)
+{
+  for (guint sixteenths = 6; sixteenths <= 7; sixteenths++) {
+    BoardCase c;
+    gboolean whole = sixteenths == 6;
+    guint upright = 0;
+    board_case_begin (&c, make_alcove ("foam-bands", 32 * IN));
+    c.system.edge_distance.value = IN / 2;
+    c.system.edge_distance_min.value = sixteenths * IN / 16;
+    c.system.directional = TRUE;
+    c.system.joint_gap = IN / 8;
+    board_case_compute (&c);
+    g_assert_cmpuint (board_case_check (&c), ==, 0);
+    for (guint i = 0; i < c.boards->n_seams; i++) {
+      const DrySeam *seam = &c.boards->seams[i];
+      if (!seam->vertical)
+        continue;
+      upright++;
+      g_assert_cmpint (seam->from.x, ==, 48 * IN + (whole ? IN / 16 : 0));
+      g_assert_cmpint (seam->bearing, ==, whole ? 5 * IN / 8 : 11 * IN / 16);
+    }
+    g_assert_cmpuint (upright, ==, 1);
+    for (guint i = 0; i < c.boards->n; i++) {
+      const DryBoard *board = &c.boards->items[i];
+      if (board->face == 1 && board->bounds.x0 == 0)
+        g_assert_cmpint (board->bounds.x1, ==, whole ? 48 * IN : 48 * IN - IN / 16);
+    }
+    board_case_end (&c);
+  }
+}
+
+/* The whole sheet may stand at the far end, between two seams that each give way by half, or be the
+ * only way to cross the wall in so few sheets. Studs stand just where seams may. */
+static void
+test_whole_sheets_elsewhere (void)
+{
+  static const struct {
+    DryLength x0, x1;
+    guint n;
+    DryLength at[2]; /* in sixteenths */
+  } cases[] = {
+      {10 * IN, 80 * IN, 1, {32 * 16 - 1}},
+      {20 * IN, 108 * IN, 2, {32 * 16 - 1, 80 * 16 + 1}},
+      {0, 96 * IN + IN / 8, 1, {48 * 16 + 1}},
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    BoardCase c;
+    board_case_begin (&c, make_alcove ("foam-bands", 32 * IN));
+    c.system.edge_distance.value = IN / 2;
+    c.system.edge_distance_min.value = 3 * IN / 8;
+    c.system.directional = TRUE;
+    c.system.joint_gap = IN / 8;
+    c.system.min_piece = 4 * IN;
+    board_case_compute (&c);
+    GArray *studs = g_array_new (FALSE, TRUE, sizeof (DryMember));
+    for (guint s = 0; s < cases[i].n; s++) {
+      DryLength middle = (cases[i].at[s] + 8) / 16 * IN;
+      DryMember stud = {.face = 1, .kind = DRY_MEMBER_STUD};
+      stud.rect = (DryRect){middle - 3 * IN / 4, 0, middle + 3 * IN / 4, 96 * IN};
+      g_array_append_val (studs, stud);
+    }
+    DryFraming framing = {.n = studs->len};
+    framing.items = dry_arena_take_array (c.context.arena, studs);
+    c.framing = &framing;
+    DryRect wall = {cases[i].x0, 16 * IN, cases[i].x1, 64 * IN};
+    replace_back_region (&c, dry_region_from_rect (c.context.arena, wall), 112 * IN);
+    guint n = 0;
+    for (guint s = 0; s < c.boards->n_seams; s++) {
+      const DrySeam *seam = &c.boards->seams[s];
+      if (seam->face != 1)
+        continue;
+      g_assert_true (seam->vertical);
+      g_assert_cmpint (seam->from.x, ==, cases[i].at[n++] * IN / 16);
+    }
+    g_assert_cmpuint (n, ==, cases[i].n);
+    board_case_end (&c);
+  }
 }
 
 /* Studs found where no sheet reaches from one to the next: the seam is shown as broken. */
@@ -322,17 +417,6 @@ test_niche_along_wall (void)
 
 /* --- odd faces --- */
 
-static void
-replace_back_region (BoardCase *c, DryRegion region, DryLength length)
-{
-  DryFaces *faces = dry_arena_copy (c->context.arena, c->faces, sizeof (DryFaces));
-  faces->items = dry_arena_copy (c->context.arena, c->faces->items, sizeof (DryFace) * faces->n);
-  faces->items[1].region = region;
-  faces->items[1].length = MAX (length, faces->items[1].length);
-  c->faces = faces;
-  c->boards = dry_boards_compute (&c->context, c->faces, c->framing, NULL);
-}
-
 /* 60 x 80 in of wall alone: two sheets whether the seam lies (60 in, with blocking) or stands on a
  * stud (80 in). It stands. */
 static void
@@ -423,6 +507,8 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/boards/wished-sheet", test_wished_sheet);
   g_test_add_func ("/plan/boards/second-stud", test_second_stud);
   g_test_add_func ("/plan/boards/smaller-distance", test_smaller_distance);
+  g_test_add_func ("/plan/boards/whole-sheet", test_whole_sheet);
+  g_test_add_func ("/plan/boards/whole-sheets-elsewhere", test_whole_sheets_elsewhere);
   g_test_add_func ("/plan/boards/no-stud", test_no_stud);
   g_test_add_func ("/plan/boards/cancelled", test_cancelled);
   g_test_add_func ("/plan/boards/furnished", test_furnished);
