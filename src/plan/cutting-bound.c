@@ -213,11 +213,21 @@ sum_weights (const Tables *self, guint f, guint g)
   return sum;
 }
 
+/* No sheet holds more than 1, so those on hand take at most their number off a bound. */
+static guint
+count_on_hand (const DryNestProblem *problem)
+{
+  guint n = 0;
+  for (guint i = 0; i < problem->n_on_hand; i++)
+    n += (guint) problem->sheets[i].count;
+  return n;
+}
+
 static guint
 bound_by_functions (const DryNestProblem *problem, const DryNestSheet *sheets, guint n_kinds)
 {
   if (problem->n_items > MAX_DFF_ITEMS)
-    return 1;
+    return 0;
   g_autofree ItemTable *table = g_new0 (ItemTable, (gsize) problem->n_items * n_kinds);
   Tables self = {.problem = problem, .sheets = sheets, .n_kinds = n_kinds, .table = table};
   fill_tables (&self);
@@ -228,7 +238,7 @@ bound_by_functions (const DryNestProblem *problem, const DryNestSheet *sheets, g
       most = MAX (most, sum);
     }
   /* Rounding errors of the sum are far below 1e-6; a bound may be weak, never wrong. */
-  return (guint) MAX (1, ceil (most - 1e-6));
+  return (guint) MAX (0, ceil (most - count_on_hand (problem) - 1e-6));
 }
 
 static guint
@@ -237,7 +247,11 @@ bound_by_area (const DryNestProblem *problem)
   double area = 0;
   for (guint i = 0; i < problem->n_items; i++)
     area += (double) problem->items[i].width * (double) problem->items[i].height;
-  return (guint) MAX (1, ceil (area / problem->unit_area - 1e-6));
+  for (guint i = 0; i < problem->n_on_hand; i++) {
+    const DryNestSheet *sheet = &problem->sheets[i];
+    area -= sheet->count * (double) sheet->width * (double) sheet->height;
+  }
+  return (guint) MAX (0, ceil (area / problem->unit_area - 1e-6));
 }
 
 static gboolean
@@ -278,7 +292,7 @@ bound_by_loners (const DryNestProblem *problem, const DryNestSheet *sheets, guin
 {
   guint n = problem->n_items, n_loners = 0;
   if (n > MAX_DFF_ITEMS)
-    return 1;
+    return 0;
   g_autofree guint *loners = g_new (guint, n);
   g_autofree Sized *sized = g_new (Sized, n);
   for (guint i = 0; i < n; i++)
@@ -292,7 +306,8 @@ bound_by_loners (const DryNestProblem *problem, const DryNestSheet *sheets, guin
     if (alone)
       loners[n_loners++] = sized[i].item;
   }
-  return n_loners;
+  guint n_on_hand = count_on_hand (problem);
+  return n_loners > n_on_hand ? n_loners - n_on_hand : 0;
 }
 
 guint

@@ -170,6 +170,27 @@ cut_leaf (DryNestState *self, gint leaf, gboolean vertical, DryLength at)
   return first;
 }
 
+gint
+dry_nest_state_open (DryNestState *self, guint kind)
+{
+  return open_sheet (self, kind);
+}
+
+gint
+dry_nest_state_cut (DryNestState *self, gint leaf, gboolean vertical, DryLength at)
+{
+  return cut_leaf (self, leaf, vertical, at);
+}
+
+void
+dry_nest_state_seat (DryNestState *self, gint leaf, guint item, gboolean turned)
+{
+  unlist_free (self, leaf);
+  self->nodes[leaf].item = (gint) item;
+  self->nodes[leaf].turned = turned != 0;
+  self->leaf_of[item] = leaf;
+}
+
 /* --- placing --- */
 
 static gboolean
@@ -213,10 +234,7 @@ place_item (DryNestState *self, gint leaf, guint item, gboolean turned, DryNestS
       leaf = cut_leaf (self, leaf, FALSE, rect.y0 + height);
     rect = self->nodes[leaf].rect;
   }
-  unlist_free (self, leaf);
-  self->nodes[leaf].item = (gint) item;
-  self->nodes[leaf].turned = turned;
-  self->leaf_of[item] = leaf;
+  dry_nest_state_seat (self, leaf, item, turned);
 }
 
 static double
@@ -283,8 +301,9 @@ static gint
 choose_new_sheet (const DryNestState *self, const DryNestItem *item, guint ways, guint preferred)
 {
   const DryNestProblem *problem = self->problem;
+  /* What is on hand comes first in the list; then the one preferred. */
   for (guint i = 0; i <= problem->n_sheets; i++) {
-    guint kind = i == 0 ? preferred : i - 1;
+    guint kind = i < problem->n_on_hand ? i : i == problem->n_on_hand ? preferred : i - 1;
     if (kind >= problem->n_sheets)
       continue;
     const DryNestSheet *sheet = &problem->sheets[kind];
@@ -378,11 +397,14 @@ dry_nest_state_drop_empty (DryNestState *self)
 DryNestScore
 dry_nest_state_score (const DryNestState *self)
 {
-  DryNestScore score = {.sheets = self->n_open};
+  DryNestScore score = {0};
   for (guint i = 0; i < self->problem->n_items; i++)
     score.missing += self->leaf_of[i] == DRY_NEST_NONE;
-  for (guint i = 0; i < self->n_open; i++)
-    score.cost += self->problem->sheets[self->kinds[i]].cost;
+  for (guint i = 0; i < self->n_open; i++) {
+    const DryNestSheet *sheet = &self->problem->sheets[self->kinds[i]];
+    score.sheets += !sheet->on_hand;
+    score.cost += sheet->cost;
+  }
   for (guint i = 0; i < self->n_free; i++) {
     const DryRect *rect = &self->nodes[self->free_leaves[i]].rect;
     double share = (double) dry_rect_width (*rect) * (double) dry_rect_height (*rect) /

@@ -21,17 +21,20 @@ typedef struct {
   double cost;             /* price, or area when some price is not known */
   gint count;              /* -1 = any number */
   guint stock;             /* of the caller's list */
+  gboolean on_hand;        /* paid for: cost 0, used first, not counted */
 } DryNestSheet;
 
-/* What is to be nested: the items that fit some sheet, and the sheets by falling area. */
+/* What is to be nested: the items that fit some sheet, and the sheets, those on hand
+ * first, by falling area. */
 typedef struct {
   DryNestItem *items;
   guint n_items;
   DryNestSheet *sheets;
   guint n_sheets;
+  guint n_on_hand; /* of them; they come first */
   DryLength kerf;
   double unit_area; /* of the largest sheet */
-  double cheapest;  /* least cost of a sheet */
+  double cheapest;  /* least cost of a sheet that is bought */
 } DryNestProblem;
 
 /* A rectangle of a sheet: either cut in two (`first` left or below, `second` the rest), or a leaf
@@ -86,7 +89,7 @@ typedef struct {
 /* How good an answer is; compared in this order. */
 typedef struct {
   guint missing;
-  guint sheets;
+  guint sheets; /* bought */
   double cost;
   double tidiness; /* more is better: what is free lies together */
 } DryNestScore;
@@ -106,6 +109,12 @@ void dry_nest_state_drop_empty (DryNestState *self);
 DryNestScore dry_nest_state_score (const DryNestState *self);
 gboolean dry_nest_score_is_better (const DryNestScore *a, const DryNestScore *b);
 guint32 dry_nest_random (guint64 *state);
+
+/* For who brings cuts of his own: a new sheet's root; the first part of a free leaf cut in two, the
+ * second being the first's sibling; an item for a free leaf of its size. */
+gint dry_nest_state_open (DryNestState *self, guint kind);
+gint dry_nest_state_cut (DryNestState *self, gint leaf, gboolean vertical, DryLength at);
+void dry_nest_state_seat (DryNestState *self, gint leaf, guint item, gboolean turned);
 
 /* cutting-search.c: best of several rules, then ruin and recreate within `effort` work units.
  * Leaves the best answer in `best`. */

@@ -18,6 +18,8 @@ static gint
 compare_sheets (gconstpointer a, gconstpointer b)
 {
   const DryNestSheet *left = a, *right = b;
+  if (left->on_hand != right->on_hand)
+    return left->on_hand ? -1 : 1;
   double left_area = (double) left->width * (double) left->height;
   double right_area = (double) right->width * (double) right->height;
   if (left_area != right_area)
@@ -32,27 +34,34 @@ collect_sheets (DryNestProblem *self, const DryStock *stock, guint n_stock, DryL
 {
   gboolean priced = TRUE;
   for (guint i = 0; i < n_stock; i++)
-    priced = priced && stock[i].price > 0;
+    priced = priced && (stock[i].price > 0 || stock[i].on_hand || stock[i].count == 0);
 
   self->sheets = g_new0 (DryNestSheet, n_stock);
   for (guint i = 0; i < n_stock; i++) {
-    if (stock[i].width <= 0 || stock[i].height <= 0 || stock[i].count == 0)
+    if (stock[i].width <= 0 || stock[i].height <= 0 || stock[i].count == 0 ||
+        (stock[i].on_hand && stock[i].count < 0))
       continue;
     double area = (double) stock[i].width * (double) stock[i].height;
     self->sheets[self->n_sheets++] = (DryNestSheet){
         .width = stock[i].width + kerf,
         .height = stock[i].height + kerf,
-        .cost = priced ? (double) stock[i].price : area,
-        .count = stock[i].count,
+        .cost = stock[i].on_hand ? 0
+                : priced         ? (double) stock[i].price
+                                 : area,
+        .count = stock[i].on_hand ? MAX (stock[i].count, 0) : stock[i].count,
         .stock = i,
+        .on_hand = stock[i].on_hand,
     };
+    self->n_on_hand += stock[i].on_hand;
   }
   if (self->n_sheets > 1)
     qsort (self->sheets, self->n_sheets, sizeof (DryNestSheet), compare_sheets);
   for (guint i = 0; i < self->n_sheets; i++) {
     double area = (double) self->sheets[i].width * (double) self->sheets[i].height;
     self->unit_area = MAX (self->unit_area, area);
-    self->cheapest = i == 0 ? self->sheets[i].cost : MIN (self->cheapest, self->sheets[i].cost);
+    if (i >= self->n_on_hand)
+      self->cheapest =
+          i == self->n_on_hand ? self->sheets[i].cost : MIN (self->cheapest, self->sheets[i].cost);
   }
 }
 

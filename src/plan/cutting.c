@@ -3,7 +3,7 @@
  * order and offcuts worth keeping. Knows nothing of walls or of where the pieces go. */
 #define G_LOG_DOMAIN "plan"
 
-#include "plan/cutting-private.h"
+#include "plan/nest-private.h"
 
 /* Work units, about a millisecond on a small machine of 2020. */
 #define LIVE_EFFORT 70000
@@ -167,24 +167,40 @@ compare_guints (gconstpointer a, gconstpointer b)
   return left < right ? -1 : left > right;
 }
 
-const DryCutting *
-dry_cutting_compute (DryArena *arena, const DryStock *stock, guint n_stock, const DryPiece *pieces,
-                     guint n_pieces, DryLength kerf, guint effort)
+static DryCutting *
+begin_answer (DryArena *arena, const DryStock *stock, guint n_stock, const DryPiece *pieces,
+              guint n_pieces)
 {
   DryCutting *self = dry_arena_alloc (arena, sizeof (DryCutting));
   self->stock = dry_arena_copy (arena, stock, sizeof (DryStock) * n_stock);
   self->n_stock = n_stock;
   self->pieces = dry_arena_copy (arena, pieces, sizeof (DryPiece) * n_pieces);
   self->n_pieces = n_pieces;
+  return self;
+}
 
-  GArray *unplaced = g_array_new (FALSE, FALSE, sizeof (guint));
-  g_autoptr (DryNestProblem) problem =
-      dry_nest_problem_new (stock, n_stock, pieces, n_pieces, kerf, unplaced);
-  g_autoptr (DryNestState) state = dry_nest_state_new (problem);
-  self->lower_bound = dry_nest_lower_bound (problem, FALSE);
-  dry_nest_search (problem, self->lower_bound, effort > 0 ? effort : LIVE_EFFORT, TRUE, state);
+static void
+sum_cost (DryCutting *self)
+{
+  for (guint i = 0; i < self->n_sheets; i++) {
+    const DryStock *stock = &self->stock[self->sheets[i].stock];
+    if (stock->on_hand)
+      continue;
+    self->n_bought++;
+    if (stock->price <= 0)
+      self->cost = -1;
+    else if (self->cost >= 0)
+      self->cost += stock->price;
+  }
+}
+
+/* Takes over `unplaced`. */
+static const DryCutting *
+finish_answer (DryArena *arena, DryCutting *self, const DryNestState *state, GArray *unplaced)
+{
+  const DryNestProblem *problem = state->problem;
   write_answer (arena, state, self);
-
+  sum_cost (self);
   gboolean short_of_sheets = FALSE;
   for (guint i = 0; i < problem->n_items; i++)
     if (state->leaf_of[i] == DRY_NEST_NONE) {
@@ -192,10 +208,40 @@ dry_cutting_compute (DryArena *arena, const DryStock *stock, guint n_stock, cons
       short_of_sheets = TRUE;
     }
   g_array_sort (unplaced, compare_guints);
-  self->proven = !short_of_sheets && self->n_sheets == self->lower_bound;
+  self->proven = !short_of_sheets && self->n_bought == self->lower_bound;
   self->n_unplaced = unplaced->len;
   self->unplaced = dry_arena_take_array (arena, unplaced);
   return self;
+}
+
+const DryCutting *
+dry_cutting_compute (DryArena *arena, const DryStock *stock, guint n_stock, const DryPiece *pieces,
+                     guint n_pieces, DryLength kerf, guint effort)
+{
+  DryCutting *self = begin_answer (arena, stock, n_stock, pieces, n_pieces);
+  GArray *unplaced = g_array_new (FALSE, FALSE, sizeof (guint));
+  g_autoptr (DryNestProblem) problem =
+      dry_nest_problem_new (stock, n_stock, pieces, n_pieces, kerf, unplaced);
+  g_autoptr (DryNestState) state = dry_nest_state_new (problem);
+  self->lower_bound = dry_nest_lower_bound (problem, FALSE);
+  dry_nest_search (problem, self->lower_bound, effort > 0 ? effort : LIVE_EFFORT, TRUE, state);
+  return finish_answer (arena, self, state, unplaced);
+}
+
+const DryCutting *
+dry_cutting_improve (DryArena *arena, const DryStock *stock, guint n_stock, const DryPiece *pieces,
+                     guint n_pieces, DryLength kerf, guint64 effort, guint n_threads,
+                     GCancellable *cancellable)
+{
+  DryCutting *self = begin_answer (arena, stock, n_stock, pieces, n_pieces);
+  GArray *unplaced = g_array_new (FALSE, FALSE, sizeof (guint));
+  g_autoptr (DryNestProblem) problem =
+      dry_nest_problem_new (stock, n_stock, pieces, n_pieces, kerf, unplaced);
+  g_autoptr (DryNestState) state = dry_nest_state_new (problem);
+  self->lower_bound = dry_nest_lower_bound (problem, FALSE);
+  dry_nest_search (problem, self->lower_bound, LIVE_EFFORT, TRUE, state);
+  dry_nest_improve (problem, self->lower_bound, effort, n_threads, cancellable, state);
+  return finish_answer (arena, self, state, unplaced);
 }
 
 DryNestEstimate

@@ -4,14 +4,17 @@
  */
 #pragma once
 
+#include <gio/gio.h>
+
 #include "base/arena.h"
 #include "base/geometry.h"
 
 typedef struct {
   const char *id;
   DryLength width, height;
-  gint64 price; /* minor units; 0 = unknown, then area decides */
-  gint count;   /* on hand or for sale; -1 = any number */
+  gint64 price;     /* minor units; 0 = unknown, then area decides */
+  gint count;       /* on hand or for sale; -1 = any number */
+  gboolean on_hand; /* already paid for: used first, not counted as bought; needs a count */
 } DryStock;
 
 typedef struct {
@@ -51,11 +54,13 @@ typedef struct {
   guint n_pieces;
   const DrySheetLayout *sheets;
   guint n_sheets;
-  guint lower_bound;     /* no layout of these pieces needs fewer */
-  gboolean proven;       /* n_sheets == lower_bound */
+  guint lower_bound;     /* no layout of these pieces buys fewer */
+  gboolean proven;       /* n_bought == lower_bound and nothing left over for want of sheets */
   const guint *unplaced; /* pieces larger than every sheet */
   guint n_unplaced;
-  double waste; /* share of the sheets' area not in pieces, 0..1 */
+  double waste;   /* share of the sheets' area not in pieces, 0..1 */
+  guint n_bought; /* sheets that were not on hand */
+  gint64 cost;    /* of those, minor units; -1 = the price of one of them is not known */
 } DryCutting;
 
 /* Deterministic; effort bounded by `effort` work units (0 = the default for live use, about 1 ms).
@@ -63,3 +68,14 @@ typedef struct {
 const DryCutting *dry_cutting_compute (DryArena *arena, const DryStock *stock, guint n_stock,
                                        const DryPiece *pieces, guint n_pieces, DryLength kerf,
                                        guint effort);
+
+/* One second of search on one processor of a small machine of 2026, in work units. */
+#define DRY_CUTTING_SECOND G_GUINT64_CONSTANT (120000000)
+
+/* As dry_cutting_compute(), then goes on, in rounds of every thread, until the fewest and cheapest
+ * are proven or every thread has spent `effort` work units. The answer depends on `effort` and
+ * `n_threads` only, never on the clock, and is never worse than the live one. Once `cancellable`
+ * (may be NULL) is cancelled the best so far is given. Blocks: for a worker. */
+const DryCutting *dry_cutting_improve (DryArena *arena, const DryStock *stock, guint n_stock,
+                                       const DryPiece *pieces, guint n_pieces, DryLength kerf,
+                                       guint64 effort, guint n_threads, GCancellable *cancellable);

@@ -17,7 +17,7 @@ import xml.dom.minidom
 
 CLI, ROOT = sys.argv[1], pathlib.Path(sys.argv[2])
 DEMO = ROOT / "data/demo/alcove-refit.drybay"
-COMMANDS = ["plan", "findings", "takeoff", "papers", "drawing", "check", "systems"]
+COMMANDS = ["plan", "findings", "takeoff", "papers", "drawing", "check", "systems", "nest"]
 TESTS = []
 
 
@@ -207,6 +207,108 @@ def bad_files_get_clear_errors():
                 assert re.search(says, message), (name, message)
                 assert "CRITICAL" not in message and len(message) < 1000, (name, message)
             assert path.read_bytes() == before
+
+
+NEST = {"kerf": 3.175, "rotate": True,
+        "sheets": [{"id": "4x8", "width": 1219.2, "height": 2438.4, "count": None, "price": 1900}],
+        "pieces": [{"id": "back", "width": 1500, "height": 900.5, "count": 3},
+                   {"id": "end", "width": 800, "height": 1200, "count": 4, "rotate": False},
+                   {"id": "strip", "width": 85.725, "height": 504.825, "count": 5}]}
+
+
+def nest(value, *options, status=0, says=None):
+    with tempfile.TemporaryDirectory() as folder:
+        path = pathlib.Path(folder) / "list.json"
+        path.write_text(value if isinstance(value, str) else json.dumps(value))
+        if says:
+            return fails("nest", path, *options, says=says)
+        return json.loads(ok("nest", path, *options, status=status))
+
+
+def leaves(part, kerf, depth=0):
+    """The leaves of a tree of cuts, each part checked to lie in its own place beside the one before."""
+    if "parts" not in part:
+        return [part]
+    along, size = ("x", "width") if part["cuts"] == "vertical" else ("y", "height")
+    across, other = ("y", "height") if along == "x" else ("x", "width")
+    at, found = part[along], []
+    for child in part["parts"]:
+        assert abs(child[along] - at) < 1e-9 and child[across] == part[across] and child[other] == part[other], child
+        at = child[along] + child[size] + kerf
+        found += leaves(child, kerf, depth + 1)
+    end = part[along] + part[size]
+    assert end - 1e-9 <= at <= end + kerf + 1e-9, part
+    return found
+
+
+@test
+def nest_places_every_piece_by_its_tree_of_cuts():
+    answer = nest(NEST, "--seconds", "0.05", "--threads", "2")
+    assert answer["used"] == len(answer["sheets"]) == answer["bought"] and answer["unplaced"] == []
+    assert answer["cost"] == 1900 * answer["used"] and answer["lower_bound"] <= answer["used"]
+    assert answer["proven"] == (answer["used"] == answer["lower_bound"]) and answer["seconds"] >= 0
+    count = {}
+    for sheet in answer["sheets"]:
+        cut = {(leaf["x"], leaf["y"], leaf["width"], leaf["height"], leaf["piece"], leaf["number"])
+               for leaf in leaves(sheet["tree"], NEST["kerf"]) if "piece" in leaf}
+        assert cut == {(p["x"], p["y"], p["width"], p["height"], p["id"], p["number"]) for p in sheet["pieces"]}
+        for piece in sheet["pieces"]:
+            row = next(p for p in NEST["pieces"] if p["id"] == piece["id"])
+            size = (row["width"], row["height"])
+            assert (piece["width"], piece["height"]) == (size[::-1] if piece["rotated"] else size), piece
+            assert not piece["rotated"] or row.get("rotate", True), piece
+            assert piece["x"] + piece["width"] <= sheet["width"] and piece["y"] + piece["height"] <= sheet["height"]
+            count.setdefault(piece["id"], set()).add(piece["number"])
+    assert {k: len(v) for k, v in count.items()} == {"back": 3, "end": 4, "strip": 5}
+
+
+@test
+def nest_gives_the_same_answer_twice():
+    first, second = (nest(NEST, "--seconds", "0.1", "--threads", "2") for _ in range(2))
+    assert {**first, "seconds": 0} == {**second, "seconds": 0}
+
+
+@test
+def nest_uses_offcuts_on_hand_first_and_tells_when_sheets_run_out():
+    value = json.loads(json.dumps(NEST))
+    value["pieces"] = [{"id": "a", "width": 600, "height": 900, "count": 2}]
+    value["sheets"].append({"id": "offcut", "width": 700, "height": 1000, "count": 2, "price": 0})
+    answer = nest(value)
+    assert (answer["used"], answer["bought"], answer["cost"], answer["proven"]) == (2, 0, 0, True), answer
+    value["sheets"] = [{"id": "offcut", "width": 700, "height": 1000, "count": 1}]
+    answer = nest(value, "--seconds", "0.01", status=1)
+    assert len(answer["unplaced"]) == 1 and answer["cost"] is None and not answer["proven"], answer
+    value["pieces"] = []
+    answer = nest(value)
+    assert answer["used"] == 0 and answer["proven"], answer
+
+
+@test
+def nest_refuses_bad_lists_clearly():
+    def without(key):
+        return {k: v for k, v in NEST.items() if k != key}
+
+    def piece(**fields):
+        return {**NEST, "pieces": [{**NEST["pieces"][0], **fields}]}
+
+    def sheet(**fields):
+        return {**NEST, "sheets": [{**NEST["sheets"][0], **fields}]}
+
+    for value, says in (
+            ("", "early"), ("[]", "object"), (json.dumps(NEST)[:-9], ":"), (without("kerf"), "kerf"),
+            (without("rotate"), "rotate"), (without("sheets"), "sheets"), (without("pieces"), "pieces"),
+            ({**NEST, "kerf": -1}, "kerf"), ({**NEST, "rotate": 1}, "rotate"), ({**NEST, "blade": 3}, "blade"),
+            ({**NEST, "sheets": []}, "at least one"), (sheet(width=0), "width"), (sheet(height="8"), "height"),
+            (sheet(count=-1), "count"), (sheet(count=1.5), "count"), (sheet(price=-1), "price"), (sheet(id=""), "empty"),
+            ({**NEST, "sheets": NEST["sheets"] * 2}, "another row"), (piece(width=3000), "fits no sheet"),
+            (piece(width=1500, height=900, rotate=False), "may not be rotated"), (piece(count=2001), "2000"),
+            (piece(width=1e300), "width"), (piece(colour=1), "colour"), ({**NEST, "pieces": NEST["pieces"] * 2}, "another row"),
+            ({**NEST, "sheets": [{**NEST["sheets"][0], "id": str(i)} for i in range(33)]}, "32")):
+        nest(value, says=says)
+    nest(NEST, "--seconds", "-1", says="seconds")
+    nest(NEST, "--seconds", "nan", says="seconds")
+    nest(NEST, "--threads", "0", says="threads")
+    fails("nest", "/nowhere/list.json", says="list.json")
 
 
 @test

@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Inside of the goal-driven search: sheets as slicing trees, shared by the nest-*.c files. A tree
+ * says only what lies beside or above what; places follow from it, so nothing here knows a rest. */
+#pragma once
+
+#include "plan/cutting-private.h"
+
+#define DRY_TREE_NONE (-1)
+
+/* Scaled to 32 bits: see dry_trees_new(). */
+typedef struct {
+  gint32 side[2]; /* width, height, swollen by the kerf */
+  gboolean may_turn;
+  double area;
+} DryTreeItem;
+
+/* A leaf holds an item; any other node lays `right` beside (`upright`) or above `left`. `width` and
+ * `height` are what the contents take at least, `room_*` what they might grow to if everything else
+ * on the sheet kept to its least: so all slack of a sheet is on offer at every node. */
+typedef struct {
+  gint32 width, height, room_width, room_height;
+  gint32 left, right, parent; /* of the sheet's nodes */
+  gint32 item;                /* leaf: the item, else DRY_TREE_NONE */
+  guint8 upright, turned;
+} DryTreeNode;
+
+typedef struct {
+  DryTreeNode *nodes, *saved;
+  guint n_nodes, n_saved; /* 2 x items - 1 */
+  guint capacity;
+  gint32 root, saved_root;
+  guint kind, saved_kind; /* of the problem's sheets */
+  gint32 width, height;
+  double used, saved_used; /* area of the items */
+  double area;
+  gint32 most_beside, most_above; /* largest slack at any node */
+  gboolean is_saved;
+} DryTree;
+
+/* A try at a goal: so many sheets, the items on them, and the items left out. */
+typedef struct {
+  const DryNestProblem *problem;
+  DryTreeItem *items;
+  gint32 (*sheet_size)[2]; /* of each kind, scaled */
+  DryTree *trees;
+  guint n_trees, max_trees;
+  gint32 *tree_of; /* item -> tree or DRY_TREE_NONE */
+  guint32 *left_out;
+  guint n_left_out;
+  guint32 *touched; /* trees saved since the last keep or undo */
+  guint n_touched;
+  guint32 *saved_left_out;
+  guint n_saved_left_out;
+  gint32 *stack;
+  guint64 work;
+} DryTrees;
+
+#define DRY_N_MEASURES 5
+
+/* How one recreation judges places. */
+typedef struct {
+  guint measure; /* which of the judgements */
+  guint32 blink; /* a place in 2^32/blink is overlooked */
+} DryTreeTaste;
+
+/* nest-tree.c */
+DryTrees *dry_trees_new (const DryNestProblem *problem) G_GNUC_WARN_UNUSED_RESULT;
+void dry_trees_free (DryTrees *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryTrees, dry_trees_free)
+/* Empties everything: `n` bare sheets of the kinds given, all items left out. */
+void dry_trees_clear (DryTrees *self, const guint *kinds, guint n);
+void dry_trees_copy (DryTrees *self, const DryTrees *from);
+/* Puts the item where `taste` likes it best; FALSE when it goes nowhere. */
+gboolean dry_trees_insert (DryTrees *self, guint item, const DryTreeTaste *taste, guint64 *random);
+/* Takes out everything below the node; the items go to `out`. */
+void dry_trees_take_out (DryTrees *self, guint tree, gint32 node, guint32 *out, guint *n_out);
+void dry_trees_set_kind (DryTrees *self, guint tree, guint kind);
+/* Between two of these everything can be undone. */
+void dry_trees_keep (DryTrees *self);
+void dry_trees_undo (DryTrees *self);
+
+/* --- nest-goal.c --- */
+
+/* What a try must reach: every item placed, on sheets whose cost stays below `cost_below`. */
+typedef struct {
+  double cost_below;
+} DryGoal;
+
+/* A search under way: may be stopped after any number of work units and gone on with. */
+typedef struct _DryGoalSearch DryGoalSearch;
+DryGoalSearch *dry_goal_search_new (const DryNestProblem *problem,
+                                    guint seed) G_GNUC_WARN_UNUSED_RESULT;
+void dry_goal_search_free (DryGoalSearch *self);
+/* Begins anew with these sheets, none of them cut yet. */
+void dry_goal_search_set (DryGoalSearch *self, const guint *kinds, guint n_kinds, DryGoal goal);
+/* TRUE once every item is placed. Stops after about `units`; what was spent is added to `spent`. */
+gboolean dry_goal_search_run (DryGoalSearch *self, guint64 units, guint64 *spent);
+const DryTrees *dry_goal_search_get_trees (const DryGoalSearch *self);
+
+/* nest-write.c: the trees as cut trees with exact places; empties `state` first. */
+void dry_trees_write (const DryTrees *self, DryNestState *state);
+
+/* nest-improve.c: betters `best`, which holds an answer, until `lower_bound` is reached and nothing
+ * is cheaper, or the effort of each thread is spent. */
+void dry_nest_improve (const DryNestProblem *problem, guint lower_bound, guint64 effort,
+                       guint n_threads, GCancellable *cancellable, DryNestState *best);
