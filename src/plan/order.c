@@ -9,7 +9,7 @@
 
 /* How a system's hours a square metre fall to hanging, joints and membrane, or on a floated wall to
  * lath, scratch coat and joints, the rest being floated and coated; the hours of each
- * piece added behind boards and of framing a niche; covering a basin; a flood test's hands-on time.
+ * piece of wood cut and set, or stud cut out; covering a basin; a flood test's hands-on time.
  * Common practice, no source.
  */
 #define SHARE_HANG           0.5
@@ -18,7 +18,6 @@
 #define SHARE_SCRATCH        0.15
 #define SHARE_FLOATED_JOINTS 0.1
 #define HOURS_MEMBER         0.25
-#define HOURS_NICHE          1.0
 #define HOURS_PROTECT        0.5
 #define HOURS_TEST           0.5
 
@@ -136,35 +135,87 @@ add_protection (Ordering *self)
   set_fixed_hours (self, step, HOURS_PROTECT);
 }
 
-/* Niches and the like to be framed on these faces. Windows and doors stand already. */
-static guint
-count_framed_niches (const DryFaces *faces)
-{
-  guint n = 0;
+/* Wood to be set, by what it is; each piece is cut, fitted and fastened once. */
+typedef struct {
+  guint seams;   /* blocks and second studs behind seams */
+  guint studs;   /* and corners; the frame of a bench too */
+  guint headers; /* and sills */
+  guint sides;   /* of openings */
+  guint blocks;  /* behind fittings, bars and glass, round a niche in its bay */
+  guint cut;     /* studs cut out for a niche */
+} Pieces;
 
-  for (guint i = 0; i < faces->n; i++)
-    for (guint j = 0; j < faces->items[i].n_cutouts; j++)
-      n += faces->items[i].cutouts[j].kind == DRY_CUT_NICHE;
+static gboolean
+is_niche (const DryFaces *faces, guint face, DryId object)
+{
+  for (guint i = 0; i < faces->items[face].n_cutouts; i++)
+    if (faces->items[face].cutouts[i].kind == DRY_CUT_NICHE &&
+        faces->items[face].cutouts[i].object == object)
+      return TRUE;
+  return FALSE;
+}
+
+/* What stays of a cut stud above the niche and below it tells of one stud. */
+static gboolean
+is_first_of_stud (const DryFraming *framing, guint index)
+{
+  const DryMember *member = &framing->items[index];
+
+  for (guint i = 0; i < index; i++) {
+    const DryMember *other = &framing->items[i];
+    if (other->kind == DRY_MEMBER_CRIPPLE && other->face == member->face &&
+        other->object == member->object && other->rect.x0 == member->rect.x0)
+      return FALSE;
+  }
+  return TRUE;
+}
+
+static Pieces
+count_pieces (const DryFaces *faces, const DryFraming *framing, const DryBoards *boards)
+{
+  Pieces n = {.seams = boards->n_blocking};
+
+  for (guint i = 0; i < framing->n; i++) {
+    const DryMember *member = &framing->items[i];
+    if (member->kind == DRY_MEMBER_CRIPPLE)
+      n.cut += !member->added && is_niche (faces, member->face, member->object) &&
+               is_first_of_stud (framing, i);
+    else if (!member->added)
+      continue;
+    else if (member->kind == DRY_MEMBER_STUD || member->kind == DRY_MEMBER_CORNER)
+      n.studs++;
+    else if (member->kind == DRY_MEMBER_HEADER || member->kind == DRY_MEMBER_SILL)
+      n.headers++;
+    else if (member->kind == DRY_MEMBER_TRIMMER)
+      n.sides++;
+    else
+      n.blocks++;
+  }
   return n;
 }
 
 static void
-add_framing (Ordering *self, guint n_blocking, guint n_niches)
+add_framing (Ordering *self, Pieces n)
 {
   DryArena *arena = self->context->arena;
+  guint all = n.seams + n.studs + n.headers + n.sides + n.blocks + n.cut;
   DryStep *step = add_step (
       self, "framing",
       "Set the added framing and blocking shown on the elevations, so that every seam and edge to "
       "come has wood behind it, and shield pipes near the stud faces.");
 
-  step->hours = n_blocking * HOURS_MEMBER + n_niches * HOURS_NICHE;
+  step->hours = all * HOURS_MEMBER;
   step->working = dry_working_new (
       arena, practice,
-      dry_arena_printf (arena, "%u behind boards x %s h + niches %u x %s h = %s h", n_blocking,
-                        number (self, HOURS_MEMBER, 2), n_niches, number (self, HOURS_NICHE, 2),
+      dry_arena_printf (arena, "(%u + %u + %u + %u + %u + %u) x %s h = %s h", n.seams, n.studs,
+                        n.headers, n.sides, n.blocks, n.cut, number (self, HOURS_MEMBER, 2),
                         number (self, step->hours, 2)),
-      "pieces behind boards", dry_arena_printf (arena, "%u", n_blocking), "niches framed",
-      dry_arena_printf (arena, "%u", n_niches), NULL);
+      "pieces behind seams", dry_arena_printf (arena, "%u", n.seams), "studs added",
+      dry_arena_printf (arena, "%u", n.studs), "headers and sills",
+      dry_arena_printf (arena, "%u", n.headers), "sides of niches",
+      dry_arena_printf (arena, "%u", n.sides), "blocks and cleats",
+      dry_arena_printf (arena, "%u", n.blocks), "studs cut for niches",
+      dry_arena_printf (arena, "%u", n.cut), NULL);
 }
 
 static void
@@ -334,8 +385,9 @@ sum_up (DryOrder *self)
 }
 
 const DryOrder *
-dry_order_compute (const DryPlanContext *context, const DryFaces *faces, const DryBoards *boards,
-                   const DryJoints *joints, const DryCoating *coating, GError **error)
+dry_order_compute (const DryPlanContext *context, const DryFaces *faces, const DryFraming *framing,
+                   const DryBoards *boards, const DryJoints *joints, const DryCoating *coating,
+                   GError **error)
 {
   DryOrder *self = dry_arena_alloc (context->arena, sizeof *self);
   Ordering ordering = {
@@ -349,7 +401,7 @@ dry_order_compute (const DryPlanContext *context, const DryFaces *faces, const D
 
   if (ordering.area > 0) {
     add_protection (&ordering);
-    add_framing (&ordering, boards->n_blocking, count_framed_niches (faces));
+    add_framing (&ordering, count_pieces (faces, framing, boards));
     add_rough_inspection (&ordering);
     add_hanging (&ordering);
     if (context->system->n_sheets == 0)

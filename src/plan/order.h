@@ -22,5 +22,6 @@ typedef struct {
 } DryOrder;
 
 const DryOrder *dry_order_compute (const DryPlanContext *context, const DryFaces *faces,
-                                   const DryBoards *boards, const DryJoints *joints,
-                                   const DryCoating *coating, GError **error);
+                                   const DryFraming *framing, const DryBoards *boards,
+                                   const DryJoints *joints, const DryCoating *coating,
+                                   GError **error);

@@ -65,8 +65,8 @@ run_stages (DryPlan *self, GError **error)
          (self->takeoff =
               dry_takeoff_compute (context, self->faces, self->framing, self->boards,
                                    self->fasteners, self->joints, self->coating, error)) &&
-         (self->order = dry_order_compute (context, self->faces, self->boards, self->joints,
-                                           self->coating, error)) &&
+         (self->order = dry_order_compute (context, self->faces, self->framing, self->boards,
+                                           self->joints, self->coating, error)) &&
          (self->measures = dry_measures_compute (context, self, error)) &&
          (self->findings = dry_findings_compute (context, self->measures, error));
 }

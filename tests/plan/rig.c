@@ -239,8 +239,8 @@ rig_compute (Rig *self)
   self->takeoff = dry_takeoff_compute (context, &self->faces, &self->framing, &self->boards,
                                        self->fasteners, self->joints, self->coating, &error);
   g_assert_no_error (error);
-  self->order =
-      dry_order_compute (context, &self->faces, &self->boards, self->joints, self->coating, &error);
+  self->order = dry_order_compute (context, &self->faces, &self->framing, &self->boards,
+                                   self->joints, self->coating, &error);
   g_assert_no_error (error);
 }
 

@@ -164,11 +164,48 @@ test_floated_and_empty (void)
   rig_tear_down (&rig);
 }
 
+/* Every piece of wood the plan asks for takes a quarter of an hour, found ones none; a stud cut for
+ * a niche counts once, though some of it stays above and below. */
+static void
+test_framing_hours (void)
+{
+  Rig rig;
+
+  set_up_tub_wall (&rig);
+  rig_cut (&rig, 0, DRY_CUT_NICHE, 9, 26, 48, 38, 62);
+  DryMember *header = rig_add_member (&rig, 0, DRY_MEMBER_HEADER, 17, 62, 47, 63.5);
+  DryMember *sill = rig_add_member (&rig, 0, DRY_MEMBER_SILL, 17, 46.5, 47, 48);
+  DryMember *side = rig_add_member (&rig, 0, DRY_MEMBER_TRIMMER, 24.5, 48, 26, 62);
+  DryMember *block = rig_add_member (&rig, 0, DRY_MEMBER_BLOCKING, 1.5, 30, 15.5, 33.5);
+  DryMember *stud = rig_add_member (&rig, 0, DRY_MEMBER_STUD, 10, 1.5, 11.5, 93);
+  DryMember *above = rig_add_member (&rig, 0, DRY_MEMBER_CRIPPLE, 31, 63.5, 32.5, 93);
+  DryMember *below = rig_add_member (&rig, 0, DRY_MEMBER_CRIPPLE, 31, 1.5, 32.5, 46.5);
+  DryMember *window = rig_add_member (&rig, 0, DRY_MEMBER_CRIPPLE, 40, 1.5, 41.5, 46.5);
+  header->added = sill->added = side->added = block->added = stud->added = TRUE;
+  above->object = below->object = 9;
+  window->object = 8;
+  rig.blocking_items[rig.boards.n_blocking++] =
+      (DryMember){0, DRY_MEMBER_BLOCKING, {IN (1.5), IN (70), IN (15.5), IN (73.5)}, TRUE};
+  rig.boards.blocking = rig.blocking_items;
+  rig_compute (&rig);
+  check_sums (rig.order);
+  const DryStep *step = &rig.order->items[place_of (rig.order, "framing")];
+  g_assert_cmpfloat_with_epsilon (step->hours, 7 * 0.25, 1e-9);
+  g_assert_cmpstr (step->working.formula, ==, "(1 + 1 + 2 + 1 + 1 + 1) x 0.25 h = 1.75 h");
+  rig_tear_down (&rig);
+}
+
 static void
 check_random (const DryPlan *plan, guint32 seed)
 {
   g_test_message ("seed %u, %s", seed, plan->context.system->id);
+  guint added = plan->boards->n_blocking;
   check_sums (plan->order);
+  for (guint i = 0; i < plan->framing->n; i++)
+    added += plan->framing->items[i].added;
+  for (guint i = 0; i < plan->order->n; i++)
+    if (g_str_equal (plan->order->items[i].id, "framing"))
+      g_assert_cmpfloat (plan->order->items[i].hours, >=, added * 0.25);
 }
 
 static void
@@ -185,6 +222,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/order/pan", test_pan);
   g_test_add_func ("/plan/order/bands", test_bands);
   g_test_add_func ("/plan/order/floated-and-empty", test_floated_and_empty);
+  g_test_add_func ("/plan/order/framing-hours", test_framing_hours);
   g_test_add_func ("/plan/order/random", test_random);
   return g_test_run ();
 }
