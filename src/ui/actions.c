@@ -6,6 +6,7 @@
 #include <glib/gi18n.h>
 
 #include "ui/canvas-snap.h"
+#include "ui/studs.h"
 
 static const DryActionInfo actions[] = {
     {"win.new", "<Control>n", N_ ("New project"), "files", DRY_ACTIONS_FILE},
@@ -217,6 +218,8 @@ dry_act_delete (DrySession *session, DryId object)
 
   if (object == 0)
     return FALSE;
+  if (dry_session_get_selected_stud (session) >= 0 && object == dry_session_get_selection (session))
+    return dry_act_delete_stud (session);
   project = dry_edit_remove (dry_session_get_project (session), dry_session_get_room_id (session),
                              object, &error);
   if (!dry_session_apply (session, project, step, NULL, error))
@@ -358,5 +361,86 @@ dry_act_paste (DrySession *session, const DryPart *part, const DryOpening *openi
   if (!dry_session_apply (session, next, _ ("Paste"), NULL, error))
     return FALSE;
   dry_session_select (session, id);
+  return TRUE;
+}
+
+/* --- studs --- */
+
+char *
+dry_stud_name (DrySession *session, DryId wall, gint stud)
+{
+  return g_strdup_printf (_ ("Stud %d"), stud + 1);
+}
+
+char *
+dry_stud_place (DrySession *session, DryId id, gint stud)
+{
+  const DryRoom *room = dry_session_get_room (session);
+  const DryWall *wall = room != NULL ? dry_room_get_wall (room, id) : NULL;
+  g_autoptr (GArray) studs = wall != NULL ? dry_studs_list (wall) : NULL;
+  g_autofree char *name = NULL;
+  g_autofree char *left = NULL;
+
+  if (wall == NULL || stud < 0 || stud >= (gint) studs->len)
+    return g_strdup ("");
+  name = name_wall (session, room, wall);
+  left = dry_session_format_length (session, g_array_index (studs, DryLength, stud));
+  /* Translators: wall's name, distance of a stud's center from the wall's left end */
+  return g_strdup_printf (_ ("%s, %s from the left to its center"), name, left);
+}
+
+gboolean
+dry_act_nudge_stud (DrySession *session, DryLength du)
+{
+  const DryRoom *room = dry_session_get_room (session);
+  DryId id = dry_session_get_selection (session);
+  gint stud = dry_session_get_selected_stud (session);
+  const DryWall *wall = room != NULL ? dry_room_get_wall (room, id) : NULL;
+  g_autoptr (GArray) studs = wall != NULL ? dry_studs_list (wall) : NULL;
+  g_autofree char *merge = g_strdup_printf ("nudge:%u:%d", id, stud);
+  GError *error = NULL;
+  DryProject *next;
+
+  if (wall == NULL || stud < 0 || stud >= (gint) studs->len)
+    return FALSE;
+  next = dry_studs_move (dry_session_get_project (session), room->id, id, (guint) stud,
+                         g_array_index (studs, DryLength, stud) + du, &error);
+  return dry_session_apply (session, next, _ ("Move stud"), merge, error);
+}
+
+gboolean
+dry_act_delete_stud (DrySession *session)
+{
+  DryId id = dry_session_get_selection (session);
+  gint stud = dry_session_get_selected_stud (session);
+  GError *error = NULL;
+  DryProject *next;
+
+  if (id == 0 || stud < 0)
+    return FALSE;
+  next = dry_studs_remove (dry_session_get_project (session), dry_session_get_room_id (session), id,
+                           (guint) stud, &error);
+  if (!dry_session_apply (session, next, _ ("Delete stud"), NULL, error))
+    return FALSE;
+  dry_session_select (session, id);
+  g_signal_emit_by_name (session, "told", _ ("Stud deleted"), _ ("Delete stud"));
+  return TRUE;
+}
+
+gboolean
+dry_act_add_stud (DrySession *session)
+{
+  DryId id = dry_session_get_selection (session);
+  GError *error = NULL;
+  DryProject *next;
+  guint added = 0;
+
+  if (id == 0)
+    return FALSE;
+  next = dry_studs_add (dry_session_get_project (session), dry_session_get_room_id (session), id,
+                        dry_session_get_selected_stud (session), &added, &error);
+  if (!dry_session_apply (session, next, _ ("Add stud"), NULL, error))
+    return FALSE;
+  dry_session_select_stud (session, id, (gint) added);
   return TRUE;
 }

@@ -48,4 +48,13 @@ DryLength dry_free_place (const DryRoom *room, const DryWall *wall, const DryPar
  * wall; walls: dz into the room. */
 gboolean dry_act_nudge (DrySession *session, DryId object, DryLength du, DryLength dz);
 
+/* "Stud 3" and "Back wall, 32\" from the left to its center". Free both with g_free(). */
+char *dry_stud_name (DrySession *session, DryId wall, gint stud);
+char *dry_stud_place (DrySession *session, DryId wall, gint stud);
+/* The selected stud: moves it along its wall, takes it out; adds one beside it or on the selected
+ * wall. */
+gboolean dry_act_nudge_stud (DrySession *session, DryLength du);
+gboolean dry_act_delete_stud (DrySession *session);
+gboolean dry_act_add_stud (DrySession *session);
+
 G_END_DECLS

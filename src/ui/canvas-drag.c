@@ -29,9 +29,18 @@ kind_of_object (DryCanvas *self, DryId object, gboolean plan)
     return DRY_HAND_PART;
   if (dry_room_get_opening (room, object) != NULL)
     return DRY_HAND_OPENING;
-  if (!plan)
-    return DRY_HAND_PAN;
-  return dry_room_get_wall (room, object) != NULL ? DRY_HAND_WALL : DRY_HAND_BASIN;
+  if (dry_room_get_wall (room, object) != NULL)
+    return plan ? DRY_HAND_WALL : DRY_HAND_PAN;
+  return DRY_HAND_BASIN;
+}
+
+/* A stud counts only where its wall is hit, not under a part hanging before it. */
+static gint
+stud_of_pick (DryCanvas *self, double x, double y, DryId object)
+{
+  const DryWall *wall = dry_canvas_stud_wall (self);
+
+  return wall != NULL && wall->id == object ? dry_canvas_pick_stud (self, x, y) : -1;
 }
 
 static void
@@ -42,7 +51,7 @@ note_press (DryCanvas *self, double x, double y)
   DryId object;
   gboolean plan;
 
-  self->press = (DryPress){.kind = DRY_HAND_PAN};
+  self->press = (DryPress){.kind = DRY_HAND_PAN, .stud = -1};
   if (self->space)
     return;
   if (dry_canvas_pick_grip (self, x, y, &grip)) {
@@ -52,6 +61,14 @@ note_press (DryCanvas *self, double x, double y)
     return;
   }
   object = dry_canvas_pick (self, x, y, &hit);
+  self->press.stud = stud_of_pick (self, x, y, object);
+  if (self->press.stud >= 0) {
+    dry_session_select_stud (self->session, object, self->press.stud);
+    dry_canvas_focus_object (self, object);
+    self->press.kind = DRY_HAND_STUD;
+    self->press.object = object;
+    return;
+  }
   if (hit.shows == DRY_SHOWS_FINDING && hit.index >= 0) {
     dry_session_select_finding (self->session, hit.index);
     object = dry_session_get_selection (self->session);
@@ -101,8 +118,15 @@ find_grab (DryCanvas *self, double x, double y)
   case DRY_HAND_BASIN: {
     DryPoint centre = basin_centre (room);
 
+    if (!place.plan) { /* on a face: how far along it the pointer was */
+      self->hand.face = place.wall;
+      return place.local;
+    }
+
     return (DryPoint){place.local.x - centre.x, place.local.y - centre.y};
   }
+  case DRY_HAND_STUD:
+    return (DryPoint){dry_canvas_stud_grab (self, x, y), 0};
   case DRY_HAND_WALL:
     return place.local;
   case DRY_HAND_CORNER: {
@@ -126,7 +150,9 @@ static void
 take_press (DryCanvas *self, double x, double y)
 {
   DryHandKind kind = self->press.kind;
-  g_autofree char *object = dry_object_name (self->session, self->press.object);
+  g_autofree char *object = kind == DRY_HAND_STUD
+                                ? g_strdup (_ ("stud"))
+                                : dry_object_name (self->session, self->press.object);
   g_autofree char *name =
       g_strdup_printf (kind == DRY_HAND_SIZE ? _ ("Resize %s") : _ ("Move %s"), object);
 
@@ -137,6 +163,7 @@ take_press (DryCanvas *self, double x, double y)
   self->hand.view_x = self->view.x;
   self->hand.view_y = self->view.y;
   self->hand.grip = self->press.grip.grip;
+  self->hand.stud = kind == DRY_HAND_STUD ? self->press.stud : -1;
   if (kind != DRY_HAND_PAN)
     self->hand.grab = find_grab (self, x, y);
   dry_canvas_update_cursor (self);
@@ -241,12 +268,15 @@ dry_canvas_update_cursor (DryCanvas *self)
   else if (self->hand.kind == DRY_HAND_OUTLINE)
     name = "crosshair";
   else if (self->hand.kind != DRY_HAND_EMPTY)
-    name =
-        self->hand.kind == DRY_HAND_SIZE ? dry_canvas_grip_cursor (&self->press.grip) : "grabbing";
+    name = self->hand.kind == DRY_HAND_STUD   ? "ew-resize"
+           : self->hand.kind == DRY_HAND_SIZE ? dry_canvas_grip_cursor (&self->press.grip)
+                                              : "grabbing";
   else if (self->space)
     name = "grab";
   else if (self->pointer_in && dry_canvas_pick_grip (self, self->pointer_x, self->pointer_y, &grip))
     name = dry_canvas_grip_cursor (&grip);
+  else if (self->hover_stud >= 0)
+    name = "ew-resize";
   else if (self->hover != 0)
     name = "pointer";
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self), name);
@@ -257,6 +287,7 @@ on_motion (GtkEventControllerMotion *controller, double x, double y, DryCanvas *
 {
   DryHit hit;
   DryId hover = 0;
+  gint stud;
 
   self->pointer_in = TRUE;
   if (x == self->pointer_x && y == self->pointer_y)
@@ -270,8 +301,10 @@ on_motion (GtkEventControllerMotion *controller, double x, double y, DryCanvas *
   if (self->hand.kind != DRY_HAND_EMPTY || self->press.kind != DRY_HAND_EMPTY)
     return;
   hover = dry_canvas_pick (self, x, y, &hit);
-  if (hover != self->hover) {
+  stud = stud_of_pick (self, x, y, hover);
+  if (hover != self->hover || stud != self->hover_stud) {
     self->hover = hover;
+    self->hover_stud = stud;
     dry_canvas_redraw (self);
   }
   dry_canvas_update_cursor (self);
@@ -282,6 +315,7 @@ on_leave (GtkEventControllerMotion *controller, DryCanvas *self)
 {
   self->pointer_in = FALSE;
   self->hover = 0;
+  self->hover_stud = -1;
   dry_canvas_redraw (self);
 }
 

@@ -61,6 +61,19 @@ add_edge_grips (const DryShape *shape, guint edges, DryGripPlace *grips, guint *
     }
 }
 
+/* Glass and benches are made as wide as the room allows: pulled at their edge on the plan. */
+static void
+add_out_grip (const DryRoom *room, DryId object, const DryShape *shape, DryGripPlace *grips,
+              guint *n, guint max)
+{
+  const DryPart *part = dry_room_get_part (room, object);
+  DryPoint a = shape->points[2], b = shape->points[3];
+
+  if (part != NULL && (part->kind == DRY_PART_GLASS || part->kind == DRY_PART_BENCH))
+    add_grip (grips, n, max, DRY_HAND_SIZE, DRY_GRIP_OUT, shape->view,
+              (DryPoint){a.x + (b.x - a.x) / 2, a.y + (b.y - a.y) / 2});
+}
+
 guint
 dry_canvas_grips (DryCanvas *self, DryGripPlace *grips, guint max)
 {
@@ -81,7 +94,9 @@ dry_canvas_grips (DryCanvas *self, DryGripPlace *grips, guint max)
     return n;
   }
   for (guint i = 0; room != NULL && i < n_shapes; i++)
-    if (!shapes[i].plan)
+    if (shapes[i].plan)
+      add_out_grip (room, object, &shapes[i], grips, &n, max);
+    else
       add_edge_grips (&shapes[i], free_edges (room, object), grips, &n, max);
   return n;
 }
@@ -129,7 +144,7 @@ dry_canvas_grip_cursor (const DryGripPlace *grip)
   gboolean side = (grip->grip & (DRY_GRIP_LEFT | DRY_GRIP_RIGHT)) != 0;
   gboolean rising = (grip->grip & (DRY_GRIP_TOP | DRY_GRIP_BOTTOM)) != 0;
 
-  if (grip->kind == DRY_HAND_CORNER)
+  if (grip->kind == DRY_HAND_CORNER || grip->grip == DRY_GRIP_OUT)
     return "move";
   if (side && rising)
     return grip->grip == (DRY_GRIP_LEFT | DRY_GRIP_TOP) ||

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "ui/actions.h"
+#include "ui/canvas-entry.h"
 
 #define SNAP_PIXELS 9.0
 #define GRID_PIXELS 4.0
@@ -32,7 +33,8 @@ clear_hand (DryCanvas *self)
     g_array_unref (hand->corners);
   if (hand->typed != NULL)
     g_string_free (hand->typed, TRUE);
-  *hand = (DryHand){0};
+  g_clear_pointer (&hand->before, dry_plan_unref);
+  *hand = (DryHand){.stud = -1};
 }
 
 void
@@ -48,6 +50,8 @@ dry_hand_take (DryCanvas *self, DryHandKind kind, DryId object, const DryProject
   self->hand.object = object;
   self->hand.base = dry_project_ref (base);
   self->hand.name = g_strdup (name);
+  if (self->plan != NULL)
+    self->hand.before = dry_plan_ref (self->plan);
   room = dry_hand_room (self);
   if (room == NULL)
     return;
@@ -71,6 +75,7 @@ dry_hand_drop (DryCanvas *self)
   gboolean held = self->hand.kind != DRY_HAND_EMPTY && self->hand.kind != DRY_HAND_PAN;
 
   clear_hand (self);
+  dry_entry_close (self);
   if (!held)
     return;
   dry_session_preview (self->session, NULL);
@@ -98,8 +103,8 @@ refuse (DryCanvas *self, const char *reason)
 }
 
 /* Takes an edit's result: the refused ones leave the last good preview and say why. */
-static void
-show_result (DryCanvas *self, DryProject *project, GError *error)
+void
+dry_hand_show (DryCanvas *self, DryProject *project, GError *error)
 {
   if (project == NULL) {
     refuse (self, error != NULL ? error->message : NULL);
@@ -117,8 +122,8 @@ show_result (DryCanvas *self, DryProject *project, GError *error)
   dry_canvas_redraw (self);
 }
 
-static DrySnapRequest
-snap_request (DryCanvas *self, DryRect rect, gboolean freely)
+DrySnapRequest
+dry_hand_snap_request (DryCanvas *self, DryRect rect, gboolean freely)
 {
   gboolean metric = dry_project_get_job (self->hand.base)->metric;
 
@@ -167,15 +172,15 @@ move_part_to (DryCanvas *self, DryPoint at, gboolean lock_z, gboolean freely)
   part = *original;
   part.u = at.x;
   part.z = at.y;
-  request = snap_request (self, dry_part_rect (&part), freely);
+  request = dry_hand_snap_request (self, dry_part_rect (&part), freely);
   request.lock_z = lock_z;
   self->hand.snap = dry_snap_on_wall (&request);
   self->hand.on_wall = TRUE;
-  show_result (self,
-               dry_edit_move_part (self->hand.base, room->id, part.id, self->hand.wall,
-                                   self->hand.side, at.x + self->hand.snap.du,
-                                   at.y + self->hand.snap.dz, &error),
-               error);
+  dry_hand_show (self,
+                 dry_edit_move_part (self->hand.base, room->id, part.id, self->hand.wall,
+                                     self->hand.side, at.x + self->hand.snap.du,
+                                     at.y + self->hand.snap.dz, &error),
+                 error);
 }
 
 static void
@@ -196,16 +201,16 @@ move_opening_to (DryCanvas *self, DryPoint at, gboolean lock_z, gboolean freely)
     at.y = 0;
     lock_z = TRUE;
   }
-  request = snap_request (self, (DryRect){at.x, at.y, at.x + opening.width, at.y + opening.height},
-                          freely);
+  request = dry_hand_snap_request (
+      self, (DryRect){at.x, at.y, at.x + opening.width, at.y + opening.height}, freely);
   request.lock_z = lock_z;
   self->hand.snap = dry_snap_on_wall (&request);
   self->hand.on_wall = TRUE;
   opening.u = CLAMP (at.x + self->hand.snap.du, 0, MAX (dry_wall_length (wall) - opening.width, 0));
   opening.z =
       CLAMP (at.y + self->hand.snap.dz, 0, MAX (dry_wall_height (room, wall) - opening.height, 0));
-  show_result (self, dry_edit_set_opening (self->hand.base, room->id, &opening, NULL, &error),
-               error);
+  dry_hand_show (self, dry_edit_set_opening (self->hand.base, room->id, &opening, NULL, &error),
+                 error);
 }
 
 /* Stays with the wall it is at until it is clearly pulled off it. */
@@ -254,10 +259,34 @@ move_basin_to (DryCanvas *self, DryPoint centre, gboolean freely)
   self->hand.reason = self->hand.snap.u_reason;
   self->hand.wall = wall;
   self->hand.at = (DryPoint){along, away};
-  show_result (self,
-               dry_edit_move_basin (self->hand.base, room->id, wall, along + self->hand.snap.du,
-                                    away, basin->turned, &error),
-               error);
+  dry_hand_show (self,
+                 dry_edit_move_basin (self->hand.base, room->id, wall, along + self->hand.snap.du,
+                                      away, basin->turned, &error),
+                 error);
+}
+
+/* On an unrolled face it follows the pointer along that wall only, however far it was pulled off
+ * another. */
+static void
+move_basin_on_face (DryCanvas *self, const DryPlace *place, gboolean freely)
+{
+  const DryRoom *room = dry_hand_room (self);
+  const DryWall *wall = dry_room_get_wall (room, place->wall);
+  DryPoint corners[4], centre = {0, 0};
+  double ux, uy, nx, ny;
+  DryLength by = place->local.x - self->hand.grab.x;
+
+  if (wall == NULL || place->wall != self->hand.face || !dry_room_basin_corners (room, corners))
+    return;
+  dry_wall_axes (wall, place->side, &ux, &uy, &nx, &ny);
+  for (guint i = 0; i < 4; i++) {
+    centre.x += corners[i].x / 4;
+    centre.y += corners[i].y / 4;
+  }
+  centre.x += (DryLength) (ux * (double) by);
+  centre.y += (DryLength) (uy * (double) by);
+  self->hand.wall = room->basin.wall;
+  move_basin_to (self, centre, freely);
 }
 
 static DryLength
@@ -286,8 +315,8 @@ move_wall_by (DryCanvas *self, DryPoint at, gboolean freely)
       freely);
   self->hand.at = (DryPoint){out, 0};
   if (!wall->added) {
-    show_result (self, dry_edit_move_wall (self->hand.base, room->id, wall->id, out, &error),
-                 error);
+    dry_hand_show (self, dry_edit_move_wall (self->hand.base, room->id, wall->id, out, &error),
+                   error);
     return;
   }
   DryWall moved = *wall;
@@ -296,7 +325,7 @@ move_wall_by (DryCanvas *self, DryPoint at, gboolean freely)
                            wall->start.y + (DryLength) (ny * (double) out)};
   moved.end = (DryPoint){wall->end.x + (DryLength) (nx * (double) out),
                          wall->end.y + (DryLength) (ny * (double) out)};
-  show_result (self, dry_edit_set_wall (self->hand.base, room->id, &moved, NULL, &error), error);
+  dry_hand_show (self, dry_edit_set_wall (self->hand.base, room->id, &moved, NULL, &error), error);
 }
 
 /* A corner keeps square with the corners beside it when it comes near. */
@@ -332,7 +361,7 @@ move_corner_to (DryCanvas *self, DryPoint at, gboolean freely)
     guint corner =
         self->hand.grip == DRY_GRIP_LEFT ? index : (index + 1) % MAX (room->n_outline, 1);
 
-    show_result (
+    dry_hand_show (
         self, dry_edit_move_corner (self->hand.base, room->id, room->walls[corner].id, to, &error),
         error);
     return;
@@ -343,94 +372,10 @@ move_corner_to (DryCanvas *self, DryPoint at, gboolean freely)
     pulled.start = to;
   else
     pulled.end = to;
-  show_result (self, dry_edit_set_wall (self->hand.base, room->id, &pulled, NULL, &error), error);
-}
-
-/* --- sizing --- */
-
-static DryRect
-pull_edges (DryCanvas *self, DryRect rect, DryPoint at, gboolean freely)
-{
-  guint grip = self->hand.grip;
-  DryRect line = {at.x, at.y, at.x, at.y};
-  DrySnapRequest request = snap_request (self, line, freely);
-  DrySnap snap = dry_snap_on_wall (&request);
-  DryLength least = DRY_INCH;
-
-  if ((grip & (DRY_GRIP_LEFT | DRY_GRIP_RIGHT)) == 0)
-    snap.u_reason = NULL;
-  if ((grip & (DRY_GRIP_TOP | DRY_GRIP_BOTTOM)) == 0)
-    snap.z_reason = NULL;
-  at = (DryPoint){at.x + snap.du, at.y + snap.dz};
-  self->hand.snap = snap;
-  if (grip & DRY_GRIP_LEFT)
-    rect.x0 = MIN (at.x, rect.x1 - least);
-  if (grip & DRY_GRIP_RIGHT)
-    rect.x1 = MAX (at.x, rect.x0 + least);
-  if (grip & DRY_GRIP_BOTTOM)
-    rect.y0 = MIN (at.y, rect.y1 - least);
-  if (grip & DRY_GRIP_TOP)
-    rect.y1 = MAX (at.y, rect.y0 + least);
-  return rect;
-}
-
-static void
-size_to (DryCanvas *self, DryPoint at, gboolean freely)
-{
-  const DryRoom *room = dry_hand_room (self);
-  const DryPart *part = dry_room_get_part (room, self->hand.object);
-  const DryOpening *opening = dry_room_get_opening (room, self->hand.object);
-  GError *error = NULL;
-  DryRect rect;
-
-  if (!dry_snap_rect (room, self->hand.object, &self->hand.wall, &self->hand.side, &rect))
-    return;
-  rect = pull_edges (self, rect, at, freely);
-  self->hand.on_wall = TRUE;
-  if (opening != NULL) {
-    DryOpening sized = *opening;
-
-    sized.u = rect.x0;
-    sized.z = rect.y0;
-    sized.width = dry_rect_width (rect);
-    sized.height = dry_rect_height (rect);
-    show_result (self, dry_edit_set_opening (self->hand.base, room->id, &sized, NULL, &error),
-                 error);
-  } else if (part != NULL) {
-    DryPart sized = *part;
-    DryRect before = dry_part_rect (part);
-
-    if (self->hand.grip & (DRY_GRIP_LEFT | DRY_GRIP_RIGHT)) {
-      sized.u = part->u + (rect.x0 + rect.x1 - before.x0 - before.x1) / 2;
-      sized.width = part->width + dry_rect_width (rect) - dry_rect_width (before);
-    }
-    if (self->hand.grip & (DRY_GRIP_TOP | DRY_GRIP_BOTTOM)) {
-      sized.z = part->z + rect.y0 - before.y0;
-      sized.height = part->height + dry_rect_height (rect) - dry_rect_height (before);
-    }
-    show_result (self, dry_edit_set_part (self->hand.base, room->id, &sized, NULL, &error), error);
-  }
+  dry_hand_show (self, dry_edit_set_wall (self->hand.base, room->id, &pulled, NULL, &error), error);
 }
 
 /* --- pointing --- */
-
-/* Corners on a face the wall in hand is not on are meaningless: sizing stays on its own face. */
-static void
-point_in_view (DryCanvas *self, double x, double y, gboolean freely)
-{
-  DryShape shapes[8];
-  guint n = dry_canvas_shapes (self, dry_hand_room (self), self->hand.object, shapes, 8);
-  DryPoint at = dry_canvas_to_scene (self, x, y);
-
-  for (guint i = 0; i < n; i++) {
-    if (shapes[i].plan)
-      continue;
-    DryPoint origin = self->scene->views[shapes[i].view].origin;
-
-    size_to (self, (DryPoint){at.x - origin.x, at.y - origin.y}, freely);
-    return;
-  }
-}
 
 /* In plan things are pulled in plan coordinates wherever the pointer strays. */
 static gboolean
@@ -452,6 +397,8 @@ dry_hand_point (DryCanvas *self, double x, double y, gboolean freely)
   DryPlace place;
   DryPoint at;
 
+  if (dry_entry_is_open (self)) /* its distance is being typed: the pointer waits */
+    return;
   switch (self->hand.kind) {
   case DRY_HAND_PART:
   case DRY_HAND_OPENING:
@@ -465,11 +412,22 @@ dry_hand_point (DryCanvas *self, double x, double y, gboolean freely)
       move_opening_to (self, at, place.plan, freely);
     return;
   case DRY_HAND_BASIN:
-    if (dry_canvas_locate (self, x, y, &place) && place.plan)
+    if (!dry_canvas_locate (self, x, y, &place))
+      return;
+    if (!place.plan)
+      move_basin_on_face (self, &place, freely);
+    else if (self->hand.face == 0)
       move_basin_to (
           self, (DryPoint){place.local.x - self->hand.grab.x, place.local.y - self->hand.grab.y},
           freely);
     return;
+  case DRY_HAND_STUD: {
+    GError *error = NULL;
+    DryProject *moved = dry_canvas_drag_stud (self, x, y, freely, &error);
+
+    dry_hand_show (self, moved, error);
+    return;
+  }
   case DRY_HAND_WALL:
     if (plan_point (self, x, y, &at))
       move_wall_by (self, at, freely);
@@ -479,7 +437,7 @@ dry_hand_point (DryCanvas *self, double x, double y, gboolean freely)
       move_corner_to (self, (DryPoint){at.x - self->hand.grab.x, at.y - self->hand.grab.y}, freely);
     return;
   case DRY_HAND_SIZE:
-    point_in_view (self, x - (double) self->hand.grab.x, y - (double) self->hand.grab.y, freely);
+    dry_hand_size (self, x - (double) self->hand.grab.x, y - (double) self->hand.grab.y, freely);
     return;
   case DRY_HAND_OUTLINE:
     dry_outline_point (self, x, y, freely);
@@ -506,10 +464,10 @@ dry_hand_step (DryCanvas *self, DryLength dx, DryLength dy)
     break;
   case DRY_HAND_BASIN:
     self->hand.at.y = MAX (self->hand.at.y, 0);
-    show_result (self,
-                 dry_edit_move_basin (self->hand.base, room->id, self->hand.wall, self->hand.at.x,
-                                      self->hand.at.y, room->basin.turned, &error),
-                 error);
+    dry_hand_show (self,
+                   dry_edit_move_basin (self->hand.base, room->id, self->hand.wall, self->hand.at.x,
+                                        self->hand.at.y, room->basin.turned, &error),
+                   error);
     break;
   default:
     break;
@@ -545,6 +503,7 @@ dry_hand_put_down (DryCanvas *self)
   g_autofree char *name = g_steal_pointer (&self->hand.name);
   gboolean changed = self->hand.changed;
   DryId object = self->hand.object;
+  gint stud = self->hand.stud;
   DryProject *result = NULL;
 
   if (self->hand.kind == DRY_HAND_EMPTY)
@@ -556,7 +515,10 @@ dry_hand_put_down (DryCanvas *self)
     dry_session_apply (self->session, result, name, NULL, NULL);
   else
     dry_session_preview (self->session, NULL);
-  dry_session_select (self->session, object);
+  if (stud >= 0)
+    dry_session_select_stud (self->session, object, stud);
+  else
+    dry_session_select (self->session, object);
   dry_canvas_sync_objects (self);
   dry_canvas_update_cursor (self);
   dry_canvas_redraw (self);

@@ -4,6 +4,7 @@
 #include "ui/canvas-private.h"
 
 #include "ui/actions.h"
+#include "ui/canvas-entry.h"
 
 static DryLength
 step_of (DryCanvas *self, gboolean large)
@@ -46,7 +47,9 @@ move_by_arrow (DryCanvas *self, gint dx, gint dy, gboolean large)
   DryLength step = step_of (self, large);
   DryId object = dry_session_get_selection (self->session);
 
-  if (self->hand.sticky) {
+  if (dry_session_get_selected_stud (self->session) >= 0 && self->hand.kind == DRY_HAND_EMPTY) {
+    dry_act_nudge_stud (self->session, dx != 0 ? dx * step : dy * step);
+  } else if (self->hand.sticky) {
     dry_hand_step (self, dx * step, dy * step);
   } else if (object != 0) {
     /* A wall moves out of or into the room only, whichever arrow is used. */
@@ -119,6 +122,10 @@ on_key (GtkEventControllerKey *controller, guint key, guint code, GdkModifierTyp
     return GDK_EVENT_PROPAGATE;
   if (self->hand.kind == DRY_HAND_OUTLINE && dry_outline_key (self, key))
     return GDK_EVENT_STOP;
+  if (dry_entry_key (self, key, state))
+    return GDK_EVENT_STOP;
+  if (dry_entry_is_open (self)) /* the rest is its text's */
+    return GDK_EVENT_PROPAGATE;
   if (arrow_of_key (key, &dx, &dy))
     return move_by_arrow (self, dx, dy, shift);
   switch (key) {

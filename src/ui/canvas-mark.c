@@ -111,6 +111,17 @@ dry_mark_line (GtkSnapshot *snapshot, DrySpot from, DrySpot to, GdkRGBA colour, 
   cairo_destroy (cr);
 }
 
+void
+dry_mark_chip_size (DryCanvas *self, const char *text, double *width, double *height)
+{
+  g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), text);
+  int w, h;
+
+  pango_layout_get_pixel_size (layout, &w, &h);
+  *width = w + 14;
+  *height = h + 4;
+}
+
 /* A rounded label centred on a spot and kept inside the canvas. */
 void
 dry_mark_chip (DryCanvas *self, GtkSnapshot *snapshot, DrySpot at, const char *text,

@@ -4,6 +4,7 @@
 #include "ui/canvas-private.h"
 
 #include "ui/actions.h"
+#include "ui/studs.h"
 
 /* --- the child widgets --- */
 
@@ -13,6 +14,7 @@ G_DECLARE_FINAL_TYPE (DryCanvasObject, dry_canvas_object, DRY, CANVAS_OBJECT, Gt
 struct _DryCanvasObject {
   GtkWidget parent_instance;
   DryId id;
+  gint stud; /* of the wall `id`, or -1: the wall itself or another thing */
   char *label;
   char *place;
 };
@@ -43,8 +45,10 @@ on_object_focused (GtkWidget *widget, GParamSpec *pspec, DryCanvas *canvas)
   if (!gtk_widget_has_focus (widget) || canvas->session == NULL)
     return;
   canvas->focusing = TRUE;
-  if (dry_session_get_selection (canvas->session) != DRY_CANVAS_OBJECT (widget)->id)
-    dry_session_select (canvas->session, DRY_CANVAS_OBJECT (widget)->id);
+  if (dry_session_get_selection (canvas->session) != DRY_CANVAS_OBJECT (widget)->id ||
+      dry_session_get_selected_stud (canvas->session) != DRY_CANVAS_OBJECT (widget)->stud)
+    dry_session_select_stud (canvas->session, DRY_CANVAS_OBJECT (widget)->id,
+                             DRY_CANVAS_OBJECT (widget)->stud);
   dry_canvas_reveal (canvas, DRY_CANVAS_OBJECT (widget)->id);
   canvas->focusing = FALSE;
   dry_canvas_redraw (canvas);
@@ -60,8 +64,10 @@ dry_canvas_object_init (DryCanvasObject *self)
 static void
 describe_object (DryCanvas *self, DryCanvasObject *object)
 {
-  char *label = dry_object_name (self->session, object->id);
-  char *place = dry_object_place (self->session, object->id);
+  char *label = object->stud >= 0 ? dry_stud_name (self->session, object->id, object->stud)
+                                  : dry_object_name (self->session, object->id);
+  char *place = object->stud >= 0 ? dry_stud_place (self->session, object->id, object->stud)
+                                  : dry_object_place (self->session, object->id);
 
   if (g_strcmp0 (label, object->label) != 0 || g_strcmp0 (place, object->place) != 0)
     gtk_accessible_update_property (GTK_ACCESSIBLE (object), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
@@ -71,16 +77,18 @@ describe_object (DryCanvas *self, DryCanvasObject *object)
   object->label = label;
   object->place = place;
   gtk_accessible_update_state (GTK_ACCESSIBLE (object), GTK_ACCESSIBLE_STATE_SELECTED,
-                               object->id == dry_session_get_selection (self->session), -1);
+                               object->id == dry_session_get_selection (self->session) &&
+                                   object->stud == dry_session_get_selected_stud (self->session),
+                               -1);
 }
 
 static DryCanvasObject *
-find_object (DryCanvas *self, DryId id)
+find_object (DryCanvas *self, DryId id, gint stud)
 {
   for (guint i = 0; i < self->objects->len; i++) {
     DryCanvasObject *object = g_ptr_array_index (self->objects, i);
 
-    if (object->id == id)
+    if (object->id == id && object->stud == stud)
       return object;
   }
   return NULL;
@@ -99,19 +107,39 @@ compare_on_wall (gconstpointer a, gconstpointer b)
   return left->u < right->u ? -1 : left->u > right->u ? 1 : 0;
 }
 
+typedef struct {
+  DryId id;
+  gint stud;
+} Listed;
+
+static void
+list_object (GArray *list, DryId id, gint stud)
+{
+  Listed listed = {id, stud};
+
+  g_array_append_val (list, listed);
+}
+
 /* Basin, then wall by wall what hangs on it from left to right: the order of the Tab key. */
 static GArray *
-list_objects (const DryRoom *room)
+list_objects (DryCanvas *self, const DryRoom *room)
 {
-  GArray *ids = g_array_new (FALSE, FALSE, sizeof (DryId));
+  GArray *ids = g_array_new (FALSE, FALSE, sizeof (Listed));
+  const DryWall *studded = dry_canvas_stud_wall (self);
   g_autoptr (GArray) on_wall = g_array_new (FALSE, FALSE, sizeof (OnWall));
 
   if (room == NULL)
     return ids;
   if (room->basin.id != 0)
-    g_array_append_val (ids, room->basin.id);
+    list_object (ids, room->basin.id, -1);
   for (guint w = 0; w < room->n_walls; w++) {
-    g_array_append_val (ids, room->walls[w].id);
+    list_object (ids, room->walls[w].id, -1);
+    if (studded == &room->walls[w]) {
+      g_autoptr (GArray) studs = dry_studs_list (studded);
+
+      for (guint i = 0; i < studs->len; i++)
+        list_object (ids, studded->id, (gint) i);
+    }
     g_array_set_size (on_wall, 0);
     for (guint i = 0; i < room->n_openings; i++)
       if (room->openings[i].wall == room->walls[w].id)
@@ -121,7 +149,7 @@ list_objects (const DryRoom *room)
         g_array_append_vals (on_wall, &(OnWall){room->parts[i].id, room->parts[i].u}, 1);
     g_array_sort (on_wall, compare_on_wall);
     for (guint i = 0; i < on_wall->len; i++)
-      g_array_append_val (ids, g_array_index (on_wall, OnWall, i).id);
+      list_object (ids, g_array_index (on_wall, OnWall, i).id, -1);
   }
   return ids;
 }
@@ -129,21 +157,23 @@ list_objects (const DryRoom *room)
 void
 dry_canvas_sync_objects (DryCanvas *self)
 {
-  g_autoptr (GArray) ids = list_objects (dry_session_get_room (self->session));
+  g_autoptr (GArray) ids = list_objects (self, dry_session_get_room (self->session));
   g_autoptr (GPtrArray) old = g_steal_pointer (&self->objects);
   GtkWidget *previous = NULL;
 
   self->objects = g_ptr_array_new ();
   for (guint i = 0; i < ids->len; i++) {
     DryCanvasObject *object = NULL;
-    DryId id = g_array_index (ids, DryId, i);
+    Listed listed = g_array_index (ids, Listed, i);
 
     for (guint k = 0; k < old->len && object == NULL; k++)
-      if (DRY_CANVAS_OBJECT (g_ptr_array_index (old, k))->id == id)
+      if (DRY_CANVAS_OBJECT (g_ptr_array_index (old, k))->id == listed.id &&
+          DRY_CANVAS_OBJECT (g_ptr_array_index (old, k))->stud == listed.stud)
         object = g_ptr_array_steal_index (old, k);
     if (object == NULL) {
       object = g_object_new (DRY_TYPE_CANVAS_OBJECT, NULL);
-      object->id = id;
+      object->id = listed.id;
+      object->stud = listed.stud;
       g_signal_connect (object, "notify::has-focus", G_CALLBACK (on_object_focused), self);
     }
     gtk_widget_insert_after (GTK_WIDGET (object), GTK_WIDGET (self), previous);
@@ -168,7 +198,10 @@ dry_canvas_allocate_objects (DryCanvas *self)
   for (guint i = 0; i < self->objects->len; i++) {
     DryCanvasObject *object = g_ptr_array_index (self->objects, i);
     DryShape shapes[8];
-    guint n = room != NULL ? dry_canvas_shapes (self, room, object->id, shapes, 8) : 0;
+    const DryWall *wall = object->stud >= 0 ? dry_canvas_stud_wall (self) : NULL;
+    guint n = wall != NULL   ? dry_canvas_stud_shapes (self, wall, object->stud, shapes)
+              : room != NULL ? dry_canvas_shapes (self, room, object->id, shapes, 8)
+                             : 0;
     double x0 = 0, y0 = 0, x1 = 1, y1 = 1;
 
     for (guint k = 0; n > 0 && k < 4; k++) {
@@ -201,7 +234,10 @@ dry_canvas_focused_object (DryCanvas *self)
 void
 dry_canvas_focus_object (DryCanvas *self, DryId id)
 {
-  DryCanvasObject *object = find_object (self, id);
+  gint stud = id == dry_session_get_selection (self->session)
+                  ? dry_session_get_selected_stud (self->session)
+                  : -1;
+  DryCanvasObject *object = find_object (self, id, stud);
 
   gtk_widget_grab_focus (object != NULL ? GTK_WIDGET (object) : GTK_WIDGET (self));
 }
@@ -212,7 +248,8 @@ dry_canvas_walk (DryCanvas *self, GtkDirectionType direction)
   gint step = direction == GTK_DIR_TAB_FORWARD ? 1 : direction == GTK_DIR_TAB_BACKWARD ? -1 : 0;
   gint n = (gint) self->objects->len, at = -1;
   DryId focused = dry_canvas_focused_object (self);
-  DryCanvasObject *selected = find_object (self, dry_session_get_selection (self->session));
+  gint stud = dry_session_get_selected_stud (self->session);
+  DryCanvasObject *selected = find_object (self, dry_session_get_selection (self->session), stud);
 
   if (step == 0)
     return FALSE;
@@ -221,11 +258,16 @@ dry_canvas_walk (DryCanvas *self, GtkDirectionType direction)
   if (focused == 0 && selected != NULL && !gtk_widget_has_focus (GTK_WIDGET (self)))
     return gtk_widget_grab_focus (GTK_WIDGET (selected));
   for (gint i = 0; i < n && focused != 0; i++)
-    if (DRY_CANVAS_OBJECT (g_ptr_array_index (self->objects, i))->id == focused)
+    if (g_ptr_array_index (self->objects, i) ==
+        (gpointer) gtk_widget_get_focus_child (GTK_WIDGET (self)))
       at = i;
   if (at < 0)
     at = step > 0 ? 0 : n - 1;
   else
+    at += step;
+  /* Studs are walked one by one only from a stud on. */
+  while (stud < 0 && at >= 0 && at < n &&
+         DRY_CANVAS_OBJECT (g_ptr_array_index (self->objects, at))->stud >= 0)
     at += step;
   if (at < 0 || at >= n)
     return FALSE;

@@ -1,119 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What is in hand, painted: distances to its neighbours, guide lines, why it snapped or is refused,
  * walls being drawn, and a line on how to go on. Moves nothing. */
+#include "ui/canvas-distance.h"
 #include "ui/canvas-mark.h"
 
 #include <glib/gi18n.h>
 #include <math.h>
-
-static void
-draw_distance (DryCanvas *self, GtkSnapshot *snapshot, DryPoint from, DryPoint to,
-               DryLength distance)
-{
-  DrySpot a = dry_mark_spot (self, from), b = dry_mark_spot (self, to);
-  g_autofree char *text = dry_session_format_length (self->session, distance);
-  GdkRGBA colour = dry_mark_accent (self, 1);
-  gboolean across = fabs (b.x - a.x) > fabs (b.y - a.y);
-
-  if (distance <= 0)
-    return;
-  dry_mark_line (snapshot, a, b, colour, 1.2, FALSE);
-  for (guint i = 0; i < 2; i++) {
-    DrySpot end = i == 0 ? a : b;
-
-    if (across)
-      dry_mark_line (snapshot, (DrySpot){end.x, end.y - 5}, (DrySpot){end.x, end.y + 5}, colour,
-                     1.2, FALSE);
-    else
-      dry_mark_line (snapshot, (DrySpot){end.x - 5, end.y}, (DrySpot){end.x + 5, end.y}, colour,
-                     1.2, FALSE);
-  }
-  DrySpot middle = {(a.x + b.x) / 2, (a.y + b.y) / 2};
-
-  /* A chip longer than its line steps aside, so that both can be seen. */
-  if (across && fabs (b.x - a.x) < 52)
-    middle.y += 20;
-  else if (!across && fabs (b.y - a.y) < 34)
-    middle.x += 34;
-  dry_mark_chip (self, snapshot, middle, text, DRY_CHIP_QUIET);
-}
-
-/* Distances to the neighbours on the face of the thing in hand, or along the wall in plan. */
-static void
-draw_distances (DryCanvas *self, GtkSnapshot *snapshot)
-{
-  const DryRoom *room = dry_session_get_room (self->session);
-  const DryWall *wall = dry_room_get_wall (room, self->hand.wall);
-  gint view = dry_canvas_find_view (self, FALSE, self->hand.wall, self->hand.side);
-  gint plan_view = dry_canvas_find_view (self, TRUE, 0, DRY_SIDE_INSIDE);
-  DryRect r = self->hand.rect;
-  DrySnapRequest request = {.room = room,
-                            .plan = self->plan,
-                            .wall = self->hand.wall,
-                            .side = self->hand.side,
-                            .moving = self->hand.object,
-                            .rect = r};
-  DryNeighbours near = dry_snap_neighbours (&request);
-  DryLength mx = r.x0 + dry_rect_width (r) / 2, my = r.y0 + dry_rect_height (r) / 2;
-  DryLength left = near.distance[DRY_TOWARD_SIDE_LEFT],
-            right = near.distance[DRY_TOWARD_SIDE_RIGHT];
-  DryLength down = near.distance[DRY_TOWARD_SIDE_DOWN], up = near.distance[DRY_TOWARD_SIDE_UP];
-
-  if (wall == NULL)
-    return;
-  if (view >= 0) {
-    DryPoint o = self->scene->views[view].origin;
-
-    draw_distance (self, snapshot, (DryPoint){o.x + r.x0 - left, o.y + my},
-                   (DryPoint){o.x + r.x0, o.y + my}, left);
-    draw_distance (self, snapshot, (DryPoint){o.x + r.x1, o.y + my},
-                   (DryPoint){o.x + r.x1 + right, o.y + my}, right);
-    draw_distance (self, snapshot, (DryPoint){o.x + mx, o.y + r.y0 - down},
-                   (DryPoint){o.x + mx, o.y + r.y0}, down);
-    draw_distance (self, snapshot, (DryPoint){o.x + mx, o.y + r.y1},
-                   (DryPoint){o.x + mx, o.y + r.y1 + up}, up);
-  } else if (plan_view >= 0) {
-    DryPoint o = self->scene->views[plan_view].origin;
-    DryLength us[4] = {r.x0 - left, r.x0, r.x1, r.x1 + right};
-    DryPoint at[4];
-
-    for (guint i = 0; i < 4; i++) {
-      at[i] = dry_wall_point (wall, self->hand.side, us[i], 4 * DRY_INCH);
-      at[i] = (DryPoint){at[i].x + o.x, at[i].y + o.y};
-    }
-    draw_distance (self, snapshot, at[0], at[1], left);
-    draw_distance (self, snapshot, at[2], at[3], right);
-  }
-}
-
-/* A basin's distances along its wall to both ends, and how far it is pulled off. */
-static void
-draw_basin_distances (DryCanvas *self, GtkSnapshot *snapshot)
-{
-  const DryRoom *room = dry_session_get_room (self->session);
-  const DryBasin *basin = &room->basin;
-  const DryWall *wall = dry_room_get_wall (room, basin->wall);
-  gint view = dry_canvas_find_view (self, TRUE, 0, DRY_SIDE_INSIDE);
-  DryLength extent = basin->turned ? basin->width : basin->length;
-  DryLength depth = basin->turned ? basin->length : basin->width;
-  DryLength out = basin->away + depth / 2, middle = basin->along + extent / 2;
-  DryPoint ends[6], o;
-
-  if (wall == NULL || view < 0)
-    return;
-  o = self->scene->views[view].origin;
-  ends[0] = dry_wall_point (wall, DRY_SIDE_INSIDE, 0, out);
-  ends[1] = dry_wall_point (wall, DRY_SIDE_INSIDE, basin->along, out);
-  ends[2] = dry_wall_point (wall, DRY_SIDE_INSIDE, basin->along + extent, out);
-  ends[3] = dry_wall_point (wall, DRY_SIDE_INSIDE, dry_wall_length (wall), out);
-  ends[4] = dry_wall_point (wall, DRY_SIDE_INSIDE, middle, 0);
-  ends[5] = dry_wall_point (wall, DRY_SIDE_INSIDE, middle, basin->away);
-  for (guint i = 0; i < 6; i++)
-    ends[i] = (DryPoint){ends[i].x + o.x, ends[i].y + o.y};
-  draw_distance (self, snapshot, ends[0], ends[1], basin->along);
-  draw_distance (self, snapshot, ends[2], ends[3], dry_wall_length (wall) - basin->along - extent);
-  draw_distance (self, snapshot, ends[4], ends[5], basin->away);
-}
 
 static void
 draw_snap (DryCanvas *self, GtkSnapshot *snapshot)
@@ -254,8 +146,9 @@ hint_text (DryCanvas *self)
                : _ ("Click the first corner to close, or press C · Esc leaves");
   if (!self->hand.sticky || self->hand.dropping)
     return NULL;
-  return _ ("Click where it goes · arrow keys move it, Tab changes the wall, Enter puts it down · "
-            "Esc leaves");
+  return _ (
+      "Click where it goes · arrow keys move it, Tab changes the wall, a number sets a distance "
+      "· Enter puts it down · Esc leaves");
 }
 
 void
@@ -267,12 +160,12 @@ dry_canvas_paint_hand (DryCanvas *self, GtkSnapshot *snapshot)
   case DRY_HAND_PART:
   case DRY_HAND_OPENING:
   case DRY_HAND_SIZE:
-    if (self->hand.on_wall)
-      draw_distances (self, snapshot);
+    dry_canvas_paint_distances (self, snapshot);
     draw_snap (self, snapshot);
     break;
   case DRY_HAND_BASIN:
-    draw_basin_distances (self, snapshot);
+  case DRY_HAND_STUD:
+    dry_canvas_paint_distances (self, snapshot);
     break;
   case DRY_HAND_WALL:
   case DRY_HAND_CORNER:
@@ -284,6 +177,8 @@ dry_canvas_paint_hand (DryCanvas *self, GtkSnapshot *snapshot)
   default:
     break;
   }
+  if (self->hand.changed)
+    dry_canvas_paint_breakage (self, snapshot);
   if (self->hand.kind != DRY_HAND_EMPTY && self->hand.kind != DRY_HAND_PAN)
     draw_reason (self, snapshot);
   if (hint != NULL)

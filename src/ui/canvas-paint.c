@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Painting the board: the scene as one recorded node that is replayed, panned and kept until it
  * changes; selection and findings on top. Changes nothing. */
+#include "ui/canvas-distance.h"
+#include "ui/canvas-entry.h"
 #include "ui/canvas-mark.h"
 
 /* --- the scene --- */
@@ -93,15 +95,18 @@ draw_selection (DryCanvas *self, GtkSnapshot *snapshot)
   n = dry_canvas_shapes (self, room, selection, shapes, 8);
   for (guint i = 0; i < n; i++) {
     /* The keyboard's place has a wide halo, told by more than colour. */
-    if (focused)
+    if (focused && dry_session_get_selected_stud (self->session) < 0)
       dry_mark_shape (self, snapshot, &shapes[i], dry_mark_accent (self, 0.35f), 7, 0);
     dry_mark_shape (self, snapshot, &shapes[i], dry_mark_accent (self, 1), 2,
                     wall   ? 0.04f
                     : held ? 0.18f
                            : 0.08f);
   }
-  if (!held)
+  dry_canvas_paint_studs (self, snapshot, focused);
+  if (!held) {
     draw_grips (self, snapshot);
+    dry_canvas_paint_distances (self, snapshot);
+  }
 }
 
 /* --- findings --- */
@@ -157,4 +162,5 @@ dry_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   draw_finding (self, snapshot);
   draw_selection (self, snapshot);
   dry_canvas_paint_hand (self, snapshot);
+  dry_entry_snapshot (self, snapshot);
 }

@@ -21,6 +21,7 @@ typedef enum {
   DRY_HAND_WALL,    /* parallel to itself */
   DRY_HAND_CORNER,  /* one end of a wall; handle: DRY_GRIP_LEFT its start, DRY_GRIP_RIGHT its end */
   DRY_HAND_SIZE,    /* an edge or corner of a part or opening */
+  DRY_HAND_STUD,    /* one stud of a wall, along it */
   DRY_HAND_OUTLINE, /* a new outline, corner by corner */
 } DryHandKind;
 
@@ -30,6 +31,7 @@ typedef enum {
   DRY_GRIP_RIGHT = 2,
   DRY_GRIP_BOTTOM = 4,
   DRY_GRIP_TOP = 8,
+  DRY_GRIP_OUT = 16, /* on the plan: how far it stands out from its wall */
 } DryGrip;
 
 /* Where a point of the board lies. */
@@ -57,6 +59,10 @@ typedef struct {
   gboolean changed;
   const DryProject *base;
   DryId object;
+  gint stud;        /* of the wall `object`; -1 = none */
+  DryId face;       /* basin: the wall on whose face it was taken; 0 = on the plan */
+  gboolean on_plan; /* stud: dragged on the plan, else on the face */
+  DryPlan *before;  /* as it was when the thing was taken: what it breaks is told against this */
   guint grip;
   DryPoint grab;
   DryPoint at; /* unsnapped u,z or plan point, for the arrow keys */
@@ -70,6 +76,7 @@ typedef struct {
   DrySide side;
   DryRect rect;
   DrySnap snap;
+  DryLength out;      /* while DRY_GRIP_OUT is pulled */
   const char *reason; /* for things that stand on no wall */
 
   GArray *corners; /* outline: DryPoint in plan coordinates */
@@ -89,6 +96,7 @@ typedef struct {
 typedef struct {
   DryHandKind kind;
   DryId object;
+  gint stud; /* -1 = none */
   DryGripPlace grip;
   gboolean taken; /* it did */
 } DryPress;
@@ -99,6 +107,7 @@ struct _DryCanvas {
   DrySession *session;
   DryTransform view;
   gboolean fitted; /* nobody zoomed or panned yet: keep everything in sight */
+  gint facing;     /* the view kept in sight instead of everything, or -1 */
 
   /* The painted scene, kept until it or the zoom changes. */
   GskRenderNode *node;
@@ -114,16 +123,27 @@ struct _DryCanvas {
   gboolean space; /* held: drags pan */
   DryId hover;
   guint hover_grip;
+  gint hover_stud;    /* -1 = none */
   GPtrArray *objects; /* child widgets, in the order the keyboard walks */
   gboolean focusing;
   double pinch_scale;
   GtkWidget *menu;
+
+  /* The typed distance; widgets NULL until it is first needed. */
+  struct {
+    GtkWidget *box, *caption, *text, *reading;
+    DryNeighbourSide side;
+    DryId object; /* it was last open for */
+    gint stud;
+    graphene_rect_t area;
+  } entry;
 };
 
 /* canvas.c */
 void dry_canvas_set_view (DryCanvas *self, double scale, double x, double y);
 void dry_canvas_zoom_at (DryCanvas *self, double factor, double x, double y);
 void dry_canvas_redraw (DryCanvas *self);
+void dry_canvas_fit (DryCanvas *self); /* everything, or the face turned to */
 DryPoint dry_canvas_to_scene (DryCanvas *self, double x, double y);
 void dry_canvas_to_device (DryCanvas *self, DryPoint at, double *x, double *y);
 DryLength dry_canvas_pixels (DryCanvas *self, double pixels); /* as a length at this zoom */
@@ -145,6 +165,15 @@ void dry_canvas_allocate_objects (DryCanvas *self);
 gboolean dry_canvas_walk (DryCanvas *self, GtkDirectionType direction);
 DryId dry_canvas_focused_object (DryCanvas *self);
 
+/* canvas-studs.c */
+const DryWall *dry_canvas_stud_wall (DryCanvas *self); /* NULL: no studs to handle now */
+guint dry_canvas_stud_shapes (DryCanvas *self, const DryWall *wall, gint index, DryShape shapes[2]);
+gint dry_canvas_pick_stud (DryCanvas *self, double x, double y); /* -1 = none */
+DryProject *dry_canvas_drag_stud (DryCanvas *self, double x, double y, gboolean freely,
+                                  GError **error);
+DryLength dry_canvas_stud_grab (DryCanvas *self, double x, double y);
+void dry_canvas_paint_studs (DryCanvas *self, GtkSnapshot *snapshot, gboolean focused);
+
 /* canvas-grips.c */
 guint dry_canvas_grips (DryCanvas *self, DryGripPlace *grips, guint max);
 gboolean dry_canvas_pick_grip (DryCanvas *self, double x, double y, DryGripPlace *grip);
@@ -159,6 +188,12 @@ void dry_hand_next_wall (DryCanvas *self, gint direction);
 void dry_hand_put_down (DryCanvas *self);
 void dry_hand_drop (DryCanvas *self);           /* empties it and ends the preview */
 const DryRoom *dry_hand_room (DryCanvas *self); /* of the base */
+
+/* Takes an edit's result (both consumed): shows it, or says why it is refused. */
+void dry_hand_show (DryCanvas *self, DryProject *project, GError *error);
+DrySnapRequest dry_hand_snap_request (DryCanvas *self, DryRect rect, gboolean freely);
+/* canvas-size.c */
+void dry_hand_size (DryCanvas *self, double x, double y, gboolean freely);
 
 /* canvas-outline.c */
 void dry_outline_point (DryCanvas *self, double x, double y, gboolean freely);

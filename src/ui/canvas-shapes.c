@@ -213,13 +213,32 @@ shape_part (Shaper *shaper, const DryPart *part)
   add_on_face (shaper, part->wall, part->side, rect);
 }
 
+/* Where a face of the newest plan meets the basin. Its place in plan comes last: it says more. */
+static void
+shape_basin_on_faces (Shaper *shaper)
+{
+  const DryPlan *plan = shaper->canvas->plan;
+
+  for (guint i = 0; plan != NULL && i < plan->faces->n; i++) {
+    const DryFace *face = &plan->faces->items[i];
+
+    if (face->kind == DRY_FACE_WALL && face->at_basin &&
+        dry_room_get_wall (shaper->room, face->wall) != NULL)
+      add_on_face (shaper, face->wall, face->side,
+                   (DryRect){face->basin_u0, 0, face->basin_u1, face->deck});
+  }
+}
+
 static void
 shape_basin (Shaper *shaper)
 {
   const DryBasin *basin = &shaper->room->basin;
   const DryWall *wall = dry_room_get_wall (shaper->room, basin->wall);
-  DryShape *shape = begin_shape (shaper, TRUE, 0, DRY_SIDE_INSIDE);
+  DryShape *shape;
   DryPoint corners[4], origin;
+
+  shape_basin_on_faces (shaper);
+  shape = begin_shape (shaper, TRUE, 0, DRY_SIDE_INSIDE);
 
   if (shape == NULL || wall == NULL || !dry_room_basin_corners (shaper->room, corners)) {
     shaper->n = shape != NULL ? shaper->n - 1 : shaper->n;

@@ -5,6 +5,8 @@
 
 #include <adwaita.h>
 
+#include "ui/canvas-entry.h"
+
 G_DEFINE_FINAL_TYPE (DryCanvas, dry_canvas, GTK_TYPE_WIDGET)
 
 #define PIXELS_PER_MM (96.0 / 25.4)
@@ -55,8 +57,29 @@ dry_canvas_set_view (DryCanvas *self, double scale, double x, double y)
   dry_canvas_redraw (self);
 }
 
+/* Zooming stops where a screen would hold a fifth of a millimetre or a small estate. */
+static double
+limit_scale (double scale)
+{
+  return CLAMP (scale, 1e-10 * 20, 1e-6 * 40);
+}
+
+/* One view and the dimensions round it fill the board. */
 static void
-fit_scene (DryCanvas *self)
+fit_view (DryCanvas *self, const DryView *view, double width, double height, double tools)
+{
+  const double margin = 84; /* dimension strings and labels beside it */
+  double world_w = MAX ((double) dry_rect_width (view->bounds), 1e6);
+  double world_h = MAX ((double) dry_rect_height (view->bounds), 1e6);
+  double scale = limit_scale (MIN (MAX (width - 2 * margin, 40) / world_w,
+                                   MAX (height - tools - 2 * margin, 40) / world_h));
+
+  dry_canvas_set_view (self, scale, width / 2 - scale * ((double) view->bounds.x0 + world_w / 2),
+                       (height - tools) / 2 + scale * ((double) view->bounds.y0 + world_h / 2));
+}
+
+void
+dry_canvas_fit (DryCanvas *self)
 {
   int width = gtk_widget_get_width (GTK_WIDGET (self));
   int height = gtk_widget_get_height (GTK_WIDGET (self));
@@ -64,6 +87,10 @@ fit_scene (DryCanvas *self)
 
   if (self->scene == NULL || width < 40 || height < 40)
     return;
+  if (self->facing >= 0 && (guint) self->facing < self->scene->n_views) {
+    fit_view (self, &self->scene->views[self->facing], width, height, tools);
+    return;
+  }
   self->view = dry_transform_fit (self->scene, width - 2 * margin, height - 2 * margin - tools,
                                   paper_mm_of (self));
   dry_canvas_set_view (self, self->view.scale, self->view.x + margin, self->view.y + margin);
@@ -73,14 +100,8 @@ void
 dry_canvas_fit_all (DryCanvas *self)
 {
   self->fitted = TRUE;
-  fit_scene (self);
-}
-
-/* Zooming stops where a screen would hold a fifth of a millimetre or a small estate. */
-static double
-limit_scale (double scale)
-{
-  return CLAMP (scale, 1e-10 * 20, 1e-6 * 40);
+  self->facing = -1;
+  dry_canvas_fit (self);
 }
 
 void
@@ -208,7 +229,7 @@ on_plan_changed (DrySession *session, DryCanvas *self)
   self->plan = dry_plan_ref (plan);
   g_clear_pointer (&self->node, gsk_render_node_unref);
   if (first || (self->fitted && self->hand.kind == DRY_HAND_EMPTY))
-    dry_canvas_fit_all (self);
+    dry_canvas_fit (self);
   if (self->hand.kind == DRY_HAND_EMPTY)
     dry_canvas_sync_objects (self);
   gtk_widget_queue_allocate (GTK_WIDGET (self));
@@ -231,6 +252,8 @@ on_selection_changed (DrySession *session, DryCanvas *self)
   GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
   DryId object = dry_session_get_selection (session);
 
+  if (dry_entry_is_open (self) && self->hand.kind == DRY_HAND_EMPTY)
+    dry_entry_close (self);
   dry_canvas_sync_objects (self);
   if (!self->focusing && focus != NULL &&
       (focus == GTK_WIDGET (self) || gtk_widget_is_ancestor (focus, GTK_WIDGET (self))))
@@ -252,8 +275,10 @@ static void
 on_file_changed (DrySession *session, DryCanvas *self)
 {
   if (dry_history_get_undo_name (dry_session_get_history (session)) == NULL &&
-      dry_history_get_redo_name (dry_session_get_history (session)) == NULL)
+      dry_history_get_redo_name (dry_session_get_history (session)) == NULL) {
     self->fitted = TRUE;
+    self->facing = -1;
+  }
 }
 
 static void
@@ -271,8 +296,9 @@ dry_canvas_size_allocate (GtkWidget *widget, int width, int height, int baseline
   DryCanvas *self = DRY_CANVAS (widget);
 
   if (self->fitted && self->hand.kind == DRY_HAND_EMPTY)
-    fit_scene (self);
+    dry_canvas_fit (self);
   dry_canvas_allocate_objects (self);
+  dry_entry_allocate (self);
   if (self->menu != NULL)
     gtk_popover_present (GTK_POPOVER (self->menu));
 }
@@ -302,6 +328,7 @@ dry_canvas_dispose (GObject *object)
   }
   g_signal_handlers_disconnect_by_data (adw_style_manager_get_default (), self);
   g_clear_pointer (&self->menu, gtk_widget_unparent);
+  g_clear_pointer (&self->entry.box, gtk_widget_unparent);
   if (self->objects != NULL)
     for (guint i = 0; i < self->objects->len; i++)
       gtk_widget_unparent (g_ptr_array_index (self->objects, i));
@@ -332,6 +359,7 @@ dry_canvas_init (DryCanvas *self)
 {
   self->objects = g_ptr_array_new ();
   self->fitted = TRUE;
+  self->facing = self->hover_stud = self->hand.stud = self->press.stud = -1;
   self->view.scale = 1e-7;
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);

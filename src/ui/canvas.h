@@ -27,6 +27,11 @@ gboolean dry_canvas_cancel (DryCanvas *self);
 
 void dry_canvas_fit_all (DryCanvas *self);
 void dry_canvas_fit_selection (DryCanvas *self);
+/* Turns to the next or the previous of plan and faces, which then fills the board. */
+void dry_canvas_walk_faces (DryCanvas *self, gint step);
+void dry_canvas_turn_to (DryCanvas *self, DryId wall);
+/* Name of the face turned to; NULL when everything is shown. Borrowed from the scene. */
+const char *dry_canvas_facing_name (DryCanvas *self);
 /* Larger than 1 zooms in, about the middle of what is seen. */
 void dry_canvas_zoom_by (DryCanvas *self, double factor);
 /* Pans, only if need be, until the object can be seen. */

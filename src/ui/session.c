@@ -6,6 +6,7 @@
 #include <langinfo.h>
 
 #include "project/file.h"
+#include "ui/studs.h"
 #include "ui/worker.h"
 
 /* Plans of the latest steps, so that undo, redo and a cancelled drag show at once. */
@@ -33,6 +34,7 @@ struct _DrySession {
   guint next_slot;
 
   DryId selection;
+  gint stud; /* of the selected wall, or -1 */
   gint finding;
   guint layers;
 };
@@ -152,6 +154,18 @@ has_object (DrySession *self, DryId object)
          dry_room_get_wall (room, object) != NULL || room->basin.id == object;
 }
 
+/* A stud may be taken out from under the selection. */
+static void
+check_stud (DrySession *self)
+{
+  const DryRoom *room = dry_session_get_room (self);
+  const DryWall *wall = room != NULL ? dry_room_get_wall (room, self->selection) : NULL;
+  g_autoptr (GArray) studs = wall != NULL ? dry_studs_list (wall) : NULL;
+
+  if (studs == NULL || self->stud >= (gint) studs->len)
+    dry_session_select (self, self->selection);
+}
+
 static void
 announce_project (DrySession *self)
 {
@@ -164,6 +178,8 @@ announce_project (DrySession *self)
   g_signal_emit (self, signals[PROJECT_CHANGED], 0);
   if (self->selection != 0 && !has_object (self, self->selection))
     dry_session_select (self, 0);
+  else if (self->stud >= 0)
+    check_stud (self);
   request_plan (self);
   g_object_unref (self);
 }
@@ -231,6 +247,7 @@ static void
 dry_session_init (DrySession *self)
 {
   self->finding = -1;
+  self->stud = -1;
   self->layers = DRY_LAYERS_ALL;
 }
 
@@ -279,6 +296,7 @@ dry_session_set_room_id (DrySession *self, DryId room)
     return;
   self->room = room;
   self->selection = 0;
+  self->stud = -1;
   self->finding = -1;
   g_signal_emit (self, signals[VIEW_CHANGED], 0);
   g_signal_emit (self, signals[SELECTION_CHANGED], 0);
@@ -400,9 +418,28 @@ dry_session_select (DrySession *self, DryId object)
 {
   if (object != 0 && !has_object (self, object))
     object = 0;
-  if (object == self->selection && self->finding < 0)
+  if (object == self->selection && self->finding < 0 && self->stud < 0)
     return;
   self->selection = object;
+  self->stud = -1;
+  self->finding = -1;
+  dry_history_seal (self->history);
+  g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+}
+
+gint
+dry_session_get_selected_stud (DrySession *self)
+{
+  return self->stud;
+}
+
+void
+dry_session_select_stud (DrySession *self, DryId wall, gint stud)
+{
+  if (wall == self->selection && stud == self->stud && self->finding < 0)
+    return;
+  self->selection = has_object (self, wall) ? wall : 0;
+  self->stud = self->selection != 0 ? stud : -1;
   self->finding = -1;
   dry_history_seal (self->history);
   g_signal_emit (self, signals[SELECTION_CHANGED], 0);
@@ -425,6 +462,7 @@ dry_session_select_finding (DrySession *self, gint index)
     DryId object = self->plan->findings->items[index].object;
 
     self->selection = has_object (self, object) ? object : 0;
+    self->stud = -1;
   }
   self->finding = index;
   g_signal_emit (self, signals[SELECTION_CHANGED], 0);

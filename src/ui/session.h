@@ -52,6 +52,10 @@ DryHistory *dry_session_get_history (DrySession *self);
 DryId
 dry_session_get_selection (DrySession *self); /* 0 = none; a part, opening, wall or the basin */
 void dry_session_select (DrySession *self, DryId object);
+/* One stud of the selected wall, by its index in dry_studs_list(); -1 = none. Selecting anything
+ * else lets go of it. */
+gint dry_session_get_selected_stud (DrySession *self);
+void dry_session_select_stud (DrySession *self, DryId wall, gint stud);
 gint dry_session_get_selected_finding (DrySession *self); /* -1 = none */
 void dry_session_select_finding (DrySession *self, gint index);
 
