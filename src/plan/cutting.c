@@ -240,7 +240,8 @@ dry_cutting_improve (DryArena *arena, const DryStock *stock, guint n_stock, cons
   g_autoptr (DryNestState) state = dry_nest_state_new (problem);
   self->lower_bound = dry_nest_lower_bound (problem, FALSE);
   dry_nest_search (problem, self->lower_bound, LIVE_EFFORT, TRUE, state);
-  dry_nest_improve (problem, self->lower_bound, effort, n_threads, cancellable, state);
+  self->lower_bound =
+      dry_nest_improve (problem, self->lower_bound, effort, n_threads, cancellable, state);
   return finish_answer (arena, self, state, unplaced);
 }
 

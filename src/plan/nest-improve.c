@@ -6,7 +6,9 @@
 #include "plan/nest-private.h"
 
 /* Work units between two meetings of the threads: some hundredths of a second. */
-#define ROUND G_GUINT64_CONSTANT (3000000)
+#define FIRST_TRY G_GUINT64_CONSTANT (3000000)
+#define PROOF     G_GUINT64_CONSTANT (20000000)
+#define ROUND     G_GUINT64_CONSTANT (3000000)
 
 typedef struct {
   DryGoalSearch *search;
@@ -23,7 +25,8 @@ typedef struct {
   GCancellable *cancellable;
   DryNestState *best;
   DryNestScore score;
-  GArray *kinds; /* guint: sheets of the goal */
+  GArray *kinds;        /* guint: sheets of the goal */
+  gboolean is_cheapest; /* proven */
 } Improver;
 
 static gpointer
@@ -158,6 +161,43 @@ place_missing (Improver *self)
   reach (self, (DryGoal){G_MAXDOUBLE}, self->left / 2);
 }
 
+static gboolean
+is_cheapest (const Improver *self)
+{
+  return self->is_cheapest ||
+         self->score.cost <= self->problem->cheapest * self->score.sheets * (1 + 1e-12);
+}
+
+static void
+prove (Improver *self)
+{
+  if (self->score.sheets == self->lower_bound && is_cheapest (self))
+    return;
+  guint64 effort = MIN (PROOF, self->left / 4);
+  DryNestProof proof = dry_nest_prove (self->problem, self->lower_bound, self->score.sheets,
+                                       self->score.cost * (1 - 1e-12), effort);
+  self->lower_bound = MAX (self->lower_bound, proof.sheets);
+  self->is_cheapest = proof.is_cheapest;
+}
+
+/* As far down as the bound lets it, until `reserve` units are left. */
+static void
+take_sheets_off (Improver *self, guint64 reserve)
+{
+  while (self->score.sheets > self->lower_bound && list_largest (self, self->score.sheets - 1))
+    if (!reach (self, (DryGoal){G_MAXDOUBLE}, reserve))
+      return;
+}
+
+static void
+make_cheaper (Improver *self, guint64 reserve)
+{
+  while (!is_cheapest (self) && list_cheaper (self))
+    if (!reach (self, (DryGoal){self->score.cost * (1 - 1e-12)}, reserve))
+      return;
+}
+
+/* A short try first: a proof wants a good answer to compare with. */
 static void
 set_goals (Improver *self)
 {
@@ -165,22 +205,21 @@ set_goals (Improver *self)
     place_missing (self);
   if (self->score.missing > 0)
     return;
+  guint64 first = MIN (FIRST_TRY, self->left / 4);
   gboolean one_price = self->problem->n_sheets - self->problem->n_on_hand <= 1;
-  while (self->score.sheets > self->lower_bound && list_largest (self, self->score.sheets - 1))
-    if (!reach (self, (DryGoal){G_MAXDOUBLE}, one_price ? 0 : self->left / 2))
-      break;
-  while (self->score.cost > self->problem->cheapest * self->score.sheets * (1 + 1e-12) &&
-         list_cheaper (self))
-    if (!reach (self, (DryGoal){self->score.cost * (1 - 1e-12)}, 0))
-      break;
+  take_sheets_off (self, self->left - first);
+  make_cheaper (self, self->left > first ? self->left - first : 0);
+  prove (self);
+  take_sheets_off (self, one_price ? 0 : self->left / 2);
+  make_cheaper (self, 0);
 }
 
-void
+guint
 dry_nest_improve (const DryNestProblem *problem, guint lower_bound, guint64 effort, guint n_threads,
                   GCancellable *cancellable, DryNestState *best)
 {
   if (problem->n_items == 0 || problem->n_sheets == 0)
-    return;
+    return lower_bound;
   g_autofree Runner *runners = g_new0 (Runner, MAX (n_threads, 1));
   g_autoptr (GArray) kinds = g_array_new (FALSE, FALSE, sizeof (guint));
   Improver self = {
@@ -199,4 +238,5 @@ dry_nest_improve (const DryNestProblem *problem, guint lower_bound, guint64 effo
   set_goals (&self);
   for (guint i = 0; i < self.n_runners; i++)
     dry_goal_search_free (runners[i].search);
+  return self.lower_bound;
 }

@@ -100,7 +100,17 @@ const DryTrees *dry_goal_search_get_trees (const DryGoalSearch *self);
 /* nest-write.c: the trees as cut trees with exact places; empties `state` first. */
 void dry_trees_write (const DryTrees *self, DryNestState *state);
 
+/* nest-prove.c: tries everything with the largest items. An answer with `most` sheets costing
+ * `money` is known. */
+typedef struct {
+  guint sheets;         /* no answer buys fewer */
+  gboolean is_cheapest; /* none with `most` costs less than `money` */
+} DryNestProof;
+
+DryNestProof dry_nest_prove (const DryNestProblem *problem, guint lower_bound, guint most,
+                             double money, guint64 effort);
+
 /* nest-improve.c: betters `best`, which holds an answer, until `lower_bound` is reached and nothing
- * is cheaper, or the effort of each thread is spent. */
-void dry_nest_improve (const DryNestProblem *problem, guint lower_bound, guint64 effort,
-                       guint n_threads, GCancellable *cancellable, DryNestState *best);
+ * is cheaper, or the effort of each thread is spent. Returns the lower bound, raised by proofs. */
+guint dry_nest_improve (const DryNestProblem *problem, guint lower_bound, guint64 effort,
+                        guint n_threads, GCancellable *cancellable, DryNestState *best);

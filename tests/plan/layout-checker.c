@@ -141,6 +141,27 @@ check_stock (const DryCutting *cutting)
   return NULL;
 }
 
+static char *
+check_bill (const DryCutting *cutting)
+{
+  guint bought = 0;
+  gint64 cost = 0;
+  gboolean known = TRUE;
+  for (guint i = 0; i < cutting->n_sheets; i++) {
+    const DryStock *stock = &cutting->stock[cutting->sheets[i].stock];
+    if (stock->on_hand)
+      continue;
+    bought++;
+    cost += stock->price;
+    known = known && stock->price > 0;
+  }
+  if (bought != cutting->n_bought)
+    return g_strdup_printf ("%u sheets are bought, said to be %u", bought, cutting->n_bought);
+  if (cutting->cost != (known ? cost : -1))
+    return g_strdup ("the cost is wrong");
+  return NULL;
+}
+
 char *
 dry_check_cutting (const DryCutting *cutting, DryLength kerf)
 {
@@ -163,9 +184,10 @@ dry_check_cutting (const DryCutting *cutting, DryLength kerf)
       return g_strdup_printf ("%s is there %u times", cutting->pieces[i].name, seen[i]);
   if (bought > 0 && ABS (cutting->waste - (1 - used / bought)) > 1e-9)
     return g_strdup ("the waste is wrong");
-  if (cutting->n_unplaced == 0 && cutting->n_sheets < cutting->lower_bound)
+  if (cutting->n_unplaced == 0 && cutting->n_bought < cutting->lower_bound)
     return g_strdup ("fewer sheets than the lower bound");
-  if (cutting->proven && cutting->n_sheets != cutting->lower_bound)
+  if (cutting->proven && cutting->n_bought != cutting->lower_bound)
     return g_strdup ("said to be proven, is not");
-  return check_stock (cutting);
+  char *problem = check_bill (cutting);
+  return problem != NULL ? problem : check_stock (cutting);
 }
