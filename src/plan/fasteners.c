@@ -226,13 +226,27 @@ add_screw (Setting *self, const Row *row, DryLength along)
     g_array_append_val (self->items, it);
 }
 
-/* Where the row begins or ends: at its own end, or at a screw of another row that stands there. */
+/* Rows beside each other on a narrow board each hold their own edge. */
+static gboolean
+is_on_row_beside (const Setting *self, const Row *row, const DryFastener *screw)
+{
+  DryLength across = row->vertical ? screw->at.x : screw->at.y;
+
+  for (guint i = 0; i < self->rows->len; i++) {
+    const Row *other = &g_array_index (self->rows, Row, i);
+    if (other->vertical == row->vertical && other->across == across && across != row->across)
+      return TRUE;
+  }
+  return FALSE;
+}
+
+/* Where the row begins or ends: at its own end, or at a crossing row's screw that stands there. */
 static DryLength
 settle_end (Setting *self, const Row *row, DryLength along)
 {
   const DryFastener *there = find_near (self, point_on (row, along), END_REACH);
 
-  if (there)
+  if (there && !is_on_row_beside (self, row, there))
     return row->vertical ? there->at.y : there->at.x;
   add_screw (self, row, along);
   return along;

@@ -190,3 +190,73 @@ dry_frame_add_niches (DryFrame *self)
     g_array_append_val (self->roughs, rough);
   }
 }
+
+/* --- what the lining of a niche is fastened to -------------------------------------------------
+ */
+
+/* Strips of 3/4 in, or of 1/2 in plywood where no more fits behind, as wide as a stud is thick.
+ * Common practice, no source. */
+#define STRIP       (3 * DRY_INCH / 4)
+#define THIN_STRIP  (DRY_INCH / 2)
+#define STRIP_WIDTH (3 * DRY_INCH / 2)
+
+static DryLength
+depth_of_studs (const DryFrame *self)
+{
+  return self->wall && self->wall->stud_depth > 0 ? self->wall->stud_depth : DRY_FRAME_2X4;
+}
+
+/* The back is held along its edges by strips nailed round the inside of the framing, behind it.
+ * Where the lining goes through the whole depth of the wall there is no room for any. */
+static void
+add_cleats (DryFrame *self)
+{
+  const DryFace *face = self->face;
+  const DryPart *part = dry_room_get_part (self->context->room, face->object);
+  DryLength cavity = self->wall && self->wall->added && self->wall->thickness > 0
+                         ? self->wall->thickness
+                         : depth_of_studs (self);
+  DryLength room = cavity - (part ? part->depth : 0);
+  DryLength w = STRIP_WIDTH, x = face->length, y = face->height;
+  const char *reason = room >= STRIP ? "cleat: holds the back of the niche"
+                                     : "cleat of 1/2 in plywood: holds the back of the niche";
+
+  if (room < THIN_STRIP)
+    return;
+  dry_frame_add (self, DRY_MEMBER_CLEAT, (DryRect){0, 0, x, MIN (w, y)}, TRUE, face->object,
+                 reason);
+  if (y > w)
+    dry_frame_add (self, DRY_MEMBER_CLEAT, (DryRect){0, MAX (y - w, w), x, y}, TRUE, face->object,
+                   reason);
+  if (y <= 2 * w)
+    return;
+  dry_frame_add (self, DRY_MEMBER_CLEAT, (DryRect){0, w, MIN (w, x), y - w}, TRUE, face->object,
+                 reason);
+  if (x > w)
+    dry_frame_add (self, DRY_MEMBER_CLEAT, (DryRect){MAX (x - w, w), w, x, y - w}, TRUE,
+                   face->object, reason);
+}
+
+/* Floor, top and sides lie on members already counted on the wall: sill, header, uprights. Their
+ * front edges stand before the wood by the board of the wall, with which they come flush. */
+void
+dry_frame_add_lining (DryFrame *self)
+{
+  const DryFace *face = self->face;
+  DryLength near = self->context->build_up.board, far = near + depth_of_studs (self);
+  DryLength x = face->length, y = face->height;
+
+  if (face->edges[3] == DRY_JOINT_NICHE)
+    dry_frame_add (self, DRY_MEMBER_SILL, (DryRect){0, near, x, far}, FALSE, face->object, NULL);
+  else if (face->edges[1] == DRY_JOINT_NICHE)
+    dry_frame_add (self, DRY_MEMBER_HEADER, (DryRect){0, y - far, x, y - near}, FALSE, face->object,
+                   NULL);
+  else if (face->edges[0] == DRY_JOINT_NICHE)
+    dry_frame_add_upright (self, DRY_MEMBER_TRIMMER, (DryRect){near, 0, far, y}, FALSE,
+                           face->object, NULL);
+  else if (face->edges[2] == DRY_JOINT_NICHE)
+    dry_frame_add_upright (self, DRY_MEMBER_TRIMMER, (DryRect){x - far, 0, x - near, y}, FALSE,
+                           face->object, NULL);
+  else
+    add_cleats (self);
+}

@@ -37,3 +37,4 @@ void dry_frame_add_openings (DryFrame *self);
 void dry_frame_add_niches (DryFrame *self);
 void dry_frame_add_backing (DryFrame *self);
 void dry_frame_add_blocking (DryFrame *self);
+void dry_frame_add_lining (DryFrame *self);

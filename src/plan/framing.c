@@ -185,22 +185,6 @@ frame_evenly (DryFrame *self, DryLength spacing, gboolean added, const char *rea
                          reason);
 }
 
-/* The lining of a niche lies on members already counted on the wall: sill below, header above,
- * uprights beside. Nothing stands behind its back. */
-static void
-frame_lining (DryFrame *self)
-{
-  const DryFace *face = self->face;
-  DryRect whole = {0, 0, face->length, face->height};
-
-  if (face->edges[3] == DRY_JOINT_NICHE)
-    dry_frame_add (self, DRY_MEMBER_SILL, whole, FALSE, face->object, NULL);
-  else if (face->edges[1] == DRY_JOINT_NICHE)
-    dry_frame_add (self, DRY_MEMBER_HEADER, whole, FALSE, face->object, NULL);
-  else if (face->edges[0] == DRY_JOINT_NICHE || face->edges[2] == DRY_JOINT_NICHE)
-    dry_frame_add_upright (self, DRY_MEMBER_TRIMMER, whole, FALSE, face->object, NULL);
-}
-
 static void
 frame_small (DryFrame *self)
 {
@@ -211,7 +195,7 @@ frame_small (DryFrame *self)
   else if (self->face->kind == DRY_FACE_BENCH)
     frame_evenly (self, USUAL_SPACING, TRUE, "frames the bench");
   else
-    frame_lining (self);
+    dry_frame_add_lining (self);
 }
 
 /* --- the stage ----------------------------------------------------------------------------- */

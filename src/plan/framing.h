@@ -15,6 +15,7 @@ typedef enum {
   DRY_MEMBER_SILL,
   DRY_MEMBER_BLOCKING,
   DRY_MEMBER_CRIPPLE, /* what stays of a cut stud above and below an opening */
+  DRY_MEMBER_CLEAT,   /* strip behind the edges of a niche's back */
 } DryMemberKind;
 
 typedef struct {

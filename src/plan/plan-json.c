@@ -7,8 +7,8 @@
 
 static const char *const face_kinds[] = {"wall", "ceiling", "bench", "niche"};
 static const char *const cutout_kinds[] = {"niche", "window", "door"};
-static const char *const member_kinds[] = {"stud",   "corner", "plate",    "trimmer",
-                                           "header", "sill",   "blocking", "cripple"};
+static const char *const member_kinds[] = {"stud", "corner",   "plate",   "trimmer", "header",
+                                           "sill", "blocking", "cripple", "cleat"};
 
 void
 dry_plan_json_point (DryJsonWriter *writer, const char *key, DryPoint p)

@@ -21,6 +21,9 @@ static const struct {
     {7 * 64 + 16, "8"}, {9 * 64 + 16, "10"}, {11 * 64 + 16, "12"},
 };
 
+/* Not of two-by stock: what holds the back of a niche. */
+#define STRIP "strip"
+
 static const char *
 name_of_width (DryLength width)
 {
@@ -43,6 +46,8 @@ depth_of_wall (const DryTakeoffDraft *self)
 static const char *
 nominal_of (const DryTakeoffDraft *self, const DryMember *member)
 {
+  if (member->kind == DRY_MEMBER_CLEAT)
+    return STRIP;
   DryLength shown = MIN (dry_rect_width (member->rect), dry_rect_height (member->rect));
 
   return name_of_width (shown <= 2 * DRY_INCH ? depth_of_wall (self) : shown);
@@ -105,23 +110,27 @@ add_lumber_of (DryTakeoffDraft *self, const char *nominal)
     total += g_array_index (lengths, DryLength, i);
   guint n = dry_stock_lengths ((const DryLength *) (gconstpointer) lengths->data, lengths->len,
                                feet * DRY_FOOT);
+  gboolean strip = g_str_equal (nominal, STRIP);
   const char *formula =
       dry_arena_printf (arena, "%u piece%s, %s in all, cut from %u length%s of %s", pieces,
                         pieces == 1 ? "" : "s", dry_metres_text (arena, total), n,
                         n == 1 ? "" : "s", dry_metres_text (arena, feet * DRY_FOOT));
   dry_takeoff_add (
-      self, (DryTakeoffLine){
-                .id = g_str_equal (nominal, "4") ? "lumber"
-                                                 : dry_arena_printf (arena, "lumber-2x%s", nominal),
-                .group = "framing",
-                .name = dry_arena_printf (arena, "2x%s stud, %d ft", nominal, feet),
-                .amount = n,
-                .unit = "pc",
-                .pack = 1,
-                .pack_name = dry_arena_printf (arena, "%d ft length", feet),
-                .working = dry_working_new (arena, practice, formula, "pieces",
-                                            dry_arena_printf (arena, "%u", pieces), "total",
-                                            dry_metres_text (arena, total), NULL)});
+      self,
+      (DryTakeoffLine){
+          .id = strip                        ? STRIP
+                : g_str_equal (nominal, "4") ? "lumber"
+                                             : dry_arena_printf (arena, "lumber-2x%s", nominal),
+          .group = "framing",
+          .name = strip ? dry_arena_printf (arena, "3/4\" x 1 1/2\" strip, %d ft", feet)
+                        : dry_arena_printf (arena, "2x%s stud, %d ft", nominal, feet),
+          .amount = n,
+          .unit = "pc",
+          .pack = 1,
+          .pack_name = dry_arena_printf (arena, "%d ft length", feet),
+          .working = dry_working_new (arena, practice, formula, "pieces",
+                                      dry_arena_printf (arena, "%u", pieces), "total",
+                                      dry_metres_text (arena, total), NULL)});
 }
 
 void
@@ -129,6 +138,7 @@ dry_takeoff_add_lumber (DryTakeoffDraft *self)
 {
   for (guint i = 0; i < G_N_ELEMENTS (lumber); i++)
     add_lumber_of (self, lumber[i].nominal);
+  add_lumber_of (self, STRIP);
 }
 
 /* --- tile --- */

@@ -281,12 +281,42 @@ test_flange (void)
   rig_tear_down (&rig);
 }
 
+/* A lining is held at its four corners: no edge of it lies loose, unless the niche leaves no room
+ * behind its back. */
+static void
+check_lining (const DryPlan *plan, guint board)
+{
+  const DryBoard *it = &plan->boards->items[board];
+  const DryFace *face = &plan->faces->items[it->face];
+  const DryRect r = it->bounds;
+  gboolean wood = FALSE;
+  guint near[4] = {0};
+
+  for (guint i = 0; i < plan->framing->n; i++)
+    wood = wood || plan->framing->items[i].face == it->face;
+  if (face->kind != DRY_FACE_NICHE || !wood)
+    return;
+  for (guint i = 0; i < plan->fasteners->n; i++) {
+    DryPoint p = plan->fasteners->items[i].at;
+    if (plan->fasteners->items[i].board == board)
+      near[(p.x * 2 > r.x0 + r.x1) + 2 * (p.y * 2 > r.y0 + r.y1)]++;
+  }
+  for (guint i = 0; i < 4; i++) {
+    if (near[i] == 0)
+      g_test_message ("%s, corner %u of %s: %g..%g x %g..%g in", face->name, i, it->mark,
+                      r.x0 / 25.4e6, r.x1 / 25.4e6, r.y0 / 25.4e6, r.y1 / 25.4e6);
+    g_assert_cmpuint (near[i], >, 0);
+  }
+}
+
 static void
 check_random (const DryPlan *plan, guint32 seed)
 {
   g_test_message ("seed %u, %s: %u screws, %u unheld", seed, plan->context.system->id,
                   plan->fasteners->n, plan->fasteners->n_unheld);
   check_screws (plan->faces, plan->framing, plan->boards, plan->context.system, plan->fasteners);
+  for (guint i = 0; i < plan->boards->n; i++)
+    check_lining (plan, i);
   if (plan->boards->n) /* a boarded wall hangs on something */
     g_assert_cmpuint (plan->fasteners->n, >, 0);
 }

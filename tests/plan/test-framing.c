@@ -11,19 +11,34 @@ typedef struct {
 } Member;
 
 static const DryMember *
-find_member (const Site *site, guint wall, Member m)
+find_on_face (const Site *site, guint face, Member m)
 {
-  const DryFace *face = site_face (site, wall);
   DryRect rect = {IN (m.x0), IN (m.y0), IN (m.x1), IN (m.y1)};
 
   for (guint i = 0; i < site->framing->n; i++) {
     const DryMember *member = &site->framing->items[i];
 
-    if (member->face == face->index && member->kind == m.kind && member->added == m.added &&
+    if (member->face == face && member->kind == m.kind && member->added == m.added &&
         memcmp (&member->rect, &rect, sizeof rect) == 0)
       return member;
   }
   return NULL;
+}
+
+static const DryMember *
+find_member (const Site *site, guint wall, Member m)
+{
+  return find_on_face (site, site_face (site, wall)->index, m);
+}
+
+static guint
+count_on_face (const Site *site, guint face, DryMemberKind kind)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < site->framing->n; i++)
+    n += site->framing->items[i].face == face && site->framing->items[i].kind == kind;
+  return n;
 }
 
 static guint
@@ -235,6 +250,60 @@ test_niche (void)
   site_tear_down (&site);
 }
 
+static guint
+find_small_face (const Site *site, const char *word)
+{
+  for (guint i = 0; i < site->faces->n; i++)
+    if (site->faces->items[i].kind == DRY_FACE_NICHE && strstr (site->faces->items[i].name, word))
+      return i;
+  g_assert_not_reached ();
+}
+
+/* Niche 12 x 20 in, 3 in deep, of a site-built lining in a 2x4 wall (3-1/2 in, PS 20): build-up
+ * 1-3/16 in each side makes the opening 14-3/8 x 22-3/8 in; 1/2 in is left behind the back for
+ * strips of plywood, in a deeper wall for 3/4 in ones, and in a niche as deep as the wall for none.
+ * The wood of the other four begins behind the board of the wall, 1/2 in from their fronts. */
+static void
+test_lining (void)
+{
+  static const Member cleats[] = {
+      {DRY_MEMBER_CLEAT, 0, 0, 14.375, 1.5, TRUE},
+      {DRY_MEMBER_CLEAT, 0, 20.875, 14.375, 22.375, TRUE},
+      {DRY_MEMBER_CLEAT, 0, 1.5, 1.5, 20.875, TRUE},
+      {DRY_MEMBER_CLEAT, 12.875, 1.5, 14.375, 20.875, TRUE},
+  };
+  static const Member sill = {DRY_MEMBER_SILL, 0, 0.5, 14.375, 3};
+  static const Member header = {DRY_MEMBER_HEADER, 0, 0, 14.375, 2.5};
+  static const struct {
+    double depth, studs;
+    guint n;
+    const char *word;
+  } cases[] = {{3, 3.5, 4, "plywood"}, {3, 5.5, 4, "cleat: holds"}, {3.5, 3.5, 0, NULL}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    Site site;
+    site_set_up_alcove (&site);
+    site.walls[0].stud_depth = IN (cases[i].studs);
+    site_add_part (&site, DRY_PART_NICHE, 0, 24, 45, 12, 20, cases[i].depth)->site_built = TRUE;
+    site_compute (&site);
+    guint back = find_small_face (&site, "back"), floor = find_small_face (&site, "floor");
+    guint top = find_small_face (&site, "top"), side = find_small_face (&site, "left side");
+    g_assert_cmpuint (count_on_face (&site, back, DRY_MEMBER_CLEAT), ==, cases[i].n);
+    for (guint j = 0; j < cases[i].n; j++) {
+      const DryMember *cleat = find_on_face (&site, back, cleats[j]);
+      g_assert_nonnull (cleat);
+      g_assert_nonnull (strstr (cleat->reason, cases[i].word));
+    }
+    if (i == 0) {
+      g_assert_nonnull (find_on_face (&site, floor, sill));
+      g_assert_nonnull (find_on_face (&site, top, header));
+    }
+    g_assert_cmpuint (count_on_face (&site, side, DRY_MEMBER_TRIMMER), ==, 1);
+    check_framing (&site.context, site.faces, site.framing);
+    site_tear_down (&site);
+  }
+}
+
 static void
 test_blocking (void)
 {
@@ -294,6 +363,7 @@ main (int argc, char **argv)
   g_test_add_func ("/framing/dry-edge", test_dry_edge);
   g_test_add_func ("/framing/window", test_window);
   g_test_add_func ("/framing/niche", test_niche);
+  g_test_add_func ("/framing/lining", test_lining);
   g_test_add_func ("/framing/blocking", test_blocking);
   return g_test_run ();
 }

@@ -108,8 +108,13 @@ test_lumber (void)
   rig.blocking_items[0] = (DryMember){
       .face = 0, .kind = DRY_MEMBER_BLOCKING, .rect = {IN (1), IN (30), IN (15), IN (33.5)}};
   rig.boards.n_blocking = 1;
+  rig_add_member (&rig, 0, DRY_MEMBER_CLEAT, 20, 50, 32, 51.5)->added = TRUE;
+  rig_add_member (&rig, 0, DRY_MEMBER_CLEAT, 20, 70, 32, 71.5)->added = TRUE;
   rig_compute (&rig);
   check_lines (rig.takeoff);
+  const DryTakeoffLine *strips = find_line (rig.takeoff, "strip");
+  g_assert_cmpint (strips->packs, ==, 1);
+  g_assert_true (g_str_has_prefix (strips->working.formula, "2 pieces, 0.61 m in all"));
   const DryTakeoffLine *studs = find_line (rig.takeoff, "lumber");
   g_assert_cmpint (studs->packs, ==, 5);
   g_assert_cmpstr (studs->name, ==, "2x4 stud, 8 ft");
