@@ -30,14 +30,19 @@ static const DryActionInfo actions[] = {
     {"win.delete", "Delete", N_ ("Delete"), "edit", DRY_ACTIONS_EDIT},
     {"win.move-to", "m", N_ ("Move by clicking the new place"), "edit", DRY_ACTIONS_EDIT},
     {"win.turn", "r", N_ ("Turn the tub or pan"), "edit", DRY_ACTIONS_EDIT},
+    {"win.set-distance", "d", N_ ("Type a distance to what is beside it"), "exact-lengths",
+     DRY_ACTIONS_EDIT},
     {"win.edit-selection", NULL, N_ ("Type exact sizes"), "edit", DRY_ACTIONS_EDIT},
 
     {"win.zoom-in", "<Control>plus <Control>equal <Control>KP_Add", N_ ("Zoom in"), "view",
      DRY_ACTIONS_VIEW},
     {"win.zoom-out", "<Control>minus <Control>KP_Subtract", N_ ("Zoom out"), "view",
      DRY_ACTIONS_VIEW},
-    {"win.zoom-fit", "<Control>0 <Control>KP_0", N_ ("Show everything"), "view", DRY_ACTIONS_VIEW},
+    {"win.zoom-fit", "<Control>0 <Control>KP_0 Home", N_ ("Show everything"), "view",
+     DRY_ACTIONS_VIEW},
     {"win.zoom-selection", "<Control>period", N_ ("Show the selection"), "view", DRY_ACTIONS_VIEW},
+    {"win.next-face", "Page_Down", N_ ("Turn to the next face"), "view", DRY_ACTIONS_VIEW},
+    {"win.previous-face", "Page_Up", N_ ("Turn to the face before"), "view", DRY_ACTIONS_VIEW},
     {"win.shelf", "F8", N_ ("Shelf of parts"), "view", DRY_ACTIONS_VIEW},
     {"win.inspector", "F9", N_ ("Inspector"), "view", DRY_ACTIONS_VIEW},
     {"win.ledger", "<Control>l", N_ ("Ledger"), "view", DRY_ACTIONS_VIEW},
@@ -61,6 +66,12 @@ static const DryActionInfo actions[] = {
      DRY_ACTIONS_ROOM},
     {"win.add-half-wall", NULL, N_ ("Add a half wall"), "room", DRY_ACTIONS_ROOM},
 
+    {"win.studs", "s", N_ ("Studs of the wall, one by one"), "room", DRY_ACTIONS_ROOM},
+    {"win.add-stud", "Insert", N_ ("Add a stud"), "room", DRY_ACTIONS_ROOM},
+    {"win.add-room", NULL, N_ ("Add a room"), "room", DRY_ACTIONS_ROOM},
+    {"win.duplicate-room", NULL, N_ ("Duplicate the room"), "room", DRY_ACTIONS_ROOM},
+    {"win.remove-room", NULL, N_ ("Remove the room"), "room", DRY_ACTIONS_ROOM},
+
     {"win.primary-menu", "F10", N_ ("Main menu"), "index", DRY_ACTIONS_HELP},
     {"app.preferences", "<Control>comma", N_ ("Preferences"), "preferences", DRY_ACTIONS_HELP},
     {"win.shortcuts", "<Control>question", N_ ("Keyboard shortcuts"), "keys", DRY_ACTIONS_HELP},
@@ -78,7 +89,17 @@ dry_actions_list (guint *n)
 gboolean
 dry_action_is_local (const DryActionInfo *info)
 {
-  return info->group == DRY_ACTIONS_EDIT || info->group == DRY_ACTIONS_LAYERS;
+  g_auto (GStrv) accels = NULL;
+
+  if (info->group == DRY_ACTIONS_EDIT || info->group == DRY_ACTIONS_LAYERS)
+    return TRUE;
+  if (info->accel == NULL)
+    return FALSE;
+  accels = g_strsplit (info->accel, " ", -1);
+  for (guint i = 0; accels[i] != NULL; i++)
+    if (accels[i][0] != '<' && !(accels[i][0] == 'F' && g_ascii_isdigit (accels[i][1])))
+      return TRUE; /* a plain key, such as Page Down */
+  return FALSE;
 }
 
 const char *

@@ -162,7 +162,10 @@ on_help (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   GtkWindow *parent = gtk_application_get_active_window (GTK_APPLICATION (data));
 
-  gtk_show_uri (parent, "help:drybay", GDK_CURRENT_TIME);
+  if (parent != NULL && DRY_IS_WINDOW (parent))
+    dry_window_show_help (DRY_WINDOW (parent));
+  else
+    gtk_show_uri (parent, "help:drybay", GDK_CURRENT_TIME);
 }
 
 static void

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The pointer on the board: presses, drags, hovering, wheel, pinch and the object's menu.
+/* The pointer on the board: presses, drags, hovering, wheel and pinch.
  * Finds out what is meant and hands it to canvas-hand; edits nothing itself. */
 #include "ui/canvas-private.h"
 
@@ -250,7 +250,9 @@ on_menu_click (GtkGestureClick *gesture, int n_press, double x, double y, DryCan
 
   if (dry_canvas_cancel (self))
     return;
-  dry_session_select (self->session, dry_canvas_pick (self, x, y, &hit));
+  DryId object = dry_canvas_pick (self, x, y, &hit);
+
+  dry_session_select_stud (self->session, object, stud_of_pick (self, x, y, object));
   dry_canvas_focus_object (self, dry_session_get_selection (self->session));
   dry_canvas_popup_menu (self, x, y);
 }
@@ -357,78 +359,6 @@ on_pinch (GtkGestureZoom *gesture, double scale, DryCanvas *self)
   gtk_gesture_get_bounding_box_center (GTK_GESTURE (gesture), &x, &y);
   dry_canvas_zoom_at (self, scale / self->pinch_scale, x, y);
   self->pinch_scale = scale;
-}
-
-/* --- the object's menu --- */
-
-static GMenuModel *
-build_menu (DryCanvas *self)
-{
-  GMenu *menu = g_menu_new ();
-  g_autoptr (GMenu) edit = g_menu_new ();
-  g_autoptr (GMenu) clip = g_menu_new ();
-  g_autoptr (GMenu) view = g_menu_new ();
-  const DryRoom *room = dry_session_get_room (self->session);
-  DryId object = dry_session_get_selection (self->session);
-  const DryWall *wall = room != NULL ? dry_room_get_wall (room, object) : NULL;
-
-  if (object != 0)
-    g_menu_append (edit, _ ("_Exact Sizes…"), "win.edit-selection");
-  if (object != 0 && wall == NULL)
-    g_menu_append (edit, _ ("_Move to…"), "win.move-to");
-  if (room != NULL && object != 0 && room->basin.id == object)
-    g_menu_append (edit, _ ("_Turn"), "win.turn");
-  if (wall != NULL && !wall->added)
-    g_menu_append (edit, _ ("_Insert Corner"), "win.insert-corner");
-  if (object != 0 && wall == NULL) {
-    g_menu_append (clip, _ ("Cu_t"), "win.cut");
-    g_menu_append (clip, _ ("_Copy"), "win.copy");
-  }
-  g_menu_append (clip, _ ("_Paste"), "win.paste");
-  if (object != 0 && wall == NULL)
-    g_menu_append (clip, _ ("_Duplicate"), "win.duplicate");
-  if (object != 0)
-    g_menu_append (clip, _ ("De_lete"), "win.delete");
-  g_menu_append (view, _ ("_Show Everything"), "win.zoom-fit");
-  if (object != 0)
-    g_menu_append (view, _ ("_Zoom to Selection"), "win.zoom-selection");
-  g_menu_append_section (menu, NULL, G_MENU_MODEL (edit));
-  g_menu_append_section (menu, NULL, G_MENU_MODEL (clip));
-  g_menu_append_section (menu, NULL, G_MENU_MODEL (view));
-  return G_MENU_MODEL (menu);
-}
-
-static gboolean
-drop_menu (gpointer data)
-{
-  DryCanvas *self = data;
-
-  g_clear_pointer (&self->menu, gtk_widget_unparent);
-  g_object_unref (self);
-  return G_SOURCE_REMOVE;
-}
-
-/* Its actions are still to run when the menu closes. */
-static void
-on_menu_closed (GtkPopover *popover, DryCanvas *self)
-{
-  if (self->menu == GTK_WIDGET (popover))
-    g_idle_add (drop_menu, g_object_ref (self));
-}
-
-void
-dry_canvas_popup_menu (DryCanvas *self, double x, double y)
-{
-  g_autoptr (GMenuModel) model = build_menu (self);
-
-  g_clear_pointer (&self->menu, gtk_widget_unparent);
-  self->menu = gtk_popover_menu_new_from_model (model);
-  gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
-  gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
-  gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), &(GdkRectangle){(int) x, (int) y, 1, 1});
-  gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
-  g_signal_connect (self->menu, "closed", G_CALLBACK (on_menu_closed), self);
-  gtk_popover_popup (GTK_POPOVER (self->menu));
 }
 
 /* --- controllers --- */

@@ -136,7 +136,8 @@ open_entry (DryCanvas *self, gunichar letter)
   self->entry.side = choose_side (self, &measured);
   self->entry.object = measured.object;
   self->entry.stud = measured.stud;
-  g_unichar_to_utf8 (letter, first);
+  if (letter != 0)
+    g_unichar_to_utf8 (letter, first);
   gtk_widget_remove_css_class (self->entry.text, "error");
   gtk_editable_set_text (GTK_EDITABLE (self->entry.text), first);
   gtk_widget_set_visible (self->entry.box, TRUE);
@@ -238,6 +239,13 @@ is_movable (DryCanvas *self)
   default:
     return FALSE;
   }
+}
+
+void
+dry_canvas_begin_distance (DryCanvas *self)
+{
+  if (!dry_entry_is_open (self) && is_movable (self))
+    open_entry (self, 0);
 }
 
 gboolean

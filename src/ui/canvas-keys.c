@@ -66,8 +66,12 @@ static void
 popup_menu_at_selection (DryCanvas *self)
 {
   DryShape shapes[8];
-  guint n = dry_canvas_shapes (self, dry_session_get_room (self->session),
-                               dry_session_get_selection (self->session), shapes, 8);
+  const DryWall *wall = dry_canvas_stud_wall (self);
+  gint stud = dry_session_get_selected_stud (self->session);
+  guint n = wall != NULL && stud >= 0
+                ? dry_canvas_stud_shapes (self, wall, stud, shapes)
+                : dry_canvas_shapes (self, dry_session_get_room (self->session),
+                                     dry_session_get_selection (self->session), shapes, 8);
   double x = gtk_widget_get_width (GTK_WIDGET (self)) / 2.0;
   double y = gtk_widget_get_height (GTK_WIDGET (self)) / 2.0;
 
@@ -100,6 +104,13 @@ end_by_escape (DryCanvas *self)
 {
   if (dry_canvas_cancel (self)) {
     self->press = (DryPress){0};
+    return GDK_EVENT_STOP;
+  }
+  if (dry_session_get_selected_stud (self->session) >= 0) { /* back to its wall */
+    DryId wall = dry_session_get_selection (self->session);
+
+    dry_session_select (self->session, wall);
+    dry_canvas_focus_object (self, wall);
     return GDK_EVENT_STOP;
   }
   if (dry_session_get_selection (self->session) == 0)

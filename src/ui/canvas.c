@@ -251,12 +251,14 @@ on_selection_changed (DrySession *session, DryCanvas *self)
   GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
   GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
   DryId object = dry_session_get_selection (session);
+  /* Asked now: the focused object may be gone after what follows. */
+  gboolean focused = focus != NULL && (focus == GTK_WIDGET (self) ||
+                                       gtk_widget_is_ancestor (focus, GTK_WIDGET (self)));
 
   if (dry_entry_is_open (self) && self->hand.kind == DRY_HAND_EMPTY)
     dry_entry_close (self);
   dry_canvas_sync_objects (self);
-  if (!self->focusing && focus != NULL &&
-      (focus == GTK_WIDGET (self) || gtk_widget_is_ancestor (focus, GTK_WIDGET (self))))
+  if (!self->focusing && focused)
     dry_canvas_focus_object (self, object);
   if (dry_session_get_selected_finding (session) >= 0)
     dry_canvas_reveal (self, object);

@@ -20,6 +20,8 @@ GtkWidget *dry_canvas_new (DrySession *session);
 void dry_canvas_begin_place (DryCanvas *self, const char *item);
 /* Takes an object of the room in hand in the same way: pick it, click the new place. */
 void dry_canvas_begin_move (DryCanvas *self, DryId object);
+/* Opens the entry for a distance to what is beside the thing in hand or selected. */
+void dry_canvas_begin_distance (DryCanvas *self);
 /* Draws a new outline corner by corner on the plan. */
 void dry_canvas_begin_outline (DryCanvas *self);
 /* Ends whatever is in hand and puts everything back. TRUE when there was something. */

@@ -37,15 +37,21 @@ dry_window_update_actions (DryWindow *self)
   gboolean open = !self->vacant;
   gboolean basin = room != NULL && object != 0 && room->basin.id == object;
   gboolean hung = object != 0 && wall == NULL && !basin;
-  static const char *const on_desk[] = {"save-as",   "save",      "export-papers", "export-drawing",
-                                        "print",     "zoom-in",   "zoom-out",      "zoom-fit",
-                                        "draw-room", "room-form", "add-half-wall", "paste"};
+  static const char *const on_desk[] = {
+      "save-as",   "save",          "export-papers", "export-drawing", "print",         "zoom-in",
+      "zoom-out",  "zoom-fit",      "draw-room",     "room-form",      "add-half-wall", "paste",
+      "next-face", "previous-face", "add-room",      "duplicate-room"};
 
   for (guint i = 0; i < G_N_ELEMENTS (on_desk); i++)
     set_enabled (self, on_desk[i], open);
   set_enabled (self, "undo", open && dry_history_get_undo_name (history) != NULL);
   set_enabled (self, "redo", open && dry_history_get_redo_name (history) != NULL);
   set_enabled (self, "delete", open && object != 0);
+  set_enabled (self, "set-distance", open && object != 0);
+  set_enabled (self, "studs", open && wall != NULL);
+  set_enabled (self, "add-stud", open && wall != NULL);
+  set_enabled (self, "remove-room",
+               open && dry_project_get_n_rooms (dry_session_get_project (self->session)) > 1);
   set_enabled (self, "cut", open && hung);
   set_enabled (self, "copy", open && hung);
   set_enabled (self, "duplicate", open && hung);
@@ -156,6 +162,34 @@ on_move_to (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+on_set_distance (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  dry_canvas_begin_distance (DRY_WINDOW (data)->canvas);
+}
+
+static void
+on_studs (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+  DryId wall = dry_session_get_selection (self->session);
+
+  dry_session_set_layer (self->session, DRY_LAYER_STUDS, TRUE);
+  dry_session_select_stud (self->session, wall, 0);
+  dry_canvas_focus_object (self->canvas, wall);
+}
+
+static void
+on_add_stud (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+
+  dry_canvas_cancel (self->canvas);
+  dry_session_set_layer (self->session, DRY_LAYER_STUDS, TRUE);
+  if (dry_act_add_stud (self->session))
+    dry_canvas_focus_object (self->canvas, dry_session_get_selection (self->session));
+}
+
+static void
 on_turn (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   DryWindow *self = data;
@@ -203,6 +237,31 @@ static void
 on_zoom_selection (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   dry_canvas_fit_selection (DRY_WINDOW (data)->canvas);
+}
+
+/* The name of the face is said too, for those who do not see it come. */
+static void
+walk_faces (DryWindow *self, gint step)
+{
+  const char *name;
+
+  dry_canvas_walk_faces (self->canvas, step);
+  name = dry_canvas_facing_name (self->canvas);
+  if (name != NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self->canvas),
+                                    GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, name, -1);
+}
+
+static void
+on_next_face (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  walk_faces (data, 1);
+}
+
+static void
+on_previous_face (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  walk_faces (data, -1);
 }
 
 static void
@@ -283,6 +342,11 @@ dry_window_add_actions (DryWindow *self)
       {.name = "cut", .activate = on_cut},
       {.name = "paste", .activate = on_paste},
       {.name = "move-to", .activate = on_move_to},
+      {.name = "set-distance", .activate = on_set_distance},
+      {.name = "studs", .activate = on_studs},
+      {.name = "add-stud", .activate = on_add_stud},
+      {.name = "next-face", .activate = on_next_face},
+      {.name = "previous-face", .activate = on_previous_face},
       {.name = "turn", .activate = on_turn},
       {.name = "edit-selection", .activate = on_edit_selection},
       {.name = "zoom-in", .activate = on_zoom_in},

@@ -12,10 +12,11 @@ struct _DryWindow {
 
   DrySession *session;
   GSettings *settings;
-  gboolean vacant;    /* the start page is shown */
-  gboolean may_close; /* asked and answered */
-  char *rooms;        /* listed in the room menu */
-  char *exported;     /* what the toast's Show button opens */
+  gboolean vacant;             /* the start page is shown */
+  gboolean may_close;          /* asked and answered */
+  char *undo_name, *redo_name; /* in the menu now */
+  char *rooms;                 /* listed in the room menu */
+  char *exported;              /* what the toast's Show button opens */
 
   AdwToastOverlay *toasts;
   AdwWindowTitle *title;
@@ -26,6 +27,7 @@ struct _DryWindow {
   GtkLabel *error_label;
   GtkWidget *shelf_button, *inspector_button, *history_buttons, *room_button, *papers_button;
   GtkWidget *undo_button, *redo_button;
+  GMenu *history_section;
   DryCanvas *canvas;
   GtkWidget *ledger;
 };
@@ -41,6 +43,9 @@ void dry_window_update_layers (DryWindow *self);
 /* window-room.c */
 void dry_window_add_room_actions (DryWindow *self);
 void dry_window_update_room_menu (DryWindow *self);
+
+/* window-help.c */
+void dry_window_add_help_actions (DryWindow *self);
 
 /* window-files.c */
 void dry_window_add_file_actions (DryWindow *self);

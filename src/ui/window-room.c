@@ -165,6 +165,77 @@ on_add_half_wall (GSimpleAction *action, GVariant *parameter, gpointer data)
     dry_session_select (self->session, id);
 }
 
+/* --- rooms --- */
+
+static const char *
+name_of_room (const DryRoom *room, const char *otherwise)
+{
+  return room->name != NULL && room->name[0] != '\0' ? room->name : otherwise;
+}
+
+static void
+add_room (DryWindow *self, const DryRoom *like, char *name, const char *step)
+{
+  g_autoptr (DryRoom) copy = dry_room_copy (like);
+  GError *error = NULL;
+  DryProject *next;
+  DryId id = 0;
+
+  dry_canvas_cancel (self->canvas);
+  copy->id = 0;
+  g_free (copy->name);
+  copy->name = name;
+  next = dry_edit_set_room (dry_session_get_project (self->session), copy, &id, &error);
+  if (!dry_session_apply (self->session, next, step, NULL, error))
+    return;
+  dry_session_set_room_id (self->session, id);
+  dry_canvas_fit_all (self->canvas);
+}
+
+static void
+on_add_room (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+  g_autoptr (DryProject) fresh = dry_project_new ();
+  guint n = dry_project_get_n_rooms (dry_session_get_project (self->session));
+
+  add_room (self, dry_project_get_room_at (fresh, 0), g_strdup_printf (_ ("Room %u"), n + 1),
+            _ ("Add room"));
+}
+
+static void
+on_duplicate_room (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+  const DryRoom *room = dry_session_get_room (self->session);
+
+  if (room != NULL)
+    add_room (self, room, g_strdup_printf (_ ("%s, copy"), name_of_room (room, _ ("Room"))),
+              _ ("Duplicate room"));
+}
+
+static void
+on_remove_room (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+  const DryRoom *room = dry_session_get_room (self->session);
+  g_autofree char *name = room != NULL ? g_strdup (name_of_room (room, _ ("Room"))) : NULL;
+  g_autofree char *step = g_strdup_printf (_ ("Remove %s"), name);
+  g_autofree char *text = g_strdup_printf (_ ("%s removed"), name);
+  GError *error = NULL;
+  DryProject *next;
+
+  if (room == NULL)
+    return;
+  dry_canvas_cancel (self->canvas);
+  dry_session_select (self->session, 0);
+  next = dry_edit_remove_room (dry_session_get_project (self->session), room->id, &error);
+  if (!dry_session_apply (self->session, next, step, NULL, error))
+    return;
+  dry_canvas_fit_all (self->canvas);
+  g_signal_emit_by_name (self->session, "told", text, step);
+}
+
 /* --- which room --- */
 
 static void
@@ -232,6 +303,7 @@ dry_window_update_room_menu (DryWindow *self)
   GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), "room");
   g_autoptr (GMenu) menu = NULL;
   g_autoptr (GMenu) walls = NULL;
+  g_autoptr (GMenu) kept = g_menu_new ();
 
   g_simple_action_set_state (G_SIMPLE_ACTION (action),
                              g_variant_new_uint32 (dry_session_get_room_id (self->session)));
@@ -245,8 +317,14 @@ dry_window_update_room_menu (DryWindow *self)
   g_menu_append (walls, _ ("_Draw the Outline…"), "win.draw-room");
   g_menu_append (walls, _ ("_Insert Corner"), "win.insert-corner");
   g_menu_append (walls, _ ("Add _Half Wall"), "win.add-half-wall");
+  g_menu_append (walls, _ ("Studs _One by One"), "win.studs");
+  g_menu_append (walls, _ ("Add _Stud"), "win.add-stud");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (walls));
+  g_menu_append (kept, _ ("Add _Room"), "win.add-room");
+  g_menu_append (kept, _ ("_Duplicate Room"), "win.duplicate-room");
+  g_menu_append (kept, _ ("R_emove Room"), "win.remove-room");
   append_form_section (menu);
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (kept));
   gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->room_button), G_MENU_MODEL (menu));
 }
 
@@ -258,6 +336,9 @@ dry_window_add_room_actions (DryWindow *self)
       {.name = "room-form", .activate = on_room_form, .parameter_type = "s"},
       {.name = "insert-corner", .activate = on_insert_corner},
       {.name = "add-half-wall", .activate = on_add_half_wall},
+      {.name = "add-room", .activate = on_add_room},
+      {.name = "duplicate-room", .activate = on_duplicate_room},
+      {.name = "remove-room", .activate = on_remove_room},
       {.name = "room", .activate = on_room, .parameter_type = "u", .state = "uint32 0"},
   };
 

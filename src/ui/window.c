@@ -94,6 +94,29 @@ set_history_tooltip (GtkWidget *button, const char *verb, const char *step)
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
 }
 
+/* The menu names the step too: "Undo: Move niche". */
+static void
+append_step (GMenu *menu, const char *label, const char *step, const char *action,
+             const char *accel)
+{
+  g_auto (GStrv) parts = g_strsplit (step != NULL ? step : "", "_", -1);
+  g_autofree char *plain = g_strjoinv ("__", parts);
+  g_autofree char *text =
+      step != NULL ? g_strdup_printf ("%s: %s", label, plain) : g_strdup (label);
+  g_autoptr (GMenuItem) item = g_menu_item_new (text, action);
+
+  g_menu_item_set_attribute (item, "accel", "s", accel);
+  g_menu_append_item (menu, item);
+}
+
+static void
+update_history_menu (DryWindow *self, const char *undo, const char *redo)
+{
+  g_menu_remove_all (self->history_section);
+  append_step (self->history_section, _ ("_Undo"), undo, "win.undo", "<Control>z");
+  append_step (self->history_section, _ ("_Redo"), redo, "win.redo", "<Control><Shift>z");
+}
+
 static void
 on_project_changed (DrySession *session, DryWindow *self)
 {
@@ -104,6 +127,14 @@ on_project_changed (DrySession *session, DryWindow *self)
   dry_window_update_room_menu (self);
   set_history_tooltip (self->undo_button, _ ("Undo"), dry_history_get_undo_name (history));
   set_history_tooltip (self->redo_button, _ ("Redo"), dry_history_get_redo_name (history));
+  if (g_strcmp0 (dry_history_get_undo_name (history), self->undo_name) != 0 ||
+      g_strcmp0 (dry_history_get_redo_name (history), self->redo_name) != 0) {
+    g_free (self->undo_name);
+    g_free (self->redo_name);
+    self->undo_name = g_strdup (dry_history_get_undo_name (history));
+    self->redo_name = g_strdup (dry_history_get_redo_name (history));
+    update_history_menu (self, self->undo_name, self->redo_name);
+  }
 }
 
 static void
@@ -242,6 +273,8 @@ dry_window_dispose (GObject *object)
   g_clear_object (&self->settings);
   g_clear_pointer (&self->exported, g_free);
   g_clear_pointer (&self->rooms, g_free);
+  g_clear_pointer (&self->undo_name, g_free);
+  g_clear_pointer (&self->redo_name, g_free);
   G_OBJECT_CLASS (dry_window_parent_class)->dispose (object);
 }
 
@@ -272,6 +305,7 @@ dry_window_class_init (DryWindowClass *class)
   gtk_widget_class_bind_template_child (widget_class, DryWindow, papers_button);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, redo_button);
+  gtk_widget_class_bind_template_child (widget_class, DryWindow, history_section);
 }
 
 static void
@@ -306,6 +340,7 @@ dry_window_new (DryApplication *application)
   dry_window_add_actions (self);
   dry_window_add_room_actions (self);
   dry_window_add_file_actions (self);
+  dry_window_add_help_actions (self);
   dry_window_add_drop (self);
   add_local_keys (self);
   g_signal_connect (self->session, "told", G_CALLBACK (on_told), self);

@@ -20,4 +20,7 @@ gboolean dry_window_open_path (DryWindow *self, const char *path);
 /* TRUE while the start page is shown: the window has no document yet. */
 gboolean dry_window_is_vacant (DryWindow *self);
 
+/* Opens the help page about what has the focus; without a viewer says where the pages are. */
+void dry_window_show_help (DryWindow *self);
+
 G_END_DECLS

@@ -1,0 +1,100 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The menu of the selected thing: every act on it, by right click or the Menu key.
+ * Only lists actions; what they do is the window's business. */
+#include "ui/canvas-private.h"
+
+#include <glib/gi18n.h>
+
+static GMenu *
+list_edits (DryCanvas *self, const DryRoom *room, DryId object)
+{
+  GMenu *menu = g_menu_new ();
+  const DryWall *wall = room != NULL ? dry_room_get_wall (room, object) : NULL;
+  gboolean stud = dry_session_get_selected_stud (self->session) >= 0;
+
+  if (object == 0) {
+    g_menu_append (menu, _ ("_Draw the Outline…"), "win.draw-room");
+    g_menu_append (menu, _ ("Add _Half Wall"), "win.add-half-wall");
+    return menu;
+  }
+  g_menu_append (menu, _ ("_Exact Sizes…"), "win.edit-selection");
+  g_menu_append (menu, wall != NULL && !stud ? _ ("Set the _Length…") : _ ("Set a Dis_tance…"),
+                 "win.set-distance");
+  if (wall == NULL)
+    g_menu_append (menu, _ ("_Move to…"), "win.move-to");
+  if (room != NULL && room->basin.id == object)
+    g_menu_append (menu, _ ("_Turn"), "win.turn");
+  if (wall != NULL) {
+    if (!wall->added)
+      g_menu_append (menu, _ ("_Insert Corner"), "win.insert-corner");
+    g_menu_append (menu, _ ("Add _Stud"), "win.add-stud");
+    if (!stud)
+      g_menu_append (menu, _ ("Studs _One by One"), "win.studs");
+  }
+  return menu;
+}
+
+static GMenuModel *
+build_menu (DryCanvas *self)
+{
+  const DryRoom *room = dry_session_get_room (self->session);
+  DryId object = dry_session_get_selection (self->session);
+  const DryWall *wall = room != NULL ? dry_room_get_wall (room, object) : NULL;
+  GMenu *menu = g_menu_new ();
+  g_autoptr (GMenu) edit = list_edits (self, room, object);
+  g_autoptr (GMenu) clip = g_menu_new ();
+  g_autoptr (GMenu) view = g_menu_new ();
+  gboolean hung = object != 0 && wall == NULL && room->basin.id != object;
+
+  if (hung) {
+    g_menu_append (clip, _ ("Cu_t"), "win.cut");
+    g_menu_append (clip, _ ("_Copy"), "win.copy");
+  }
+  g_menu_append (clip, _ ("_Paste"), "win.paste");
+  if (hung)
+    g_menu_append (clip, _ ("_Duplicate"), "win.duplicate");
+  if (object != 0)
+    g_menu_append (clip, _ ("De_lete"), "win.delete");
+  if (object != 0)
+    g_menu_append (view, _ ("_Zoom to Selection"), "win.zoom-selection");
+  g_menu_append (view, _ ("_Next Face"), "win.next-face");
+  g_menu_append (view, _ ("_Previous Face"), "win.previous-face");
+  g_menu_append (view, _ ("Show E_verything"), "win.zoom-fit");
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (edit));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (clip));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (view));
+  return G_MENU_MODEL (menu);
+}
+
+static gboolean
+drop_menu (gpointer data)
+{
+  DryCanvas *self = data;
+
+  g_clear_pointer (&self->menu, gtk_widget_unparent);
+  g_object_unref (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* Its actions are still to run when the menu closes. */
+static void
+on_menu_closed (GtkPopover *popover, DryCanvas *self)
+{
+  if (self->menu == GTK_WIDGET (popover))
+    g_idle_add (drop_menu, g_object_ref (self));
+}
+
+void
+dry_canvas_popup_menu (DryCanvas *self, double x, double y)
+{
+  g_autoptr (GMenuModel) model = build_menu (self);
+
+  g_clear_pointer (&self->menu, gtk_widget_unparent);
+  self->menu = gtk_popover_menu_new_from_model (model);
+  gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
+  gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
+  gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), &(GdkRectangle){(int) x, (int) y, 1, 1});
+  gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
+  g_signal_connect (self->menu, "closed", G_CALLBACK (on_menu_closed), self);
+  gtk_popover_popup (GTK_POPOVER (self->menu));
+}
