@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Builds rows from the field tables and keeps them in step with the session; a row being typed in
- * is left alone. What fields there are is in inspector-tables.c, how they are set in
- * inspector-fields.c. */
+ * is left alone. With nothing selected the sections are folded and filled when opened. What fields
+ * there are is in inspector-tables.c, how they are set in inspector-fields.c. */
 #define G_LOG_DOMAIN "drybay-ui"
 #include "ui/inspector.h"
 
@@ -10,6 +10,8 @@
 
 #include "ui/actions.h"
 #include "ui/inspector-fields.h"
+#include "ui/inspector-tile.h"
+#include "ui/later.h"
 #include "ui/length-row.h"
 #include "ui/system-chooser.h"
 
@@ -22,16 +24,26 @@ typedef struct {
   GtkWidget *control; /* switch or spin button in the row, or the row itself */
 } Binding;
 
+/* A foldable section of what concerns the whole job. */
+typedef struct {
+  DryInspector *inspector;
+  DrySubjectRef subject;
+  GtkWidget *expander;
+} Section;
+
 struct _DryInspector {
   GtkWidget parent_instance;
   DrySession *session;
   GtkLabel *title, *place;
   GtkBox *groups, *acts;
   GtkWidget *scroller, *heading, *corner, *duplicate;
-  GPtrArray *bindings;
+  GtkWidget *chooser; /* while nothing is selected */
+  GPtrArray *bindings, *sections;
+  guint unfolded;  /* bit per DrySubjectKind: sections a person opened stay so */
+  gboolean ready;  /* seen once; before that nothing is built */
   DryId shown;     /* selection the rows were built for */
   guint signature; /* which fields are shown; another one means building anew */
-  gboolean filling, building;
+  gboolean filling, building, built;
   gboolean again; /* the session changed while rows were being taken away */
 };
 
@@ -167,6 +179,41 @@ fill_row (Binding *binding)
   }
 }
 
+/* What is in a folded section, in a few words. */
+static char *
+describe_subject (DrySession *session, DrySubjectKind kind)
+{
+  const DryRoom *room = dry_session_get_room (session);
+  const DryJob *job = dry_project_get_job (dry_session_get_project (session));
+
+  if (!room)
+    return g_strdup ("");
+  switch (kind) {
+  case DRY_SUBJECT_FINISH:
+    return dry_tile_describe (session);
+  case DRY_SUBJECT_WET: {
+    g_autofree char *height = dry_session_format_length (session, room->wet.height);
+    return room->wet.height ? g_strdup_printf (_ ("%s high"), height)
+                            : g_strdup (_ ("Up to the ceiling"));
+  }
+  case DRY_SUBJECT_ROOM: {
+    g_autofree char *ceiling = dry_session_format_length (session, room->ceiling);
+    return g_strdup_printf (_ ("%s, ceiling %s"), room->name ? room->name : "", ceiling);
+  }
+  case DRY_SUBJECT_JOB:
+  default:
+    return g_strdup (job->client && *job->client ? job->client : job->title);
+  }
+}
+
+static void
+fill_section (Section *section)
+{
+  g_autofree char *text = describe_subject (section->inspector->session, section->subject.kind);
+
+  adw_expander_row_set_subtitle (ADW_EXPANDER_ROW (section->expander), text);
+}
+
 static void
 fill (DryInspector *self)
 {
@@ -175,6 +222,8 @@ fill (DryInspector *self)
   g_autofree char *place = dry_object_place (self->session, id);
   gboolean any = *name != '\0';
 
+  if (!self->ready)
+    return;
   self->filling = TRUE;
   gtk_widget_set_visible (self->heading, any);
   gtk_label_set_text (self->title, name);
@@ -182,6 +231,8 @@ fill (DryInspector *self)
   gtk_widget_set_visible (GTK_WIDGET (self->place), any && *place);
   for (guint i = 0; i < self->bindings->len; i++)
     fill_row (self->bindings->pdata[i]);
+  for (guint i = 0; i < self->sections->len; i++)
+    fill_section (self->sections->pdata[i]);
   self->filling = FALSE;
 }
 
@@ -314,22 +365,135 @@ add_groups (DryInspector *self, DrySubjectRef subject)
   }
 }
 
+static const char *
+name_section (DrySubjectKind kind)
+{
+  switch (kind) {
+  case DRY_SUBJECT_FINISH:
+    return _ ("Tile");
+  case DRY_SUBJECT_WET:
+    return _ ("Wet wall");
+  case DRY_SUBJECT_ROOM:
+    return _ ("Room");
+  default:
+    return _ ("Job");
+  }
+}
+
+static void
+fill_expander (Section *section)
+{
+  DryInspector *self = section->inspector;
+  guint n, before = self->bindings->len;
+  const DryField *fields = dry_fields_list (section->subject.kind, &n);
+
+  if (section->subject.kind == DRY_SUBJECT_FINISH)
+    adw_expander_row_add_row (ADW_EXPANDER_ROW (section->expander),
+                              dry_tile_row_new (self->session));
+  for (guint i = 0; i < n; i++)
+    if (dry_field_is_shown (self->session, section->subject, &fields[i]))
+      adw_expander_row_add_row (ADW_EXPANDER_ROW (section->expander),
+                                make_row (self, section->subject, &fields[i]));
+  self->filling = TRUE;
+  for (guint i = before; i < self->bindings->len; i++)
+    fill_row (self->bindings->pdata[i]);
+  self->filling = FALSE;
+}
+
+static void
+section_unfolded_cb (GtkWidget *expander, GParamSpec *pspec, Section *section)
+{
+  guint bit = 1u << section->subject.kind;
+
+  if (!adw_expander_row_get_expanded (ADW_EXPANDER_ROW (expander))) {
+    section->inspector->unfolded &= ~bit;
+    return;
+  }
+  section->inspector->unfolded |= bit;
+  if (!g_object_get_data (G_OBJECT (expander), "filled"))
+    fill_expander (section);
+  g_object_set_data (G_OBJECT (expander), "filled", section);
+}
+
+static void
+add_sections (DryInspector *self, const DrySubjectRef *subjects, guint n)
+{
+  GtkWidget *group = adw_preferences_group_new ();
+
+  gtk_box_append (self->groups, group);
+  for (guint i = 0; i < n; i++) {
+    Section *section = g_new0 (Section, 1);
+
+    section->inspector = self;
+    section->subject = subjects[i];
+    section->expander = adw_expander_row_new ();
+    adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (section->expander), FALSE);
+    adw_preferences_row_set_title (ADW_PREFERENCES_ROW (section->expander),
+                                   name_section (subjects[i].kind));
+    g_signal_connect (section->expander, "notify::expanded", G_CALLBACK (section_unfolded_cb),
+                      section);
+    g_ptr_array_add (self->sections, section);
+    adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), section->expander);
+    if (self->unfolded & 1u << subjects[i].kind)
+      adw_expander_row_set_expanded (ADW_EXPANDER_ROW (section->expander), TRUE);
+  }
+}
+
+/* The field being typed in, so that building anew gives the focus back to it. */
+static const DryField *
+get_focused_field (DryInspector *self)
+{
+  for (guint i = 0; i < self->bindings->len; i++) {
+    const Binding *binding = self->bindings->pdata[i];
+    if (gtk_widget_get_state_flags (binding->row) & GTK_STATE_FLAG_FOCUS_WITHIN)
+      return binding->field;
+  }
+  return NULL;
+}
+
+static void
+focus_field (DryInspector *self, const DryField *field)
+{
+  for (guint i = 0; field && i < self->bindings->len; i++) {
+    const Binding *binding = self->bindings->pdata[i];
+    if (binding->field == field)
+      gtk_widget_child_focus (binding->row, GTK_DIR_TAB_FORWARD);
+  }
+}
+
 static void
 build (DryInspector *self)
 {
+  const DryField *focused = get_focused_field (self);
   DrySubjectRef subjects[4];
   guint n = list_subjects (self, subjects);
   gboolean one = n == 1;
   GtkWidget *child;
 
   /* Rows go first: losing the focus may still want to enter what was typed. */
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->groups))))
-    gtk_box_remove (self->groups, child);
+  for (guint i = 0; i < self->sections->len; i++) {
+    Section *section = self->sections->pdata[i];
+    g_signal_handlers_disconnect_by_data (section->expander, section);
+  }
+  for (child = gtk_widget_get_first_child (GTK_WIDGET (self->groups)); child;) {
+    GtkWidget *next = gtk_widget_get_next_sibling (child);
+    if (one || child != self->chooser)
+      gtk_box_remove (self->groups, child);
+    child = next;
+  }
   g_ptr_array_set_size (self->bindings, 0);
-  if (!one)
-    gtk_box_append (self->groups, dry_system_chooser_new (self->session));
-  for (guint i = 0; i < n; i++)
-    add_groups (self, subjects[i]);
+  g_ptr_array_set_size (self->sections, 0);
+  if (one) {
+    self->chooser = NULL;
+    add_groups (self, subjects[0]);
+  } else {
+    if (!self->chooser) {
+      self->chooser = dry_system_chooser_new (self->session);
+      gtk_box_append (self->groups, self->chooser);
+    }
+    add_sections (self, subjects, n);
+  }
+  focus_field (self, focused);
   gtk_widget_set_visible (GTK_WIDGET (self->acts), one);
   gtk_widget_set_visible (self->corner, one && subjects[0].kind == DRY_SUBJECT_WALL);
   gtk_widget_set_visible (self->duplicate, one && (subjects[0].kind == DRY_SUBJECT_PART ||
@@ -342,17 +506,20 @@ update (DryInspector *self)
   DryId id = dry_session_get_selection (self->session);
   guint signature = make_signature (self);
 
+  if (!self->ready)
+    return;
   if (self->building) {
     self->again = TRUE;
     return;
   }
-  if (id != self->shown || signature != self->signature || self->bindings->len == 0) {
+  if (id != self->shown || signature != self->signature || !self->built) {
     gboolean another = id != self->shown;
     self->shown = id;
     self->signature = signature;
     self->building = TRUE;
     build (self);
     self->building = FALSE;
+    self->built = TRUE;
     if (another)
       gtk_adjustment_set_value (
           gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller)), 0);
@@ -364,6 +531,15 @@ update (DryInspector *self)
   }
 }
 
+static void
+begin (GtkWidget *widget)
+{
+  DryInspector *self = DRY_INSPECTOR (widget);
+
+  self->ready = TRUE;
+  update (self);
+}
+
 /* --- object --- */
 
 static void
@@ -371,6 +547,11 @@ dry_inspector_dispose (GObject *object)
 {
   DryInspector *self = DRY_INSPECTOR (object);
 
+  for (guint i = 0; self->sections && i < self->sections->len; i++) {
+    Section *section = self->sections->pdata[i];
+    g_signal_handlers_disconnect_by_data (section->expander, section);
+  }
+  g_clear_pointer (&self->sections, g_ptr_array_unref);
   g_clear_pointer (&self->scroller, gtk_widget_unparent);
   g_clear_pointer (&self->bindings, g_ptr_array_unref);
   g_clear_object (&self->session);
@@ -401,6 +582,7 @@ static void
 dry_inspector_init (DryInspector *self)
 {
   self->bindings = g_ptr_array_new_with_free_func (g_free);
+  self->sections = g_ptr_array_new_with_free_func (g_free);
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
@@ -416,6 +598,6 @@ dry_inspector_new (DrySession *session)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "view-changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "plan-changed", G_CALLBACK (fill), self, G_CONNECT_SWAPPED);
-  update (self);
+  dry_later_after_frame (GTK_WIDGET (self), begin);
   return GTK_WIDGET (self);
 }

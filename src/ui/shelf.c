@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Lists the catalogue's items by group: each a button to click (then click the place) and a thing
- * to drag. Searching opens every group and hides what does not match. */
+ * to drag. Groups are filled when first opened; searching opens every group and hides what does not
+ * match. */
 #define G_LOG_DOMAIN "drybay-ui"
 #include "ui/shelf.h"
 
@@ -8,6 +9,7 @@
 #include <string.h>
 
 #include "ui/item-picture.h"
+#include "ui/later.h"
 
 static const struct {
   const char *id;
@@ -27,6 +29,7 @@ static const struct {
 typedef struct {
   GtkWidget *expander, *box;
   gboolean was_open; /* before a search opened it */
+  gboolean filled;
 } Group;
 
 struct _DryShelf {
@@ -72,12 +75,43 @@ drag_begin_cb (GtkDragSource *source, GdkDrag *drag, GtkWidget *button)
   gtk_drag_source_set_icon (source, icon, 20, 20);
 }
 
+/* Name and sizes in the project's own units, as far as the thing has sizes. */
+static char *
+describe_item (DryShelf *self, const DryItem *item)
+{
+  DryLength sizes[3] = {0};
+  GString *text = g_string_new (item->name);
+
+  switch (item->kind) {
+  case DRY_ITEM_BASIN:
+    sizes[0] = item->basin.length, sizes[1] = item->basin.width, sizes[2] = item->basin.height;
+    break;
+  case DRY_ITEM_PART:
+    sizes[0] = item->part.width, sizes[1] = item->part.height, sizes[2] = item->part.depth;
+    break;
+  case DRY_ITEM_OPENING:
+    sizes[0] = item->opening.width, sizes[1] = item->opening.height;
+    break;
+  case DRY_ITEM_TILE:
+  default:
+    sizes[0] = item->tile_width, sizes[1] = item->tile_height, sizes[2] = item->tile_thickness;
+    break;
+  }
+  for (guint i = 0, n = 0; i < G_N_ELEMENTS (sizes); i++)
+    if (sizes[i] > 0) {
+      g_autofree char *size = dry_session_format_length (self->session, sizes[i]);
+      g_string_append_printf (text, "%s%s", n++ ? " × " : "\n", size);
+    }
+  return g_string_free (text, FALSE);
+}
+
 static GtkWidget *
 make_item_button (DryShelf *self, const DryItem *item)
 {
   GtkWidget *button = gtk_button_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   GtkWidget *label = gtk_label_new (item->name);
   GtkDragSource *source = gtk_drag_source_new ();
+  g_autofree char *tip = NULL;
 
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
@@ -88,6 +122,8 @@ make_item_button (DryShelf *self, const DryItem *item)
   gtk_button_set_child (GTK_BUTTON (button), box);
   gtk_widget_add_css_class (button, "flat");
   gtk_widget_add_css_class (button, "shelf-item");
+  tip = describe_item (self, item);
+  gtk_widget_set_tooltip_text (button, tip);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   item->name, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                   _ ("Click, then click its place; or drag it onto the drawing"),
@@ -103,6 +139,42 @@ make_item_button (DryShelf *self, const DryItem *item)
 }
 
 /* --- groups and search --- */
+
+static void
+fill_group (DryShelf *self, guint index)
+{
+  const DryCatalog *catalog = dry_session_get_catalog (self->session);
+  Group *group = &self->list[index];
+
+  if (group->filled)
+    return;
+  group->filled = TRUE;
+  for (guint i = 0; i < dry_catalog_get_n_items (catalog); i++) {
+    const DryItem *item = dry_catalog_get_item_at (catalog, i);
+
+    if (g_strcmp0 (item->group, GROUPS[index].id) == 0)
+      gtk_box_append (GTK_BOX (group->box), make_item_button (self, item));
+  }
+}
+
+static gboolean
+has_items (DryShelf *self, guint index)
+{
+  const DryCatalog *catalog = dry_session_get_catalog (self->session);
+
+  for (guint i = 0; i < dry_catalog_get_n_items (catalog); i++)
+    if (g_strcmp0 (dry_catalog_get_item_at (catalog, i)->group, GROUPS[index].id) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+static void
+group_opened_cb (GtkExpander *expander, GParamSpec *pspec, DryShelf *self)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (GROUPS); i++)
+    if (self->list[i].expander == GTK_WIDGET (expander) && gtk_expander_get_expanded (expander))
+      fill_group (self, i);
+}
 
 static gboolean
 matches (const char *name, const char *wanted)
@@ -128,7 +200,7 @@ filter_group (Group *group, const char *wanted)
     gtk_widget_set_visible (child, shown);
     n += shown;
   }
-  gtk_widget_set_visible (group->expander, n > 0);
+  gtk_widget_set_visible (group->expander, n > 0 || !*wanted);
   return n;
 }
 
@@ -142,35 +214,87 @@ search_changed_cb (DryShelf *self)
   for (guint i = 0; i < G_N_ELEMENTS (GROUPS); i++) {
     Group *group = &self->list[i];
 
+    if (!group->expander)
+      continue;
+    if (searching)
+      fill_group (self, i);
     if (searching && !self->searching)
       group->was_open = gtk_expander_get_expanded (GTK_EXPANDER (group->expander));
     n += filter_group (group, wanted);
     gtk_expander_set_expanded (GTK_EXPANDER (group->expander), searching || group->was_open);
   }
   self->searching = searching;
-  gtk_widget_set_visible (self->nothing, n == 0);
+  gtk_widget_set_visible (self->nothing, searching && n == 0);
 }
 
 static void
 add_group (DryShelf *self, guint index)
 {
-  const DryCatalog *catalog = dry_session_get_catalog (self->session);
   Group *group = &self->list[index];
 
+  if (!has_items (self, index))
+    return;
   group->expander = gtk_expander_new (_ (GROUPS[index].title));
   group->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   group->was_open = GROUPS[index].open;
-  gtk_expander_set_expanded (GTK_EXPANDER (group->expander), group->was_open);
   gtk_expander_set_child (GTK_EXPANDER (group->expander), group->box);
   gtk_widget_add_css_class (group->expander, "shelf-group");
-  for (guint i = 0; i < dry_catalog_get_n_items (catalog); i++) {
-    const DryItem *item = dry_catalog_get_item_at (catalog, i);
-
-    if (g_strcmp0 (item->group, GROUPS[index].id) == 0)
-      gtk_box_append (GTK_BOX (group->box), make_item_button (self, item));
-  }
-  gtk_widget_set_visible (group->expander, gtk_widget_get_first_child (group->box) != NULL);
+  g_signal_connect (group->expander, "notify::expanded", G_CALLBACK (group_opened_cb), self);
+  gtk_expander_set_expanded (GTK_EXPANDER (group->expander), group->was_open);
   gtk_box_append (self->groups, group->expander);
+}
+
+static void
+begin (GtkWidget *widget)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (GROUPS); i++)
+    add_group (DRY_SHELF (widget), i);
+}
+
+/* --- keys --- */
+
+/* Up and Down walk the items and headings that are seen; Tab leaves the list. */
+static void
+list_stops (GtkWidget *root, GPtrArray *stops)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child;
+       child = gtk_widget_get_next_sibling (child)) {
+    if (!gtk_widget_get_mapped (child))
+      continue;
+    if (GTK_IS_EXPANDER (child) || GTK_IS_BUTTON (child))
+      g_ptr_array_add (stops, child);
+    list_stops (child, stops);
+  }
+}
+
+static gboolean
+key_cb (GtkEventControllerKey *controller, guint key, guint code, GdkModifierType state,
+        DryShelf *self)
+{
+  g_autoptr (GPtrArray) stops = g_ptr_array_new ();
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
+  guint at = 0;
+  gboolean inside;
+
+  if (state & (GDK_CONTROL_MASK | GDK_SHIFT_MASK | GDK_ALT_MASK))
+    return GDK_EVENT_PROPAGATE;
+  if (key != GDK_KEY_Up && key != GDK_KEY_Down && key != GDK_KEY_Home && key != GDK_KEY_End)
+    return GDK_EVENT_PROPAGATE;
+  list_stops (GTK_WIDGET (self->groups), stops);
+  while (focus && !g_ptr_array_find (stops, focus, &at))
+    focus = gtk_widget_get_parent (focus);
+  inside = focus != NULL;
+  if (stops->len == 0 || (!inside && key != GDK_KEY_Down))
+    return GDK_EVENT_PROPAGATE;
+  if (inside && at == 0 && key == GDK_KEY_Up)
+    return gtk_widget_grab_focus (GTK_WIDGET (self->search));
+  if (inside)
+    at = key == GDK_KEY_Home  ? 0
+         : key == GDK_KEY_End ? stops->len - 1
+         : key == GDK_KEY_Up  ? at - 1
+                              : MIN (at + 1, stops->len - 1);
+  gtk_widget_grab_focus (stops->pdata[at]);
+  return GDK_EVENT_STOP;
 }
 
 /* --- object --- */
@@ -206,7 +330,12 @@ dry_shelf_class_init (DryShelfClass *klass)
 static void
 dry_shelf_init (DryShelf *self)
 {
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (key_cb), self);
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
 }
 
 GtkWidget *
@@ -216,7 +345,6 @@ dry_shelf_new (DrySession *session, DryCanvas *canvas)
 
   self->session = g_object_ref (session);
   self->canvas = canvas; /* both live in the window, which outlives the signals between them */
-  for (guint i = 0; i < G_N_ELEMENTS (GROUPS); i++)
-    add_group (self, i);
+  dry_later_after_frame (GTK_WIDGET (self), begin);
   return GTK_WIDGET (self);
 }

@@ -1,26 +1,34 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One row a system: picture of the layers, name, and the three figures people compare first.
- * The catalogue's figures are shown as they are; nothing is reckoned here. */
+/* One row a system: picture of the layers, name, the three figures people compare first, and what
+ * would change against the present system. That comes from a thread (system-compare.c) a moment
+ * after the last edit, and never while something is dragged. */
 #define G_LOG_DOMAIN "drybay-ui"
 #include "ui/system-chooser.h"
 
 #include <glib/gi18n.h>
 #include <string.h>
 
+#include "ui/ledger-pages.h"
 #include "ui/scene-view.h"
+#include "ui/system-compare.h"
 
 #define LB_PER_FT2 4.882427636 /* kg/m2 in one lb/ft2 */
+#define QUIET_MS   350         /* after the newest plan, before the others are asked for */
 
 typedef struct {
   const DrySystem *system;
   GtkWidget *row, *view, *tick;
   DryBuildUp build_up; /* as drawn in the view */
+  char *change;        /* against the present system; NULL: not known yet */
 } Choice;
 
 struct _DrySystemChooser {
   AdwPreferencesGroup parent_instance;
   DrySession *session;
   GArray *choices;
+  guint wait;                /* source until the comparison starts */
+  GCancellable *cancellable; /* of the comparison under way */
+  const DryPlan *compared;   /* which plan the changes are against; never read */
 };
 
 G_DEFINE_FINAL_TYPE (DrySystemChooser, dry_system_chooser, ADW_TYPE_PREFERENCES_GROUP)
@@ -65,6 +73,111 @@ describe_wait (const DrySystem *system)
                           (int) (wait->hours_max + 0.5));
 }
 
+/* --- what would change --- */
+
+static void
+add_words (GString *text, char *words)
+{
+  if (text->len)
+    g_string_append (text, ", ");
+  g_string_append (text, words);
+  g_free (words);
+}
+
+static char *
+describe_change (const DrySystemChange *change)
+{
+  GString *text = g_string_new (NULL);
+
+  if (!change->known)
+    return g_string_free (text, FALSE);
+  if (change->has_sheets && change->sheets) {
+    guint n = (guint) ABS (change->sheets);
+    g_autofree char *sheets = g_strdup_printf (ngettext ("%u sheet", "%u sheets", n), n);
+    add_words (text, g_strdup_printf (change->sheets > 0 ? _ ("%s more") : _ ("%s fewer"), sheets));
+  }
+  if (change->cost != 0) {
+    g_autofree char *money = dry_text_money (ABS (change->cost));
+    add_words (text,
+               g_strdup_printf (change->cost > 0 ? _ ("%s dearer") : _ ("%s cheaper"), money));
+  }
+  if (ABS (change->hours) >= 0.5) {
+    g_autofree char *hours = dry_text_hours (ABS (change->hours));
+    add_words (text, g_strdup_printf (change->hours > 0 ? _ ("%s later") : _ ("%s sooner"), hours));
+  }
+  if (change->findings) {
+    guint n = (guint) ABS (change->findings);
+    g_autofree char *findings = g_strdup_printf (ngettext ("%u finding", "%u findings", n), n);
+    add_words (text,
+               g_strdup_printf (change->findings > 0 ? _ ("%s more") : _ ("%s fewer"), findings));
+  }
+  if (!text->len)
+    g_string_append (text, _ ("nothing else changes"));
+  return g_string_free (text, FALSE);
+}
+
+static void refresh (DrySystemChooser *self);
+
+static void
+compared_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (GArray) changes = dry_system_compare_finish (result, NULL);
+  DrySystemChooser *self = data;
+
+  if (changes && self->choices->len == changes->len &&
+      g_task_get_cancellable (G_TASK (result)) == self->cancellable) {
+    for (guint i = 0; i < changes->len; i++) {
+      Choice *choice = &g_array_index (self->choices, Choice, i);
+      g_free (choice->change);
+      choice->change = describe_change (&g_array_index (changes, DrySystemChange, i));
+    }
+    refresh (self);
+  }
+  g_object_unref (self);
+}
+
+static void
+call_off (DrySystemChooser *self)
+{
+  g_clear_handle_id (&self->wait, g_source_remove);
+  if (self->cancellable)
+    g_cancellable_cancel (self->cancellable);
+  g_clear_object (&self->cancellable);
+}
+
+static gboolean
+begin_compare (gpointer data)
+{
+  DrySystemChooser *self = data;
+  const DryPlan *plan = dry_session_get_plan (self->session);
+
+  self->wait = 0;
+  self->compared = plan;
+  self->cancellable = g_cancellable_new ();
+  dry_system_compare_async (plan, dry_session_get_catalog (self->session), self->cancellable,
+                            compared_cb, g_object_ref (self));
+  return G_SOURCE_REMOVE;
+}
+
+/* Only what stays is compared: not a drag's passing states, not a list nobody sees. */
+static void
+plan_changed_cb (DrySystemChooser *self)
+{
+  const DryPlan *plan = dry_session_get_plan (self->session);
+  gboolean settled =
+      plan && !dry_session_is_busy (self->session) &&
+      plan->project == dry_history_get_current (dry_session_get_history (self->session)) &&
+      plan->context.room->id == dry_session_get_room_id (self->session);
+
+  if (settled && plan == self->compared && (self->wait || self->cancellable))
+    return;
+  call_off (self);
+  if (settled && gtk_widget_get_mapped (GTK_WIDGET (self)))
+    self->wait = g_timeout_add (QUIET_MS, begin_compare, self);
+}
+
+/* --- rows --- */
+
 static void
 draw_section (Choice *choice, const DryBuildUp *build_up)
 {
@@ -106,10 +219,16 @@ refresh (DrySystemChooser *self)
     g_autofree char *thickness = dry_session_format_length (self->session, build_up.board);
     g_autofree char *mass = describe_mass (choice->system, metric);
     g_autofree char *wait = describe_wait (choice->system);
-    g_autofree char *text = g_strdup_printf ("%s · %s · %s", thickness, mass, wait);
     gboolean chosen = g_strcmp0 (room->finish.system, choice->system->id) == 0;
+    gboolean compared = !chosen && choice->change && *choice->change;
+    g_autofree char *text = g_strdup_printf ("%s · %s · %s%s%s", thickness, mass, wait,
+                                             compared ? "\n" : "", compared ? choice->change : "");
+
+    g_autofree char *said = g_strdup_printf ("%s. %s", text, choice->system->summary);
 
     adw_action_row_set_subtitle (ADW_ACTION_ROW (choice->row), text);
+    gtk_accessible_update_property (GTK_ACCESSIBLE (choice->row),
+                                    GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, said, -1);
     draw_section (choice, &build_up);
     gtk_widget_set_opacity (choice->tick, chosen ? 1 : 0);
     gtk_accessible_update_state (GTK_ACCESSIBLE (choice->row), GTK_ACCESSIBLE_STATE_SELECTED,
@@ -128,18 +247,11 @@ row_activated_cb (AdwActionRow *row, DrySystemChooser *self)
   const char *id = g_object_get_data (G_OBJECT (row), "system");
   const DryRoom *room = dry_session_get_room (self->session);
   GError *error = NULL;
-  DryFinish finish;
   DryProject *project;
 
   if (!room || g_strcmp0 (room->finish.system, id) == 0)
     return;
-  finish = room->finish;
-  finish.system = (char *) id;
-  /* A thickness or sheet wished of one system means nothing in another. */
-  finish.board = 0;
-  finish.sheet = NULL;
-  project =
-      dry_edit_set_finish (dry_session_get_project (self->session), room->id, &finish, &error);
+  project = dry_system_swap (dry_session_get_project (self->session), room->id, id, &error);
   dry_session_apply (self->session, project, _ ("Backer system"), NULL, error);
 }
 
@@ -152,7 +264,7 @@ add_choice (DrySystemChooser *self, const DrySystem *system)
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (choice.row), FALSE);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (choice.row), system->name);
   adw_action_row_set_title_lines (ADW_ACTION_ROW (choice.row), 2);
-  adw_action_row_set_subtitle_lines (ADW_ACTION_ROW (choice.row), 2);
+  adw_action_row_set_subtitle_lines (ADW_ACTION_ROW (choice.row), 5);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (choice.row), TRUE);
   gtk_widget_set_tooltip_text (choice.row, system->summary);
   gtk_accessible_update_property (GTK_ACCESSIBLE (choice.row), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
@@ -172,6 +284,19 @@ add_choice (DrySystemChooser *self, const DrySystem *system)
 }
 
 static void
+dry_system_chooser_dispose (GObject *object)
+{
+  call_off (DRY_SYSTEM_CHOOSER (object));
+  G_OBJECT_CLASS (dry_system_chooser_parent_class)->dispose (object);
+}
+
+static void
+clear_choice (gpointer data)
+{
+  g_free (((Choice *) data)->change);
+}
+
+static void
 dry_system_chooser_finalize (GObject *object)
 {
   DrySystemChooser *self = DRY_SYSTEM_CHOOSER (object);
@@ -184,6 +309,7 @@ dry_system_chooser_finalize (GObject *object)
 static void
 dry_system_chooser_class_init (DrySystemChooserClass *klass)
 {
+  G_OBJECT_CLASS (klass)->dispose = dry_system_chooser_dispose;
   G_OBJECT_CLASS (klass)->finalize = dry_system_chooser_finalize;
 }
 
@@ -191,6 +317,9 @@ static void
 dry_system_chooser_init (DrySystemChooser *self)
 {
   self->choices = g_array_new (FALSE, TRUE, sizeof (Choice));
+  g_array_set_clear_func (self->choices, clear_choice);
+  g_signal_connect (self, "map", G_CALLBACK (plan_changed_cb), NULL);
+  g_signal_connect (self, "unmap", G_CALLBACK (call_off), NULL);
 }
 
 GtkWidget *
@@ -206,6 +335,8 @@ dry_system_chooser_new (DrySession *session)
   g_signal_connect_object (session, "project-changed", G_CALLBACK (refresh), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "view-changed", G_CALLBACK (refresh), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "plan-changed", G_CALLBACK (plan_changed_cb), self,
+                           G_CONNECT_SWAPPED);
   refresh (self);
   return GTK_WIDGET (self);
 }

@@ -3,18 +3,23 @@
  * clicking in them does to it. Widgets are found by what they say, as a person would. */
 #include <adwaita.h>
 #include <glib/gstdio.h>
+#include <string.h>
 
 #include "support/fixtures.h"
 #include "ui/actions.h"
 #include "ui/application.h"
 #include "ui/canvas.h"
 #include "ui/inspector.h"
+#include "ui/ledger-list.h"
+#include "ui/ledger-pages.h"
+#include "ui/ledger.h"
 #include "ui/length-row.h"
 #include "ui/preferences.h"
 #include "ui/scene-view.h"
 #include "ui/shelf.h"
 #include "ui/shortcuts.h"
 #include "ui/start-page.h"
+#include "ui/system-compare.h"
 
 static DryApplication *application;
 
@@ -273,6 +278,21 @@ test_length_row_same (void)
 
 /* --- inspector --- */
 
+static gboolean
+is_section (GtkWidget *widget, gconstpointer title)
+{
+  return ADW_IS_EXPANDER_ROW (widget) && is_row (widget, title);
+}
+
+static void
+unfold (GtkWidget *root, const char *title)
+{
+  GtkWidget *section = find (root, is_section, title);
+
+  g_assert_nonnull (section);
+  adw_expander_row_set_expanded (ADW_EXPANDER_ROW (section), TRUE);
+}
+
 static void
 test_inspector_nothing (Desk *desk, gconstpointer data)
 {
@@ -286,7 +306,78 @@ test_inspector_nothing (Desk *desk, gconstpointer data)
     if (find (inspector, is_label, name) == NULL && find (inspector, is_row, name) == NULL)
       g_error ("The system \"%s\" cannot be chosen", name);
   }
+  g_assert_null (find (inspector, is_row, "Ceiling")); /* folded, and not even built */
+  unfold (inspector, "Room");
   g_assert_nonnull (find (inspector, is_row, "Ceiling"));
+}
+
+/* Every other system says what would change, and choosing it changes just that. */
+static gboolean
+says_change (GtkWidget *widget, gconstpointer unused)
+{
+  const char *text = ADW_IS_ACTION_ROW (widget) && gtk_widget_get_mapped (widget)
+                         ? adw_action_row_get_subtitle (ADW_ACTION_ROW (widget))
+                         : NULL;
+
+  return text != NULL && strchr (text, '\n') != NULL;
+}
+
+static void
+test_inspector_compares (Desk *desk, gconstpointer data)
+{
+  GtkWidget *inspector = dry_inspector_new (desk->session);
+  guint n = dry_catalog_get_n_systems (dry_session_get_catalog (desk->session));
+
+  desk_show (desk, inspector);
+  WAIT_FOR (collect (inspector, says_change, NULL, NULL) == n - 1);
+}
+
+static void
+compared_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  *(GArray **) data = dry_system_compare_finish (result, NULL);
+}
+
+static void
+test_compare_keeps_its_word (Desk *desk, gconstpointer data)
+{
+  const DryCatalog *catalog = dry_session_get_catalog (desk->session);
+  g_autoptr (GArray) changes = NULL;
+  g_autoptr (DryPlan) present = NULL;
+
+  WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  present = dry_plan_ref (dry_session_get_plan (desk->session));
+  dry_system_compare_async (present, catalog, NULL, compared_cb, &changes);
+  WAIT_FOR (changes != NULL);
+  g_assert_cmpuint (changes->len, ==, dry_catalog_get_n_systems (catalog));
+  for (guint i = 0; i < changes->len; i++) {
+    const DrySystemChange *change = &g_array_index (changes, DrySystemChange, i);
+    DryId room = present->context.room->id;
+    g_autoptr (DryProject) swapped =
+        dry_system_swap (present->project, room, dry_catalog_get_system_at (catalog, i)->id, NULL);
+    g_autoptr (DryPlan) plan = dry_plan_new (swapped, room, catalog, NULL, NULL);
+
+    g_assert_true (change->known);
+    g_assert_cmpint (change->cost, ==, plan->takeoff->cost - present->takeoff->cost);
+    g_assert_cmpint (change->findings, ==, (gint) plan->findings->n - (gint) present->findings->n);
+  }
+}
+
+static void
+test_inspector_tile (Desk *desk, gconstpointer data)
+{
+  GtkWidget *inspector = dry_inspector_new (desk->session), *row;
+
+  desk_show (desk, inspector);
+  unfold (inspector, "Tile");
+  row = find (inspector, is_row, "Tile from the catalog");
+  g_assert_true (ADW_IS_COMBO_ROW (row));
+  adw_combo_row_set_selected (ADW_COMBO_ROW (row), 1);
+  g_assert_nonnull (dry_session_get_room (desk->session)->finish.tile);
+  adw_combo_row_set_selected (ADW_COMBO_ROW (find (inspector, is_row, "Tile from the catalog")), 2);
+  dry_session_undo (desk->session);
+  row = find (inspector, is_row, "Tile from the catalog");
+  g_assert_cmpuint (adw_combo_row_get_selected (ADW_COMBO_ROW (row)), ==, 1);
 }
 
 static void
@@ -342,7 +433,168 @@ test_inspector_every_object (Desk *desk, gconstpointer data)
     dry_session_undo (desk->session);
   }
   dry_session_select (desk->session, 0);
+  unfold (inspector, "Room");
   g_assert_nonnull (find (inspector, is_row, "Ceiling"));
+}
+
+/* --- ledger --- */
+
+static gboolean
+is_list (GtkWidget *widget, gconstpointer unused)
+{
+  return DRY_IS_LEDGER_LIST (widget) && gtk_widget_get_mapped (widget);
+}
+
+static gboolean
+is_unfolded (GtkWidget *widget, gconstpointer unused)
+{
+  return ADW_IS_EXPANDER_ROW (widget) && adw_expander_row_get_expanded (ADW_EXPANDER_ROW (widget));
+}
+
+static gboolean
+is_foldable (GtkWidget *widget, gconstpointer unused)
+{
+  return ADW_IS_EXPANDER_ROW (widget);
+}
+
+static gboolean
+has_page (GtkWidget *widget, gconstpointer name)
+{
+  return GTK_IS_STACK (widget) && gtk_stack_get_child_by_name (GTK_STACK (widget), name) != NULL;
+}
+
+static void
+open_page (GtkWidget *ledger, const char *name)
+{
+  GtkWidget *pages;
+
+  g_object_set (ledger, "open", TRUE, NULL);
+  pages = find (ledger, has_page, name);
+  g_assert_nonnull (pages);
+  gtk_stack_set_visible_child_name (GTK_STACK (pages), name);
+  settle ();
+}
+
+/* A plan that changes a few rows leaves focus, scrolling and what is unfolded where they were. */
+static void
+test_ledger_keeps_still (Desk *desk, gconstpointer data)
+{
+  GtkWidget *ledger = dry_ledger_new (desk->session), *list, *row = NULL, *focus;
+  DryId niche = find_part (desk->session, DRY_PART_NICHE)->id;
+  const DryPart *part;
+  GtkAdjustment *scroll;
+  const DryPlan *plan;
+
+  WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  desk_show (desk, ledger);
+  open_page (ledger, "takeoff");
+  list = find (ledger, is_list, NULL);
+  collect (list, is_foldable, NULL, &row);
+  adw_expander_row_set_expanded (ADW_EXPANDER_ROW (row), TRUE);
+  gtk_widget_child_focus (row, GTK_DIR_TAB_FORWARD);
+  settle ();
+  settle ();
+  focus = gtk_root_get_focus (GTK_ROOT (desk->window));
+  g_assert_true (gtk_widget_is_ancestor (focus, row));
+  scroll = gtk_scrolled_window_get_vadjustment (
+      GTK_SCROLLED_WINDOW (require_type (list, GTK_TYPE_SCROLLED_WINDOW)));
+  gtk_adjustment_set_value (scroll, 30);
+
+  part = find_part (desk->session, DRY_PART_NICHE);
+  plan = dry_session_get_plan (desk->session);
+  dry_session_apply (desk->session,
+                     dry_edit_move_part (dry_session_get_project (desk->session),
+                                         dry_session_get_room_id (desk->session), niche, part->wall,
+                                         part->side, part->u + DRY_INCH, part->z, NULL),
+                     "Move", NULL, NULL);
+  WAIT_FOR (dry_session_get_plan (desk->session) != plan);
+  settle ();
+  g_assert_true (gtk_root_get_focus (GTK_ROOT (desk->window)) == focus);
+  g_assert_cmpuint (collect (list, is_unfolded, NULL, NULL), ==, 1);
+  g_assert_cmpfloat (gtk_adjustment_get_value (scroll), ==, 30);
+}
+
+static const char *
+first_title (GtkWidget *list)
+{
+  GtkWidget *row = find (list, is_foldable, NULL);
+
+  return adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row));
+}
+
+static void
+test_ledger_sorts (Desk *desk, gconstpointer data)
+{
+  GtkWidget *ledger = dry_ledger_new (desk->session), *list, *sort;
+  const DryTakeoff *takeoff;
+  const DryTakeoffLine *dearest;
+  g_autofree char *table = NULL, *first = NULL;
+  g_auto (GStrv) lines = NULL;
+
+  WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  desk_show (desk, ledger);
+  open_page (ledger, "takeoff");
+  list = find (ledger, is_list, NULL);
+  sort = require_type (ledger, GTK_TYPE_DROP_DOWN);
+  g_assert_nonnull (find (list, is_label, "Sheets")); /* a heading */
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (sort), DRY_SORT_COST);
+  takeoff = dry_session_get_plan (desk->session)->takeoff;
+  dearest = &takeoff->lines[0];
+  for (guint i = 1; i < takeoff->n; i++)
+    if (takeoff->lines[i].cost > dearest->cost)
+      dearest = &takeoff->lines[i];
+  g_assert_cmpstr (first_title (list), ==, dearest->name);
+  g_assert_null (find (list, is_label, "Sheets"));
+
+  table = dry_ledger_copy_takeoff (desk->session, DRY_SORT_COST);
+  lines = g_strsplit (table, "\n", -1);
+  g_assert_cmpuint (g_strv_length (lines), ==, takeoff->n + 2);
+  for (guint i = 0; i <= takeoff->n; i++) {
+    g_auto (GStrv) cells = g_strsplit (lines[i], "\t", -1);
+    g_assert_cmpuint (g_strv_length (cells), ==, 7);
+    if (i == 1)
+      g_assert_cmpstr (cells[1], ==, dearest->name);
+  }
+}
+
+static void
+press_enter (GtkWidget *list)
+{
+  gboolean taken = FALSE;
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (list);
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++) {
+    g_autoptr (GObject) controller = g_list_model_get_item (controllers, i);
+    if (GTK_IS_EVENT_CONTROLLER_KEY (controller))
+      g_signal_emit_by_name (controller, "key-pressed", GDK_KEY_Return, 36, 0, &taken);
+  }
+  g_assert_true (taken);
+}
+
+/* Enter goes to the finding, Enter again to the next; the place is what the board shows. */
+static void
+test_ledger_steps (Desk *desk, gconstpointer data)
+{
+  g_autofree char *path = g_test_build_filename (G_TEST_DIST, "cases", "02-old-house.drybay", NULL);
+  GtkWidget *ledger = dry_ledger_new (desk->session), *list;
+  const DryFindings *findings;
+
+  g_assert_true (dry_session_open_path (desk->session, path, NULL));
+  WAIT_FOR (!dry_session_is_busy (desk->session) && dry_session_get_plan (desk->session) != NULL);
+  findings = dry_session_get_plan (desk->session)->findings;
+  g_assert_cmpuint (findings->n, >, 2);
+  desk_show (desk, ledger);
+  open_page (ledger, "findings");
+  list = find (ledger, is_list, NULL);
+  g_assert_nonnull (find (list, is_label, "Stop: must not be built so"));
+  gtk_widget_child_focus (find (list, is_foldable, NULL), GTK_DIR_TAB_FORWARD);
+  for (gint i = 0; i < (gint) findings->n; i++) {
+    press_enter (list);
+    g_assert_cmpint (dry_session_get_selected_finding (desk->session), ==, i);
+  }
+  press_enter (list); /* the last one: stays */
+  g_assert_cmpint (dry_session_get_selected_finding (desk->session), ==, (gint) findings->n - 1);
+  g_assert_cmpuint (collect (list, is_unfolded, NULL, NULL), ==, 0);
 }
 
 /* --- shelf --- */
@@ -687,6 +939,12 @@ main (int argc, char *argv[])
   ADD ("inspector/nothing-selected", test_inspector_nothing);
   ADD ("inspector/part", test_inspector_part);
   ADD ("inspector/every-object", test_inspector_every_object);
+  ADD ("inspector/compares", test_inspector_compares);
+  ADD ("inspector/keeps-its-word", test_compare_keeps_its_word);
+  ADD ("inspector/tile", test_inspector_tile);
+  ADD ("ledger/keeps-still", test_ledger_keeps_still);
+  ADD ("ledger/sorts", test_ledger_sorts);
+  ADD ("ledger/steps", test_ledger_steps);
   ADD ("shelf", test_shelf);
   ADD ("start/samples", test_start_samples);
   ADD ("start/leaving", test_start_leaving);

@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Waits for the widget to be mapped, for the frame clock to have painted, and then for the main
+ * loop to be idle. Keeps no state besides what hangs on the widget. */
+#define G_LOG_DOMAIN "drybay-ui"
+#include "ui/later.h"
+
+typedef struct {
+  GtkWidget *widget;
+  DryLaterFunc func;
+  gulong mapped, painted;
+  GdkFrameClock *clock;
+} Later;
+
+static void
+free_later (gpointer data)
+{
+  Later *later = data;
+
+  if (later->painted)
+    g_signal_handler_disconnect (later->clock, later->painted);
+  g_clear_object (&later->clock);
+  g_free (later);
+}
+
+static gboolean
+call_cb (gpointer data)
+{
+  GtkWidget *widget = data;
+  Later *later = g_object_get_data (G_OBJECT (widget), "later");
+  DryLaterFunc func = later ? later->func : NULL;
+
+  g_object_set_data (G_OBJECT (widget), "later", NULL);
+  if (func && !gtk_widget_in_destruction (widget))
+    func (widget);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+painted_cb (GdkFrameClock *clock, Later *later)
+{
+  g_signal_handler_disconnect (clock, later->painted);
+  later->painted = 0;
+  g_idle_add_full (G_PRIORITY_HIGH_IDLE + 30, call_cb, g_object_ref (later->widget),
+                   g_object_unref);
+}
+
+static void
+mapped_cb (GtkWidget *widget, Later *later)
+{
+  g_signal_handler_disconnect (widget, later->mapped);
+  later->mapped = 0;
+  later->clock = g_object_ref (gtk_widget_get_frame_clock (widget));
+  later->painted = g_signal_connect (later->clock, "after-paint", G_CALLBACK (painted_cb), later);
+}
+
+void
+dry_later_after_frame (GtkWidget *widget, DryLaterFunc func)
+{
+  Later *later = g_new0 (Later, 1);
+
+  g_return_if_fail (!gtk_widget_get_mapped (widget));
+  later->widget = widget;
+  later->func = func;
+  later->mapped = g_signal_connect (widget, "map", G_CALLBACK (mapped_cb), later);
+  g_object_set_data_full (G_OBJECT (widget), "later", later, free_later);
+}

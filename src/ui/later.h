@@ -1,0 +1,16 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Work put off until a panel has been seen, so that the window's first frame waits for none of it.
+ * Knows widgets and frames; not what is done. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+typedef void (*DryLaterFunc) (GtkWidget *widget);
+
+/* Calls `func` once, soon after the first frame painted with `widget` mapped; never when the widget
+ * goes before that. */
+void dry_later_after_frame (GtkWidget *widget, DryLaterFunc func);
+
+G_END_DECLS
