@@ -129,6 +129,10 @@ dry_finding_limit_text (const DryPlanContext *context, const DryRule *rule,
                              dry_finding_measure_text (context, lower ? &limit : &bound),
                              dry_finding_measure_text (context, lower ? &bound : &limit));
   }
+  /* "Exactly 0" is how a machine says it. */
+  if (limit.kind == DRY_MEASURE_NUMBER && limit.number == 0 &&
+      (condition->compare == DRY_COMPARE_EQUAL || condition->compare == DRY_COMPARE_AT_MOST))
+    return "none";
   return dry_arena_printf (context->arena, "%s %s", WORDS[condition->compare],
                            dry_finding_measure_text (context, &limit));
 }

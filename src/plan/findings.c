@@ -140,7 +140,7 @@ write_measured (const DryPlanContext *context, const DryMeasure *measure, const 
   return text;
 }
 
-/* A count or a year means nothing without its name. */
+/* A count, a share or a year means nothing without its name. */
 static const char *
 write_message (const DryPlanContext *context, const DryRule *rule, const DryMeasure *measure,
                const DryFinding *finding)
@@ -148,7 +148,7 @@ write_message (const DryPlanContext *context, const DryRule *rule, const DryMeas
   if (!*finding->measured)
     return dry_arena_printf (context->arena, "%s.", rule->title);
   if (measure->kind == DRY_MEASURE_NUMBER && (!measure->unit || !*measure->unit))
-    return dry_arena_printf (context->arena, "%s: %s %s, %s asked for.", rule->title,
+    return dry_arena_printf (context->arena, "%s (%s: %s; %s asked for).", rule->title,
                              dry_finding_name (context->arena, measure->name), finding->measured,
                              finding->required);
   return dry_arena_printf (context->arena, "%s: %s measured, %s asked for.", rule->title,
