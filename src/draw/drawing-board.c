@@ -74,6 +74,7 @@ name_small_faces (DrySceneBuilder *b, const DryFace *face, DryPoint at)
 {
   const char *what = face->kind == DRY_FACE_NICHE   ? "Niche lining"
                      : face->kind == DRY_FACE_BENCH ? "Bench"
+                     : face->kind == DRY_FACE_CAP   ? "Added wall"
                                                     : "Ceiling";
 
   dry_scene_builder_tag (b, DRY_LAYER_LABELS, DRY_SHOWS_NOTHING, 0, -1);

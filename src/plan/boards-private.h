@@ -78,6 +78,13 @@ typedef struct {
   gboolean across;
 } DryRawSeam;
 
+/* What has wood behind all of it or along all its edges: its seams ask for none. */
+static inline gboolean
+dry_board_is_backed (const DryFace *face)
+{
+  return face->kind == DRY_FACE_NICHE || face->kind == DRY_FACE_CAP;
+}
+
 /* boards-slabs.c: quick geometry of one region. */
 void dry_board_slice (DryBoardFace *self);
 /* Appends the stretches (DryLength low, high) of a line with board on both sides. */

@@ -146,7 +146,7 @@ static void
 find_carriers (DryBoardFace *self)
 {
   GArray *carriers = g_array_new (FALSE, FALSE, sizeof (DryCarrier));
-  for (guint i = 0; i < self->framing->n && self->face->kind != DRY_FACE_NICHE; i++) {
+  for (guint i = 0; i < self->framing->n && !dry_board_is_backed (self->face); i++) {
     const DryMember *member = &self->framing->items[i];
     if (member->face == self->face->index && is_upright (member->kind) &&
         !dry_rect_is_empty (member->rect))

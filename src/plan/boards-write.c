@@ -238,11 +238,11 @@ write_seam (DryBoardWriter *self, const DryBoardFace *face, const DryRawSeam *ra
     seam.bearing = face->block_half - face->gap_high;
     dry_board_fit_distance (face->context->system, seam.bearing, &seam.edge_distance);
   }
-  if (!raw->vertical && face->face->kind != DRY_FACE_NICHE)
+  if (!raw->vertical && !dry_board_is_backed (face->face))
     block_level_seam (self, face, &seam);
   else if (raw->vertical && !face->seams_anywhere)
     carry_upright_seam (self, face, &seam);
-  else if (raw->vertical && face->face->kind != DRY_FACE_NICHE)
+  else if (raw->vertical && !dry_board_is_backed (face->face))
     add_member (
         self, face, DRY_MEMBER_BLOCKING,
         (DryRect){raw->at - face->block_half, raw->low, raw->at + face->block_half, raw->high},

@@ -82,6 +82,10 @@ void dry_faces_build_region (const DryPlanContext *context, const DryWetSide *si
 void dry_faces_add_small (const DryPlanContext *context, const DryWetSide *sides, guint n_sides,
                           gint back, GArray *faces);
 
+/* Appends the caps and open ends of added walls. */
+void dry_faces_add_caps (const DryPlanContext *context, const DryWetSide *sides, guint n_sides,
+                         GArray *faces);
+
 /* The rough opening of a niche, and an opening as seen on a side of its wall. */
 DryRect dry_faces_niche_rough (const DryPlanContext *context, const DryPart *niche);
 DryRect dry_faces_opening_rect (const DryWall *wall, DrySide side, const DryOpening *opening);

@@ -197,6 +197,7 @@ dry_faces_compute (const DryPlanContext *context, GError **error)
     dry_faces_build_region (context, sides, (DryFace *) faces->data, i,
                             &g_array_index (faces, DryFace, i));
   dry_faces_add_small (context, sides, found->len, back, faces);
+  dry_faces_add_caps (context, sides, found->len, faces);
   self->strip_length = lay_strip (found, faces);
   for (guint i = 0; i < faces->len; i++)
     g_array_index (faces, DryFace, i).mark = make_mark (context, i);

@@ -11,6 +11,7 @@ typedef enum {
   DRY_FACE_CEILING,
   DRY_FACE_BENCH, /* top, front or end of a built bench: `edges` says what each side meets */
   DRY_FACE_NICHE, /* back, floor, top or side of a site-built niche */
+  DRY_FACE_CAP,   /* top or open end of an added wall; `object` is the wall */
 } DryFaceKind;
 
 /* What stands at one end of a wall face. */
@@ -44,7 +45,7 @@ typedef struct {
   DryFaceKind kind;
   DryId wall; /* 0 for ceilings */
   DrySide side;
-  DryId object;             /* bench or niche the face belongs to, else 0 */
+  DryId object;             /* bench, niche or added wall the face belongs to, else 0 */
   const char *name;         /* "Back wall", "Left end wall", "Niche 1, floor" */
   const char *mark;         /* "A", "B", ... short, unique; boards are named after it: "B2" */
   DryLength length, height; /* of the whole wall; of the surface for the small kinds */

@@ -185,6 +185,24 @@ frame_evenly (DryFrame *self, DryLength spacing, gboolean added, const char *rea
                          reason);
 }
 
+/* The plate on an added wall, or the studs at its end, behind the boards of its sides. */
+static void
+frame_cap (DryFrame *self)
+{
+  const DryFace *face = self->face;
+  DryLength board = self->context->build_up.board;
+  DryLength thick = self->wall->thickness > 0 ? self->wall->thickness : self->wall->stud_depth;
+  gboolean mirrored = face->edges[0] != DRY_JOINT_OUTSIDE_CORNER;
+  DryLength x = mirrored ? face->length - board - thick : board;
+
+  if (face->edges[3] == DRY_JOINT_OUTSIDE_CORNER)
+    dry_frame_add (self, DRY_MEMBER_PLATE, (DryRect){0, board, face->length, board + thick}, FALSE,
+                   face->object, NULL);
+  else
+    dry_frame_add_upright (self, DRY_MEMBER_CORNER, (DryRect){x, 0, x + thick, face->height}, FALSE,
+                           face->object, NULL);
+}
+
 static void
 frame_small (DryFrame *self)
 {
@@ -194,6 +212,8 @@ frame_small (DryFrame *self)
     frame_evenly (self, MAX (joists > 0 ? joists : USUAL_SPACING, self->stud), FALSE, NULL);
   else if (self->face->kind == DRY_FACE_BENCH)
     frame_evenly (self, USUAL_SPACING, TRUE, "frames the bench");
+  else if (self->face->kind == DRY_FACE_CAP && self->wall)
+    frame_cap (self);
   else
     dry_frame_add_lining (self);
 }

@@ -86,6 +86,18 @@ pair_small_faces (GArray *joints, const DryFaces *faces)
   }
 }
 
+/* The walls count the corners they make with a cap or an end; between cap and end the cap counts
+ * it, at its left or right. */
+static gboolean
+is_counted_on_cap (const DryFace *face, const DryJoint *joint)
+{
+  gboolean is_cap = face->edges[3] == DRY_JOINT_OUTSIDE_CORNER;
+
+  if (joint->kind == DRY_JOINT_INSIDE_CORNER)
+    return !is_cap;
+  return joint->kind != DRY_JOINT_OUTSIDE_CORNER || (is_cap && joint->from.x == joint->to.x);
+}
+
 /* A joint seen from both its sides is bought once: on the first board or face. */
 void
 dry_joints_count_once (GArray *joints, const DryFaces *faces)
@@ -101,6 +113,8 @@ dry_joints_count_once (GArray *joints, const DryFaces *faces)
       joint->counted = joint->face < (guint) joint->other_face;
     else if (kind == DRY_FACE_CEILING && joint->kind == DRY_JOINT_INSIDE_CORNER)
       joint->counted = FALSE; /* the walls below count it */
+    else if (kind == DRY_FACE_CAP)
+      joint->counted = is_counted_on_cap (&faces->items[joint->face], joint);
     else if (kind == DRY_FACE_NICHE && joint->kind == DRY_JOINT_NICHE)
       joint->counted = FALSE; /* the wall round it counts it */
   }

@@ -100,15 +100,19 @@ u_at_corner (const DryFace *neighbour, gboolean its_right)
                    : neighbour->left.at + neighbour->left.inset + REACH;
 }
 
-/* The end of a wall in the open. A half wall's is turned, like its top. */
+/* The end of a wall in the open. A half wall's is turned, like its top, and any added wall's. */
 static DryJointKind
 meet_open_end (const Sorting *self, const DryFace *face, gboolean dry)
 {
   DryLength ceiling = self->context->room ? self->context->room->ceiling : face->height;
 
+  const DryWall *wall =
+      self->context->room ? dry_room_get_wall (self->context->room, face->wall) : NULL;
+
   if (dry)
     return DRY_JOINT_DRYWALL;
-  return face->height < ceiling ? DRY_JOINT_OUTSIDE_CORNER : DRY_JOINT_FREE;
+  return face->height < ceiling || (wall && wall->added) ? DRY_JOINT_OUTSIDE_CORNER
+                                                         : DRY_JOINT_FREE;
 }
 
 static gboolean

@@ -5,7 +5,7 @@
 
 #include "plan/plan-json-private.h"
 
-static const char *const face_kinds[] = {"wall", "ceiling", "bench", "niche"};
+static const char *const face_kinds[] = {"wall", "ceiling", "bench", "niche", "cap"};
 static const char *const cutout_kinds[] = {"niche", "window", "door"};
 static const char *const member_kinds[] = {"stud", "corner",   "plate",   "trimmer", "header",
                                            "sill", "blocking", "cripple", "cleat"};

@@ -142,6 +142,13 @@ check_holes (const BoardCase *self, const DryFace *face)
 
 /* --- rules of building --- */
 
+/* Wood lies behind all of a cap, and along all edges of a lining. */
+static gboolean
+is_backed (const DryFace *face)
+{
+  return face->kind == DRY_FACE_NICHE || face->kind == DRY_FACE_CAP;
+}
+
 /* In the middle of the wood; off it only to hang a whole sheet beside the seam. Each board has at
  * least what the seam says. */
 static gboolean
@@ -184,7 +191,7 @@ static guint
 check_upright_seam (const BoardCase *self, const DrySeam *seam)
 {
   const DrySystem *system = &self->system;
-  if (self->faces->items[seam->face].kind == DRY_FACE_NICHE)
+  if (is_backed (&self->faces->items[seam->face]))
     return 0;
   if (seam->member < 0) {
     /* Shown as broken, and a stud asked for right there. */
@@ -217,7 +224,7 @@ check_upright_seam (const BoardCase *self, const DrySeam *seam)
 static void
 check_level_seam (const BoardCase *self, const DrySeam *seam)
 {
-  if (self->faces->items[seam->face].kind == DRY_FACE_NICHE)
+  if (is_backed (&self->faces->items[seam->face]))
     return;
   DryLength at = seam->from.x;
   for (gboolean moved = TRUE; moved && at < seam->to.x;) {

@@ -4,6 +4,7 @@
 #include "rig.h"
 
 #include "support/fixtures.h"
+#include "walled.h"
 
 static const DrySource invented = {"invented for the test", DRY_CERTAINTY_INVENTED};
 
@@ -244,15 +245,27 @@ rig_compute (Rig *self)
   g_assert_no_error (error);
 }
 
-void
-rig_for_random_plans (guint n, RigCheck check)
+static void
+check_plans (guint n, DryProject *(*make) (guint32), RigCheck check)
 {
   for (guint32 seed = 1; seed <= n; seed++) {
     g_autoptr (GError) error = NULL;
-    g_autoptr (DryProject) project = dry_test_random_project (seed);
+    g_autoptr (DryProject) project = make (seed);
     g_autoptr (DryPlan) plan =
         dry_plan_new (project, dry_test_room (project), dry_test_catalog (), NULL, &error);
     g_assert_no_error (error);
     check (plan, seed);
   }
+}
+
+void
+rig_for_random_plans (guint n, RigCheck check)
+{
+  check_plans (n, dry_test_random_project, check);
+}
+
+void
+rig_for_walled_plans (guint n, RigCheck check)
+{
+  check_plans (n, walled_project, check);
 }

@@ -57,3 +57,5 @@ void rig_compute (Rig *self); /* all stages after the boards */
  * each. */
 typedef void (*RigCheck) (const DryPlan *plan, guint32 seed);
 void rig_for_random_plans (guint n, RigCheck check);
+/* The same with a wall added at the basin. */
+void rig_for_walled_plans (guint n, RigCheck check);

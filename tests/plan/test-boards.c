@@ -7,6 +7,7 @@
 #include "base/error.h"
 #include "board-case.h"
 #include "support/fixtures.h"
+#include "walled.h"
 
 #define IN DRY_INCH
 
@@ -51,6 +52,19 @@ test_random (void)
   /* Rooms are thrown together blindly, niches over corners and valves anywhere; yet each can be
    * built. */
   g_assert_cmpuint (broken_rooms, ==, 0);
+}
+
+static void
+test_walled (void)
+{
+  for (guint32 seed = 1; seed <= 60; seed++) {
+    BoardCase c;
+    board_case_begin (&c, walled_project (seed));
+    board_case_compute (&c);
+    g_test_message ("room %u", seed);
+    g_assert_cmpuint (board_case_check (&c), ==, 0);
+    board_case_end (&c);
+  }
 }
 
 static void
@@ -500,6 +514,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/plan/boards/random", test_random);
+  g_test_add_func ("/plan/boards/walled", test_walled);
   g_test_add_func ("/plan/boards/same-twice", test_same_twice);
   g_test_add_func ("/plan/boards/alcoves", test_alcoves);
   g_test_add_func ("/plan/boards/mortar-bed", test_mortar_bed);

@@ -463,6 +463,32 @@ test_small_faces (void)
   g_assert_cmpuint (site.faces->n, ==, 3);
   site_tear_down (&site);
 
+  /* 3-1/2 in thick, board 1/2 in on the wet side, drywall 1/2 in beyond; wet for 32 of its 36 in,
+   * the back wall's board and gap before it. */
+  set_up_half_wall (&site);
+  site_compute (&site);
+  g_assert_cmpuint (site.faces->n, ==, 3 + 1);
+  check_small (&site, "Half wall, cap", 31.375, 4.5, in, DRY_JOINT_DRYWALL, DRY_JOINT_DRYWALL, out);
+  site_tear_down (&site);
+
+  /* As long as the tub is wide: it ends in the open, the cap lies over the board of the end, which
+   * starts on the tub (16 in). */
+  set_up_corner (&site);
+  site_add_wall (&site, 60, 96, 60, 66, 36);
+  site_compute (&site);
+  check_small (&site, "Half wall, cap", 29.875, 4.5, in, DRY_JOINT_DRYWALL, out, out);
+  check_small (&site, "Half wall, right end", 4.5, 20, out, out, DRY_JOINT_DRYWALL,
+               DRY_JOINT_BASIN);
+  site_tear_down (&site);
+
+  set_up_corner (&site);
+  site_add_wall (&site, 60, 96, 60, 66, 0);
+  site_compute (&site);
+  g_assert_cmpuint (site.faces->n, ==, 3 + 1);
+  check_small (&site, "Added wall, right end", 4.5, 80, out, DRY_JOINT_CEILING, DRY_JOINT_DRYWALL,
+               DRY_JOINT_BASIN);
+  site_tear_down (&site);
+
   site_set_up_alcove (&site);
   site.room.wet.ceiling = TRUE;
   site_compute (&site);

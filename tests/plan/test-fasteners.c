@@ -321,6 +321,33 @@ check_random (const DryPlan *plan, guint32 seed)
     g_assert_cmpuint (plan->fasteners->n, >, 0);
 }
 
+static guint n_caps;
+
+/* Every cap and end is held. */
+static void
+check_walled (const DryPlan *plan, guint32 seed)
+{
+  check_random (plan, seed);
+  for (guint i = 0; i < plan->boards->n; i++) {
+    guint screws = 0;
+    if (plan->faces->items[plan->boards->items[i].face].kind != DRY_FACE_CAP)
+      continue;
+    for (guint j = 0; j < plan->fasteners->n; j++)
+      screws += plan->fasteners->items[j].board == i;
+    g_assert_cmpuint (screws, >=, 4);
+    n_caps++;
+  }
+}
+
+static void
+test_walled (void)
+{
+  n_caps = 0;
+  rig_for_walled_plans (60, check_walled);
+  g_test_message ("%u caps and ends", n_caps);
+  g_assert_cmpuint (n_caps, >, 20);
+}
+
 static void
 test_random (void)
 {
@@ -339,6 +366,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/fasteners/level-seam", test_level_seam);
   g_test_add_func ("/plan/fasteners/openings", test_openings);
   g_test_add_func ("/plan/fasteners/flange", test_flange);
+  g_test_add_func ("/plan/fasteners/walled", test_walled);
   g_test_add_func ("/plan/fasteners/random", test_random);
   return g_test_run ();
 }

@@ -374,6 +374,36 @@ check_random (const DryPlan *plan, guint32 seed)
   }
 }
 
+/* What a wall makes with its cap and ends is bought on the wall, what cap and end make with each
+ * other on the cap. */
+static void
+check_caps (const DryPlan *plan, guint32 seed)
+{
+  DryLength tops = 0, caps = 0;
+
+  check_random (plan, seed);
+  for (guint i = 0; i < plan->joints->n; i++) {
+    const DryJoint *joint = &plan->joints->items[i];
+    const DryFace *face = &plan->faces->items[joint->face];
+    gboolean level = joint->from.y == joint->to.y;
+    if (face->kind == DRY_FACE_CAP && joint->kind == DRY_JOINT_OUTSIDE_CORNER) {
+      gboolean cap = g_str_has_suffix (face->name, "cap");
+      g_assert_true (joint->counted == (cap && !level));
+      caps += cap && level ? joint->length : 0;
+    } else if (face->kind == DRY_FACE_WALL && joint->kind == DRY_JOINT_OUTSIDE_CORNER && level) {
+      g_assert_true (joint->counted);
+      tops += joint->length;
+    }
+  }
+  g_assert_true ((caps > 0) == (tops > 0));
+}
+
+static void
+test_walled (void)
+{
+  rig_for_walled_plans (60, check_caps);
+}
+
 static void
 test_random (void)
 {
@@ -393,6 +423,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/joints/order-of-laying", test_order_of_laying);
   g_test_add_func ("/plan/joints/staggered-seam", test_staggered_seam);
   g_test_add_func ("/plan/joints/floated", test_floated);
+  g_test_add_func ("/plan/joints/walled", test_walled);
   g_test_add_func ("/plan/joints/random", test_random);
   return g_test_run ();
 }

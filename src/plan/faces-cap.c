@@ -1,0 +1,168 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The cap and the open ends of added walls in the wet zone, as small faces. Knows what each edge
+ * meets; what lies behind and how it is cut is for others. */
+#include "plan/faces-private.h"
+
+typedef struct {
+  const DryPlanContext *context;
+  const DryWetSide *side;
+  DryFace wall; /* of that side */
+  const DryFace *faces;
+  gboolean both;    /* the other side is wet too */
+  DryLength u0, u1; /* the wet stretch, of both sides together */
+  DryLength across; /* from board face to board face, or to the drywall's beyond */
+  gboolean half;    /* its top is wet and does not reach the ceiling */
+} CapWall;
+
+static void
+add_cap_face (const CapWall *self, const char *what, DryLength length, DryLength height,
+              const DryJointKind edges[4], GArray *out)
+{
+  const DryWall *wall = self->side->wall;
+  const char *name = wall->name && *wall->name                           ? wall->name
+                     : self->side->height < self->context->room->ceiling ? "Half wall"
+                                                                         : "Added wall";
+  DryFace face = {.kind = DRY_FACE_CAP,
+                  .wall = wall->id,
+                  .side = self->side->side,
+                  .object = wall->id,
+                  .name = dry_arena_printf (self->context->arena, "%s, %s", name, what),
+                  .length = length,
+                  .height = height,
+                  .wet_top = height,
+                  .wet_u1 = length,
+                  .left = {.face = -1},
+                  .right = {.face = -1, .at = length}};
+
+  if (length <= 0 || height <= 0)
+    return;
+  face.region = dry_region_from_rect (self->context->arena, (DryRect){0, 0, length, height});
+  for (guint i = 0; i < 4; i++)
+    face.edges[i] = edges[i];
+  g_array_append_val (out, face);
+}
+
+static gboolean
+is_open (const CapWall *self, gboolean right)
+{
+  const DryFaceEnd *end = right ? &self->wall.right : &self->wall.left;
+
+  return !(right ? self->wall.dry_right : self->wall.dry_left) && end->angle <= 0;
+}
+
+/* What the cap meets at its end: the board of a higher wall, which goes on above it, the board of
+ * the open end, or drywall. */
+static DryJointKind
+meet_end (const CapWall *self, gboolean right)
+{
+  const DryFaceEnd *end = right ? &self->wall.right : &self->wall.left;
+
+  if (is_open (self, right))
+    return DRY_JOINT_OUTSIDE_CORNER;
+  if (end->face >= 0 && end->angle < 180 && self->faces[end->face].height > self->wall.height)
+    return DRY_JOINT_INSIDE_CORNER;
+  return DRY_JOINT_DRYWALL;
+}
+
+/* Seen from above with the wet side at the bottom. It lies over the boards of both sides and of
+ * open ends; boards of higher walls stand before its ends. */
+static void
+add_cap (const CapWall *self, GArray *out)
+{
+  DryLength board = self->context->build_up.board;
+  DryLength inset = board + self->context->system->corner_gap;
+  DryJointKind left = meet_end (self, FALSE), right = meet_end (self, TRUE);
+  const DryJointKind edges[] = {left, self->both ? DRY_JOINT_OUTSIDE_CORNER : DRY_JOINT_DRYWALL,
+                                right, DRY_JOINT_OUTSIDE_CORNER};
+  DryLength length = self->u1 - self->u0;
+
+  length += left == DRY_JOINT_OUTSIDE_CORNER ? board : left == DRY_JOINT_INSIDE_CORNER ? -inset : 0;
+  length += right == DRY_JOINT_OUTSIDE_CORNER  ? board
+            : right == DRY_JOINT_INSIDE_CORNER ? -inset
+                                               : 0;
+  add_cap_face (self, "cap", length, self->across, edges, out);
+}
+
+/* How low the board of the wet side comes at that end. */
+static DryLength
+find_bottom (const CapWall *self, gboolean right)
+{
+  const DryRegion *region = &self->wall.region;
+  DryRect bounds = dry_region_bounds (region);
+  DryLength bottom = bounds.y1;
+
+  for (guint i = 0; i < region->n_polygons; i++)
+    for (guint j = 0; j < region->polygons[i].outer.n_points; j++) {
+      DryPoint p = region->polygons[i].outer.points[j];
+      if (p.x == (right ? bounds.x1 : bounds.x0))
+        bottom = MIN (bottom, p.y);
+    }
+  return bottom;
+}
+
+/* Its board covers the edges of the boards of both sides; the one toward the wet side is on the
+ * left of the right end, and the other way round. */
+static void
+add_end (const CapWall *self, gboolean right, GArray *out)
+{
+  DryLength bottom = find_bottom (self, right), top = self->wall.wet_top;
+  DryJointKind far = self->both ? DRY_JOINT_OUTSIDE_CORNER : DRY_JOINT_DRYWALL, above;
+  DryJointKind foot = bottom <= DRY_INCH    ? DRY_JOINT_FLOOR
+                      : self->side->touches ? DRY_JOINT_BASIN
+                                            : DRY_JOINT_DRYWALL;
+
+  if (self->half)
+    above = DRY_JOINT_OUTSIDE_CORNER;
+  else if (self->wall.dry_above)
+    above = DRY_JOINT_DRYWALL;
+  else
+    above = self->context->room->wet.ceiling ? DRY_JOINT_INSIDE_CORNER : DRY_JOINT_CEILING;
+  const DryJointKind edges[] = {right ? DRY_JOINT_OUTSIDE_CORNER : far, above,
+                                right ? far : DRY_JOINT_OUTSIDE_CORNER, foot};
+  add_cap_face (self, right ? "right end" : "left end", self->across, top - bottom, edges, out);
+}
+
+static const DryWetSide *
+find_other_side (const DryWetSide *sides, guint n, guint index)
+{
+  for (guint i = 0; i < n; i++)
+    if (i != index && sides[i].wall == sides[index].wall)
+      return &sides[i];
+  return NULL;
+}
+
+void
+dry_faces_add_caps (const DryPlanContext *context, const DryWetSide *sides, guint n_sides,
+                    GArray *faces)
+{
+  g_autoptr (GArray) found = g_array_new (FALSE, TRUE, sizeof (DryFace));
+
+  for (guint i = 0; i < n_sides; i++) {
+    const DryWetSide *side = &sides[i], *other = find_other_side (sides, n_sides, i);
+    const DryWall *wall = side->wall;
+    DryLength thick = wall->thickness > 0 ? wall->thickness : wall->stud_depth;
+    DryLength board = context->build_up.board;
+
+    if (!wall->added || thick <= 0 || (other && other < side)) /* told with its first side */
+      continue;
+    CapWall self = {.context = context,
+                    .side = side,
+                    .faces = (const DryFace *) faces->data,
+                    .wall = g_array_index (faces, DryFace, i),
+                    .both = other != NULL,
+                    .u0 = side->wet_u0,
+                    .u1 = side->wet_u1,
+                    .across = thick + board + (other ? board : wall->lining),
+                    .half = side->wet_top >= side->height && side->height < context->room->ceiling};
+    if (other) {
+      self.u0 = MIN (self.u0, side->length - other->wet_u1);
+      self.u1 = MAX (self.u1, side->length - other->wet_u0);
+    }
+    if (self.half)
+      add_cap (&self, found);
+    for (guint right = 0; right < 2; right++)
+      if (is_open (&self, right))
+        add_end (&self, right, found);
+  }
+  g_array_append_vals (faces, found->data, found->len);
+}
