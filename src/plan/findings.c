@@ -148,9 +148,10 @@ write_message (const DryPlanContext *context, const DryRule *rule, const DryMeas
   if (!*finding->measured)
     return dry_arena_printf (context->arena, "%s.", rule->title);
   if (measure->kind == DRY_MEASURE_NUMBER && (!measure->unit || !*measure->unit))
-    return dry_arena_printf (context->arena, "%s (%s: %s; %s asked for).", rule->title,
+    return dry_arena_printf (context->arena, "%s (%s: %s; %s %s).", rule->title,
                              dry_finding_name (context->arena, measure->name), finding->measured,
-                             finding->required);
+                             finding->required,
+                             strcmp (finding->required, "none") == 0 ? "allowed" : "asked for");
   return dry_arena_printf (context->arena, "%s: %s measured, %s asked for.", rule->title,
                            finding->measured, finding->required);
 }

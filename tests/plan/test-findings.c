@@ -178,6 +178,14 @@ test_words (void)
   g_assert_cmpstr (finding->message, ==, "It is bad: 37\" measured, 33\" to 36\" asked for.");
   g_assert_cmpstr (finding->working.formula, ==, "m = 37\" (with a rule); must be 33\" to 36\"");
   g_assert_cmpuint (finding->working.n_inputs, ==, 1);
+  {
+    DryCondition no_studs = {"studs-cut", DRY_COMPARE_EQUAL, DRY_LIMIT_NUMBER, 0, 0, NULL, 1, 0};
+    DryMeasure one = {.name = "studs-cut", .kind = DRY_MEASURE_NUMBER, .number = 1, .unit = ""};
+    DryRule count = make_rule (&no_studs, 1);
+
+    finding = judge (&context, one, &count)->items;
+    g_assert_cmpstr (finding->message, ==, "It is bad (studs cut: 1; none allowed).");
+  }
   /* One nanometre over does not read like the limit. */
   hair.length = 36 * DRY_INCH + 1;
   g_assert_cmpstr (judge (&context, hair, &rule)->items->measured, ==, "914.400001 mm");
