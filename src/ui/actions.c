@@ -43,6 +43,7 @@ static const DryActionInfo actions[] = {
     {"win.zoom-selection", "<Control>period", N_ ("Show the selection"), "view", DRY_ACTIONS_VIEW},
     {"win.next-face", "Page_Down", N_ ("Turn to the next face"), "view", DRY_ACTIONS_VIEW},
     {"win.previous-face", "Page_Up", N_ ("Turn to the face before"), "view", DRY_ACTIONS_VIEW},
+    {"win.find-part", "<Control>f", N_ ("Find a part on the shelf"), "placing", DRY_ACTIONS_VIEW},
     {"win.shelf", "F8", N_ ("Shelf of parts"), "view", DRY_ACTIONS_VIEW},
     {"win.inspector", "F9", N_ ("Inspector"), "view", DRY_ACTIONS_VIEW},
     {"win.ledger", "<Control>l", N_ ("Ledger"), "view", DRY_ACTIONS_VIEW},

@@ -94,6 +94,15 @@ find_object (DryCanvas *self, DryId id, gint stud)
   return NULL;
 }
 
+void
+dry_canvas_describe_hand (DryCanvas *self)
+{
+  DryCanvasObject *object = find_object (self, self->hand.object, self->hand.stud);
+
+  if (object != NULL)
+    describe_object (self, object);
+}
+
 typedef struct {
   DryId id;
   DryLength u;

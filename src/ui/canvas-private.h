@@ -161,6 +161,7 @@ gboolean dry_canvas_nearest_wall (const DryRoom *room, DryPoint at, gboolean out
                                   DryId *wall, DrySide *side, DryLength *u, DryLength *out);
 DryId dry_canvas_pick (DryCanvas *self, double x, double y, DryHit *hit);
 void dry_canvas_sync_objects (DryCanvas *self);
+void dry_canvas_describe_hand (DryCanvas *self); /* says where the thing in hand is now */
 void dry_canvas_allocate_objects (DryCanvas *self);
 gboolean dry_canvas_walk (DryCanvas *self, GtkDirectionType direction);
 DryId dry_canvas_focused_object (DryCanvas *self);

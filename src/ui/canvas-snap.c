@@ -6,6 +6,8 @@
 
 #include <glib/gi18n.h>
 
+#include "ui/studs.h"
+
 typedef enum { EDGE = 1, CENTRE = 2, ANY = 3 } Meets;
 
 typedef struct {
@@ -157,35 +159,44 @@ add_basin_lines (const DryRoom *room, const DryWall *wall, DrySide side, GArray 
 }
 
 static void
-add_framing_lines (const DrySnapRequest *request, const DryFace *face, GArray *targets)
+add_bay_and_stud (GArray *targets, DryLength *last, DryLength low, DryLength high)
 {
-  const DryFraming *framing = request->plan->framing;
+  if (low > *last)
+    add_target (targets, *last + (low - *last) / 2, CENTRE, N_ ("Center of the stud bay"));
+  add_target (targets, low, EDGE, N_ ("Face of a stud"));
+  add_target (targets, high, EDGE, N_ ("Face of a stud"));
+  *last = MAX (*last, high);
+}
 
-  for (guint i = 0; i < framing->n_bays; i++)
-    if (framing->bays[i].face == face->index)
-      add_target (targets, framing->bays[i].u0 + (framing->bays[i].u1 - framing->bays[i].u0) / 2,
-                  CENTRE, N_ ("Center of the stud bay"));
-  for (guint i = 0; i < framing->n; i++) {
-    const DryMember *member = &framing->items[i];
+/* From the wall itself and not from the plan, whose framing follows the thing being moved: it would
+ * snap to its own trimmers. */
+static void
+add_framing_lines (const DrySnapRequest *request, const DryWall *wall, GArray *targets)
+{
+  g_autoptr (GArray) studs = dry_studs_list (wall);
+  DryLength t = wall->stud_width > 0 ? wall->stud_width : 3 * DRY_INCH / 2;
+  DryLength length = dry_wall_length (wall), last = t;
 
-    if (member->face != face->index || member->kind != DRY_MEMBER_STUD || member->added ||
-        (request->moving != 0 && member->object == request->moving))
-      continue;
-    add_target (targets, member->rect.x0, EDGE, N_ ("Face of a stud"));
-    add_target (targets, member->rect.x1, EDGE, N_ ("Face of a stud"));
+  for (guint i = 0; i < studs->len; i++) {
+    guint at = request->side == DRY_SIDE_OUTSIDE ? studs->len - 1 - i : i;
+    DryLength u = g_array_index (studs, DryLength, at);
+
+    if (request->side == DRY_SIDE_OUTSIDE)
+      u = length - u;
+    add_bay_and_stud (targets, &last, u - t / 2, u + t / 2);
   }
+  if (length - t > last)
+    add_target (targets, last + (length - t - last) / 2, CENTRE, N_ ("Center of the stud bay"));
 }
 
 static void
 gather_u_targets (const DrySnapRequest *request, const DryWall *wall, GArray *targets)
 {
-  const DryFace *face = find_face (request);
   DryLength length = dry_wall_length (wall);
 
   add_basin_lines (request->room, wall, request->side, targets);
   see_others (request, TRUE, add_u_of_other, targets);
-  if (face != NULL)
-    add_framing_lines (request, face, targets);
+  add_framing_lines (request, wall, targets);
   add_target (targets, length / 2, CENTRE, N_ ("Center of the wall"));
   add_target (targets, 0, EDGE, N_ ("Corner"));
   add_target (targets, length, EDGE, N_ ("Corner"));

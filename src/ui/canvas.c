@@ -241,6 +241,8 @@ on_project_changed (DrySession *session, DryCanvas *self)
 {
   if (self->hand.kind == DRY_HAND_EMPTY)
     dry_canvas_sync_objects (self);
+  else
+    dry_canvas_describe_hand (self);
   gtk_widget_queue_allocate (GTK_WIDGET (self));
   dry_canvas_redraw (self);
 }

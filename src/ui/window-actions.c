@@ -40,7 +40,7 @@ dry_window_update_actions (DryWindow *self)
   static const char *const on_desk[] = {
       "save-as",   "save",          "export-papers", "export-drawing", "print",         "zoom-in",
       "zoom-out",  "zoom-fit",      "draw-room",     "room-form",      "add-half-wall", "paste",
-      "next-face", "previous-face", "add-room",      "duplicate-room"};
+      "next-face", "previous-face", "add-room",      "find-part",      "duplicate-room"};
 
   for (guint i = 0; i < G_N_ELEMENTS (on_desk); i++)
     set_enabled (self, on_desk[i], open);
@@ -264,6 +264,16 @@ on_previous_face (GSimpleAction *action, GVariant *parameter, gpointer data)
   walk_faces (data, -1);
 }
 
+/* The shelf's search comes first in it. */
+static void
+on_find_part (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+
+  g_settings_set_boolean (self->settings, "shelf", TRUE);
+  gtk_widget_child_focus (GTK_WIDGET (self->shelf_place), GTK_DIR_TAB_FORWARD);
+}
+
 static void
 on_fullscreen (GSimpleAction *action, GVariant *state, gpointer data)
 {
@@ -345,6 +355,7 @@ dry_window_add_actions (DryWindow *self)
       {.name = "set-distance", .activate = on_set_distance},
       {.name = "studs", .activate = on_studs},
       {.name = "add-stud", .activate = on_add_stud},
+      {.name = "find-part", .activate = on_find_part},
       {.name = "next-face", .activate = on_next_face},
       {.name = "previous-face", .activate = on_previous_face},
       {.name = "turn", .activate = on_turn},

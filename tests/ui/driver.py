@@ -174,6 +174,14 @@ class App:
         xd("type", "--delay", 25, text)
         time.sleep(0.1)
 
+    def answer_dialog(self, path):
+        """The file chooser's name entry is focused and selected when a file is to be saved."""
+        time.sleep(1.2)
+        self.key("ctrl+a")
+        self.type(path)
+        self.key("Return")
+        time.sleep(0.4)
+
     def screenshot(self, path):
         subprocess.run(["import", "-window", "root", path], check=False)
 
@@ -186,6 +194,79 @@ class App:
             self.process.terminate()
             raise Failure("program did not end\n" + self.log())
         return self.process.returncode
+
+
+class Board:
+    """The board and the shelf of a running program: objects by name, places to drop on, which one has the keyboard."""
+
+    def __init__(self, app):
+        self.app = app
+
+    def node(self):
+        return self.app.get("list", "Board: plan and walls")
+
+    def objects(self):
+        node = self.node()
+        node.clear_cache()
+        return [node.get_child_at_index(i) for i in range(node.get_child_count())]
+
+    def item(self, pattern):
+        def probe():
+            return next((o for o in self.objects() if re.fullmatch(pattern, o.get_name() or "")), None)
+        return self.app.wait(probe, "%s on the board" % pattern)
+
+    def names(self):
+        return [o.get_name() for o in self.objects()]
+
+    def place(self, pattern):
+        return self.item(pattern).get_description()
+
+    def selected(self):
+        return next((o for o in self.objects() if o.get_state_set().contains(Atspi.StateType.SELECTED)), None)
+
+    def selected_place(self):
+        found = self.app.wait(self.selected, "something selected")
+        return found.get_description()
+
+    def top_of_plan(self):
+        """Just inside the wall at the top of the plan: the middle of the tub's back."""
+        tub = next((o for o in self.objects() if "tub" in (o.get_name() or "").lower()), None)
+        if tub:
+            x, y, w, h = self.app.box(tub)
+            return x + w // 2, y + h // 2
+        x, y, w, h = self.app.box(self.node())
+        return x + w // 2, y + h // 5
+
+    def shelf(self, name):
+        """Where a part's button is on the screen, after searching for it as one does who sees no such part."""
+        entry = self.app.get("text", "Find a part.*") if self.app.find("text", "Find a part.*") else self.app.get("entry", "Find a part.*")
+        self.app.click(self.app.centre(entry))
+        self.app.key("ctrl+a")
+        self.app.type(name)
+        time.sleep(0.6)
+        return self.app.centre(self.app.get("push button", re.escape(name)))
+
+    def focused(self):
+        return next((n for n in self.app.nodes() if n.get_state_set().contains(Atspi.StateType.FOCUSED)), None)
+
+    def until_focused(self, role, name, tries=12):
+        for _ in range(tries):
+            found = self.focused()
+            if found and found.get_role_name() == role and found.get_name() == name:
+                return found
+            self.app.key("Tab")
+            time.sleep(0.15)
+        raise Failure("%s %r was not reached by Tab" % (role, name))
+
+    def until_side(self, pattern, tries=6):
+        """Walks the distance entry to the side whose name matches."""
+        for _ in range(tries):
+            found = self.focused()
+            if found and re.fullmatch(pattern, found.get_name() or ""):
+                return found
+            self.app.key("Tab")
+            time.sleep(0.15)
+        raise Failure("no side %r in the entry" % pattern)
 
 
 class Tap:

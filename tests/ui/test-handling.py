@@ -1,0 +1,303 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Handling on the board: typed distances, studs one by one, grips, corners, faces, rooms, menus, panning, and what
+has a menu place or key.
+
+Arguments: the program, the source folder."""
+import json
+import os
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+
+sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
+from driver import App, Board, Tap, equal, true, xd  # noqa: E402
+
+program, source = sys.argv[1], sys.argv[2]
+folder = tempfile.mkdtemp(prefix="drybay-handling-")
+path = os.path.join(folder, "alcove.drybay")
+shutil.copy(os.path.join(source, "data/demo/alcove-refit.drybay"), path)
+tap = Tap()
+app = App([program, path])
+board = Board(app)
+NICHE = "Shampoo niche"
+INCH = 25.4
+
+
+def project():
+    before = os.stat(path).st_mtime_ns
+    app.key("ctrl+s")
+    app.wait(lambda: os.stat(path).st_mtime_ns != before, "the file to be written")
+    with open(path, encoding="utf-8") as f:
+        return json.load(f)
+
+
+def room():
+    return project()["rooms"][0]
+
+
+def niche():
+    return next(p for p in room()["parts"] if p.get("label") == NICHE)
+
+
+def wall(index):
+    return room()["walls"][index]
+
+
+def near(found, wanted, what):
+    true(abs(found - wanted) < 0.001, "%s: found %r, wanted %r" % (what, found, wanted))
+
+
+def undo(n=1):
+    for _ in range(n):
+        app.key("ctrl+z")
+    time.sleep(0.3)
+
+
+def menu(pattern):
+    app.click(app.get("menu item", pattern))
+    time.sleep(0.3)
+
+
+def studs():
+    return [o.get_description() for o in board.objects() if re.match("Stud ", o.get_name())]
+
+
+def select_back_wall():
+    x, y, w, h = app.box(board.item("Back wall"))
+    app.click((x + 10, y + 26))
+    app.wait(lambda: board.selected().get_name() == "Back wall", "the wall to be selected")
+
+
+def test_typed_distance_of_selection():
+    app.click(app.centre(board.item(NICHE)))
+    app.type("7 1/2")
+    board.until_side("Left, to .*")
+    app.key("Return")
+    app.wait(lambda: '7 1/2" from the left' in board.place(NICHE), "the niche at 7 1/2 in")
+    app.get("push button", "Undo: Move " + NICHE)
+    near(niche()["u"] - 6 * INCH, 7.5 * INCH, "left edge")
+    app.type("5'")
+    board.until_side("Down, to the floor")
+    app.key("Return")
+    app.wait(lambda: '60" above' in board.place(NICHE), "the niche at 5 ft")
+    app.type("999")
+    app.key("Return")
+    time.sleep(0.3)
+    true(app.find("label", "There is no room for that distance"), "an impossible distance was not told")
+    app.key("Escape")
+    near(niche()["z"], 60 * INCH, "height after Escape")
+    app.type("3x")
+    app.key("Return")
+    true('60" above' in board.place(NICHE), "wrong text moved it")
+    app.key("Escape")
+    undo(2)
+    near(niche()["u"], 24 * INCH, "after undo")
+
+
+def test_typed_distance_while_dragging():
+    x, y = app.centre(board.item(NICHE))
+
+    def hold():
+        app.type("9")
+        board.until_side("Left, to .*")
+        app.key("Return")
+
+    app.drag((x, y), (x + 30, y), hold=hold)
+    near(niche()["u"] - 6 * INCH, 9 * INCH, "left edge")
+    undo()
+    near(niche()["u"], 24 * INCH, "one step to undo")
+
+
+def test_studs():
+    select_back_wall()
+    true("found_studs" not in wall(0), "regular before")
+    app.key("s")
+    equal(len(studs()), 3)
+    app.key("Tab", "Right", "Right")
+    time.sleep(0.3)
+    near(wall(0)["found_studs"][1], 32 * INCH + 2 * INCH / 16, "second stud nudged")
+    app.key("Insert")
+    equal(len(app.wait(lambda: len(studs()) == 4 and studs(), "a fourth stud")), 4)
+    app.key("Delete")
+    app.get("label", "Stud deleted")
+    equal(len(wall(0)["found_studs"]), 3)
+    x, y, w, h = app.box(board.item("Stud 1"))
+    app.drag((x + w // 2, y + 26), (x + w // 2 - 10, y + 26))
+    true(wall(0)["found_studs"][0] < 15.5 * INCH, "a dragged stud stayed: %s" % wall(0)["found_studs"])
+    app.type("14")
+    board.until_side("Left, to .*")
+    app.key("Return")
+    time.sleep(0.3)
+    near(wall(0)["found_studs"][0], 14 * INCH, "typed center")
+    app.key("Escape")
+    equal(board.selected().get_name(), "Back wall", "Escape goes back to the wall")
+    undo(8)
+    true("found_studs" not in wall(0), "undone to regular spacing")
+
+
+def test_resize_grip():
+    app.click(app.centre(board.item(NICHE)))
+    x, y, w, h = app.box(board.item(NICHE))
+    before = niche()["width"]
+    app.drag((x + w, y + h // 2), (x + w + 12, y + h // 2))
+    true(niche()["width"] > before, "the right grip did not widen it")
+    near(niche()["u"] - niche()["width"] / 2, 18 * INCH, "its left edge stayed")
+    app.get("push button", "Undo: Resize " + NICHE)
+    undo()
+
+
+def test_corner_and_wall():
+    select_back_wall()
+    x, y, w, h = app.box(next(o for o in board.objects() if o.get_name().startswith("Tub")))
+    before = wall(1)["start"]
+    app.drag((x + w, y), (x + w + 30, y))
+    true(wall(1)["start"][0] > before[0] + INCH, "the corner stayed")
+    undo()
+    app.type("66")
+    board.until_side("Length of the wall")
+    app.key("Return")
+    time.sleep(0.3)
+    near(wall(1)["start"][0], 66 * INCH, "typed length of the wall")
+    undo()
+
+
+def test_tub_on_its_face():
+    x, y, w, h = app.box(board.item("Back wall"))
+    app.click((x + w // 4, y + h - 12))
+    true(board.selected().get_name().startswith("Tub"), "the tub was not taken on the wall")
+    app.drag((x + w // 4, y + h - 12), (x + w // 4 + 30, y + h - 12))
+    true(room()["basin"]["along"] > 6 * INCH, "the tub stayed")
+    undo()
+
+
+def test_faces():
+    app.click(app.centre(board.item(NICHE)))
+    app.key("Home")
+    time.sleep(0.3)
+    width = app.box(board.item("Back wall"))[2]
+    for _ in range(3):
+        app.key("Page_Down")
+        time.sleep(0.2)
+    true(app.box(board.item("Back wall"))[2] > 1.5 * width, "Page Down did not turn to the back wall")
+    app.key("Page_Up")
+    app.key("Home")
+    app.wait(lambda: app.box(board.item("Back wall"))[2] == width, "everything to be shown")
+
+
+def test_panning():
+    x, y, w, h = app.box(board.node())
+    spot = (x + 30, y + h - 90)
+    app.click(app.centre(board.item(NICHE)))
+    before = app.box(board.item("Back wall"))
+    xd("mousemove", *spot)
+    xd("keydown", "space")
+    time.sleep(0.15)
+    app.drag(spot, (spot[0] + 50, spot[1] - 30))
+    xd("keyup", "space")
+    after = app.box(board.item("Back wall"))
+    equal((after[0] - before[0], after[1] - before[1], after[2]), (50, -30, before[2]), "Space and drag")
+    app.drag(spot, (spot[0] - 50, spot[1] + 30), button=2)
+    equal(app.box(board.item("Back wall"))[:2], before[:2], "the middle button")
+    xd("keydown", "shift")
+    xd("click", 4)
+    xd("keyup", "shift")
+    app.wait(lambda: app.box(board.item("Back wall"))[0] != before[0], "Shift and wheel to pan")
+    app.key("Home")
+    app.wait(lambda: app.box(board.item("Back wall")) == before, "everything again")
+
+
+def test_rooms():
+    room_menu = app.get("toggle button", "Room") or app.get("push button", "Room")
+    app.click(room_menu)
+    menu("_?Add _?Room.*")
+    equal(len(project()["rooms"]), 2)
+    app.click(room_menu)
+    menu("_?Duplicate Room.*")
+    rooms = project()["rooms"]
+    equal(len(rooms), 3)
+    ids = [i["id"] for r in rooms for i in [r] + r["walls"] + r.get("parts", [])]
+    equal(len(ids), len(set(ids)), "ids of a duplicated room are its own")
+    app.click(room_menu)
+    menu("R_?emove Room.*")
+    app.get("label", ".* removed")
+    equal(len(project()["rooms"]), 2)
+    app.click(app.get("push button", "_Undo.*"))
+    time.sleep(0.3)
+    equal(len(project()["rooms"]), 3)
+    undo(2)
+    board.item(NICHE)
+
+
+def test_object_menu():
+    app.click(app.centre(board.item(NICHE)))
+    app.key("Menu")
+    for name in ("_?Exact Sizes….*", "Set a Dis_?tance….*", "_?Move to….*", "Cu_?t.*", "De_?lete.*", "_?Next Face.*"):
+        app.get("menu item", name)
+    app.key("Escape")
+    time.sleep(0.3)
+    app.key("Return")
+    time.sleep(0.3)
+    focused = board.focused()
+    true(focused is not None and focused.get_role_name() in ("text", "entry", "spin button"), "Enter opens the exact entries")
+
+
+def test_every_action_is_reachable():
+    """Each name in the table of actions stands in a menu or has keys; each page of help it names is there."""
+    with open(os.path.join(source, "src/ui/actions.c"), encoding="utf-8") as f:
+        table = re.findall(r'\{"((?:win|app)\.[\w:-]+)",\s*(NULL|"[^"]*"),\s*N_ \((?:"[^"]*"\s*)+\),\s*"([\w-]+)"', f.read())
+    true(len(table) > 45, "only %d actions found" % len(table))
+    menus = ""
+    for name in ("window.ui", "window-room.c", "window-actions.c", "canvas-menu.c", "start-page.ui", "start-page.c"):
+        with open(os.path.join(source, "src/ui", name), encoding="utf-8") as f:
+            menus += f.read()
+    for name, keys, page in table:
+        true(keys != "NULL" or name in menus, name + " has neither menu place nor key")
+        true(os.path.exists(os.path.join(source, "help/C", page + ".page")), name + " names no page of help")
+    listed = {name.split(".")[1].split("::")[0] for name, _, _ in table}
+    # What carries a parameter or answers a toast is no act of its own.
+    inner = {"open-path", "open-demo", "show-exported", "show-help-pages", "room"}
+    for name in ("window-actions.c", "window-room.c", "window-files.c", "window-help.c", "application.c"):
+        with open(os.path.join(source, "src/ui", name), encoding="utf-8") as f:
+            for action in re.findall(r'\{\.name = "([\w-]+)"', f.read()):
+                true(action in listed | inner, "%s of %s is not in the table of actions" % (action, name))
+
+
+def test_help_without_viewer():
+    if shutil.which("yelp"):
+        return
+    app.click(app.centre(board.item(NICHE)))
+    app.key("F1")
+    app.get("label", "No help viewer is installed.*placing.page")
+
+
+def test_running_instance():
+    """A second start hands its file to the first."""
+    second = os.path.join(folder, "second.drybay")
+    shutil.copy(os.path.join(source, "data/demo/client-shower.drybay"), second)
+    subprocess.run([program, second], timeout=20, check=True)
+    app.get("label", "second.drybay")
+    app.wait(lambda: len(app.windows()) == 2, "a second window")
+    app.key("ctrl+w")
+    app.wait(lambda: len(app.windows()) == 1, "one window again")
+
+
+def test_end():
+    project()
+    app.close()
+    log = app.log()
+    true("CRITICAL" not in log and "WARNING **" not in log, log)
+
+
+try:
+    board.item(NICHE)
+    time.sleep(0.5)
+    for name, function in [(k[5:], v) for k, v in list(globals().items()) if k.startswith("test_")]:
+        tap.run(name, function)
+finally:
+    if app.process.poll() is None:
+        app.process.terminate()
+    shutil.rmtree(folder, ignore_errors=True)
+tap.end()
