@@ -4,12 +4,12 @@
 #define G_LOG_DOMAIN "drybay-cli"
 #include "cli/command.h"
 
+#include <stdio.h>
 #include <string.h>
 
 static const DryCommand *const COMMANDS[] = {
     &dry_command_plan,    &dry_command_findings, &dry_command_takeoff, &dry_command_papers,
-    &dry_command_drawing, &dry_command_check,    &dry_command_systems,
-    &dry_command_nest,
+    &dry_command_drawing, &dry_command_check,    &dry_command_systems, &dry_command_nest,
 };
 
 static DryCliOptions shared_options;
@@ -87,11 +87,27 @@ run_command (const DryCommand *command, int argc, char **argv)
   return command->run (files);
 }
 
+/* GLib would turn what the C locale cannot show into question marks; our texts are UTF-8 wherever
+ * they go. */
+static void
+print_plain (const char *text)
+{
+  fputs (text, stdout);
+}
+
+static void
+print_error_plain (const char *text)
+{
+  fputs (text, stderr);
+}
+
 int
 main (int argc, char **argv)
 {
   const char *name = argc > 1 ? argv[1] : "--help";
 
+  g_set_print_handler (print_plain);
+  g_set_printerr_handler (print_error_plain);
   if (g_str_equal (name, "--help") || g_str_equal (name, "-h") || g_str_equal (name, "help")) {
     print_overview ();
     return argc > 1 ? DRY_EXIT_OK : DRY_EXIT_ERROR;

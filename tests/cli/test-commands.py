@@ -84,6 +84,14 @@ def every_demo_and_case_passes_check_and_plan():
 
 
 @test
+def texts_are_utf8_in_the_plainest_locale():
+    answer = run("check", DEMO, LC_ALL="C", LANG="C")
+    assert "“Alcove refit”" in answer.stdout.decode(), answer.stdout
+    answer = run("plan", DEMO, "--room", "cellar", LC_ALL="C", LANG="C")
+    assert "“cellar”" in answer.stderr.decode(), answer.stderr
+
+
+@test
 def findings_status_and_json():
     answer = run("findings", ROOT / "tests/cases/02-old-house.drybay", "--json")
     rooms = json.loads(answer.stdout)["rooms"]
