@@ -48,10 +48,17 @@ apply_dff (Dff f, DryLength length, DryLength whole)
   return (double) length / (double) whole;
 }
 
-#define MAX_DFF       18
 #define MAX_KINDS     6
-#define MAX_SIZES     6
 #define MAX_DFF_ITEMS 400
+
+/* How many functions are tried in either direction: the live ones cost as much as a short search,
+ * the others well under a tenth of a second. */
+typedef struct {
+  guint functions, sides, floors;
+} Depth;
+
+static const Depth LIVE = {18, 6, 4};
+static const Depth DEEP = {320, 120, 12};
 
 static gint
 compare_lengths (gconstpointer a, gconstpointer b)
@@ -82,19 +89,19 @@ sample_sides (const DryNestProblem *problem, DryLength *out, guint max)
 }
 
 static guint
-list_dffs (const DryLength *sides, guint n_sides, DryLength whole, Dff *out)
+list_dffs (const DryLength *sides, guint n_sides, DryLength whole, const Depth *depth, Dff *out)
 {
   guint n = 0;
   out[n++] = (Dff){DFF_SAME, 0};
-  for (guint k = 1; k <= 4; k++)
+  for (guint k = 1; k <= depth->floors; k++)
     out[n++] = (Dff){DFF_FLOOR, k};
   for (guint i = 0; i < n_sides; i++) {
     /* What is left beside a side is as good a threshold as the side. */
     DryLength limits[2] = {sides[i], whole - sides[i] + 1};
-    for (guint j = 0; j < 2 && n < MAX_DFF - 1; j++)
+    for (guint j = 0; j < 2 && n < depth->functions - 1; j++)
       if (limits[j] > 0 && 2 * limits[j] <= whole)
         out[n++] = (Dff){DFF_DROP, limits[j]};
-    if (sides[i] > 0 && 2 * sides[i] <= whole && n < MAX_DFF)
+    if (sides[i] > 0 && 2 * sides[i] <= whole && n < depth->functions)
       out[n++] = (Dff){DFF_STEP, sides[i]};
   }
   return n;
@@ -142,7 +149,7 @@ list_largest (const DryNestProblem *problem, DryNestSheet *out, guint max, gbool
 /* Values of every function for every item, in the four ways it can stand: width over the sheet's
  * width, and so on. A way that does not fit is +infinity. */
 typedef struct {
-  double across[2][MAX_DFF], up[2][MAX_DFF];
+  double *across[2], *up[2];
   gboolean fits[2];
 } ItemTable;
 
@@ -152,6 +159,7 @@ typedef struct {
   guint n_kinds;
   guint n_across, n_up; /* functions for either direction */
   ItemTable *table;     /* kind by kind */
+  double *values;       /* of all rows */
 } Tables;
 
 static void
@@ -175,23 +183,35 @@ fill_row (const DryNestSheet *sheet, const DryNestItem *item, const Dff *across,
 /* The parameters are lengths, so they may differ from sheet to sheet: a weight is the least of all
  * sheets' weights, and any choice of functions per sheet keeps the sum within 1. */
 static void
-fill_tables (Tables *self)
+fill_tables (Tables *self, const Depth *depth)
 {
-  DryLength sides[MAX_SIZES];
-  guint n_sides = sample_sides (self->problem, sides, MAX_SIZES);
-  Dff across[MAX_KINDS][MAX_DFF], up[MAX_KINDS][MAX_DFF];
-  self->n_across = self->n_up = MAX_DFF;
+  g_autofree DryLength *sides = g_new (DryLength, depth->sides);
+  guint n_sides = sample_sides (self->problem, sides, depth->sides);
+  g_autofree Dff *across = g_new (Dff, depth->functions * self->n_kinds);
+  g_autofree Dff *up = g_new (Dff, depth->functions * self->n_kinds);
+  self->n_across = self->n_up = depth->functions;
   for (guint k = 0; k < self->n_kinds; k++) {
-    guint n_across = list_dffs (sides, n_sides, self->sheets[k].width, across[k]);
-    guint n_up = list_dffs (sides, n_sides, self->sheets[k].height, up[k]);
+    guint n_across =
+        list_dffs (sides, n_sides, self->sheets[k].width, depth, &across[k * depth->functions]);
+    guint n_up =
+        list_dffs (sides, n_sides, self->sheets[k].height, depth, &up[k * depth->functions]);
     self->n_across = MIN (self->n_across, n_across);
     self->n_up = MIN (self->n_up, n_up);
   }
   guint n = self->problem->n_items;
+  gsize each = 2 * ((gsize) self->n_across + self->n_up);
+  self->values = g_new (double, each *n * self->n_kinds);
   for (guint k = 0; k < self->n_kinds; k++)
-    for (guint i = 0; i < n; i++)
-      fill_row (&self->sheets[k], &self->problem->items[i], across[k], up[k], self,
-                &self->table[(gsize) k * n + i]);
+    for (guint i = 0; i < n; i++) {
+      ItemTable *row = &self->table[(gsize) k * n + i];
+      double *values = self->values + each * ((gsize) k * n + i);
+      for (guint turned = 0; turned < 2; turned++) {
+        row->across[turned] = values + turned * self->n_across;
+        row->up[turned] = values + 2 * self->n_across + turned * self->n_up;
+      }
+      fill_row (&self->sheets[k], &self->problem->items[i], &across[k * depth->functions],
+                &up[k * depth->functions], self, row);
+    }
 }
 
 static double
@@ -224,19 +244,21 @@ count_on_hand (const DryNestProblem *problem)
 }
 
 static guint
-bound_by_functions (const DryNestProblem *problem, const DryNestSheet *sheets, guint n_kinds)
+bound_by_functions (const DryNestProblem *problem, const DryNestSheet *sheets, guint n_kinds,
+                    const Depth *depth)
 {
   if (problem->n_items > MAX_DFF_ITEMS)
     return 0;
   g_autofree ItemTable *table = g_new0 (ItemTable, (gsize) problem->n_items * n_kinds);
   Tables self = {.problem = problem, .sheets = sheets, .n_kinds = n_kinds, .table = table};
-  fill_tables (&self);
+  fill_tables (&self, depth);
   double most = 0;
   for (guint f = 0; f < self.n_across; f++)
     for (guint g = 0; g < self.n_up; g++) {
       double sum = sum_weights (&self, f, g);
       most = MAX (most, sum);
     }
+  g_free (self.values);
   /* Rounding errors of the sum are far below 1e-6; a bound may be weak, never wrong. */
   return (guint) MAX (0, ceil (most - count_on_hand (problem) - 1e-6));
 }
@@ -311,7 +333,7 @@ bound_by_loners (const DryNestProblem *problem, const DryNestSheet *sheets, guin
 }
 
 guint
-dry_nest_lower_bound (const DryNestProblem *problem, gboolean quick)
+dry_nest_lower_bound (const DryNestProblem *problem, DryNestDepth depth)
 {
   if (problem->n_items == 0)
     return 0;
@@ -322,5 +344,9 @@ dry_nest_lower_bound (const DryNestProblem *problem, gboolean quick)
   if (!all)
     return bound;
   bound = MAX (bound, bound_by_loners (problem, sheets, n_kinds));
-  return quick ? bound : MAX (bound, bound_by_functions (problem, sheets, n_kinds));
+  if (depth == DRY_NEST_QUICK)
+    return bound;
+  guint more =
+      bound_by_functions (problem, sheets, n_kinds, depth == DRY_NEST_LIVE ? &LIVE : &DEEP);
+  return MAX (bound, more);
 }

@@ -122,8 +122,11 @@ void dry_nest_search (const DryNestProblem *problem, guint lower_bound, guint ef
                       gboolean tidy_up, DryNestState *best);
 
 /* cutting-bound.c: no layout of the items on these sheets, guillotine or not, needs fewer sheets.
- * `quick` leaves out the bounds that take longer than the search they would spare. */
-guint dry_nest_lower_bound (const DryNestProblem *problem, gboolean quick);
+ * Quick leaves out what takes longer than the search it would spare; deep tries many more
+ * functions. */
+typedef enum { DRY_NEST_QUICK, DRY_NEST_LIVE, DRY_NEST_DEEP } DryNestDepth;
+
+guint dry_nest_lower_bound (const DryNestProblem *problem, DryNestDepth depth);
 
 /* cutting-problem.c: sorts out what fits. `unplaced` (may be NULL) takes guints. */
 DryNestProblem *dry_nest_problem_new (const DryStock *stock, guint n_stock, const DryPiece *pieces,

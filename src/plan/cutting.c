@@ -223,7 +223,7 @@ dry_cutting_compute (DryArena *arena, const DryStock *stock, guint n_stock, cons
   g_autoptr (DryNestProblem) problem =
       dry_nest_problem_new (stock, n_stock, pieces, n_pieces, kerf, unplaced);
   g_autoptr (DryNestState) state = dry_nest_state_new (problem);
-  self->lower_bound = dry_nest_lower_bound (problem, FALSE);
+  self->lower_bound = dry_nest_lower_bound (problem, DRY_NEST_LIVE);
   dry_nest_search (problem, self->lower_bound, effort > 0 ? effort : LIVE_EFFORT, TRUE, state);
   return finish_answer (arena, self, state, unplaced);
 }
@@ -238,7 +238,7 @@ dry_cutting_improve (DryArena *arena, const DryStock *stock, guint n_stock, cons
   g_autoptr (DryNestProblem) problem =
       dry_nest_problem_new (stock, n_stock, pieces, n_pieces, kerf, unplaced);
   g_autoptr (DryNestState) state = dry_nest_state_new (problem);
-  self->lower_bound = dry_nest_lower_bound (problem, FALSE);
+  self->lower_bound = dry_nest_lower_bound (problem, DRY_NEST_LIVE);
   dry_nest_search (problem, self->lower_bound, LIVE_EFFORT, TRUE, state);
   self->lower_bound =
       dry_nest_improve (problem, self->lower_bound, effort, n_threads, cancellable, state);
@@ -252,7 +252,7 @@ dry_cutting_estimate (const DryStock *stock, guint n_stock, const DryPiece *piec
   g_autoptr (DryNestProblem) problem =
       dry_nest_problem_new (stock, n_stock, pieces, n_pieces, kerf, NULL);
   DryNestEstimate estimate = {.missing = n_pieces - problem->n_items,
-                              .lower_bound = dry_nest_lower_bound (problem, TRUE)};
+                              .lower_bound = dry_nest_lower_bound (problem, DRY_NEST_QUICK)};
   estimate.sheets = estimate.lower_bound;
   if (estimate.lower_bound > most)
     return estimate;

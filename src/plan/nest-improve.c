@@ -171,6 +171,9 @@ is_cheapest (const Improver *self)
 static void
 prove (Improver *self)
 {
+  if (self->score.sheets > self->lower_bound)
+    self->lower_bound =
+        MAX (self->lower_bound, dry_nest_lower_bound (self->problem, DRY_NEST_DEEP));
   if (self->score.sheets == self->lower_bound && is_cheapest (self))
     return;
   guint64 effort = MIN (PROOF, self->left / 4);

@@ -9,7 +9,7 @@
 
 #define MOST_ITEMS   18
 #define FIRST_CHECK  6
-#define MOST_ON_HAND 3
+#define MOST_ON_HAND 5
 
 typedef struct {
   DryLength width, height;
