@@ -338,36 +338,286 @@ test_brute_force (void)
   g_test_message ("bound met the optimum in %u of %u", same, total);
 }
 
-/* A layout that is wrong must be told as wrong, or the checker proves nothing. */
+/* --- sheets cut up at random: the optimum is known --- */
+
+typedef struct {
+  DryPiece pieces[400];
+  guint n;
+  gboolean coarse; /* lengths of a saw, not of a computer */
+} CutUp;
+
+/* Cuts the rectangle in two until its parts are small, so that they fill it and its kerfs exactly.
+ */
+static void
+cut_up (GRand *rand, CutUp *self, DryLength w, DryLength h, DryLength kerf, guint depth)
+{
+  gboolean vertical = w > h;
+  DryLength whole = vertical ? w : h, least = 4 * IN;
+  if (depth == 0 || whole <= 2 * least + kerf || self->n + 2 > G_N_ELEMENTS (self->pieces)) {
+    self->pieces[self->n++] = (DryPiece){"p", w, h, g_rand_int_range (rand, 0, 4) != 0};
+    return;
+  }
+  DryLength at = least + (DryLength) (g_rand_double (rand) * (double) (whole - 2 * least - kerf));
+  if (self->coarse)
+    at -= at % DRY_INCH_64;
+  cut_up (rand, self, vertical ? at : w, vertical ? h : at, kerf, depth - 1);
+  cut_up (rand, self, vertical ? w - at - kerf : w, vertical ? h : h - at - kerf, kerf, depth - 1);
+}
+
+static void
+test_bound_on_cut_up_sheets (void)
+{
+  guint sheets = 0, live = 0, best = 0, bound = 0;
+  for (guint32 seed = 1; seed <= 60; seed++) {
+    g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
+    CutUp list = {.coarse = seed % 4 != 0};
+    DryLength kerf = g_rand_boolean (rand) ? 0 : IN / 8;
+    guint n_sheets = (guint) g_rand_int_range (rand, 1, 7);
+    for (guint i = 0; i < n_sheets; i++)
+      cut_up (rand, &list, 48 * IN, 96 * IN, kerf, (guint) g_rand_int_range (rand, 0, 5));
+    g_autoptr (DryArena) arena = dry_arena_new ();
+    const DryCutting *quick = compute_checked (arena, STOCK_4X8, 1, list.pieces, list.n, kerf, 0);
+    const DryCutting *improved =
+        dry_cutting_improve (arena, STOCK_4X8, 1, list.pieces, list.n, kerf, 4000000, 1, NULL);
+    g_autofree char *problem = dry_check_cutting (improved, kerf);
+    g_assert_cmpstr (problem, ==, NULL);
+    g_assert_cmpuint (quick->lower_bound, <=, n_sheets);
+    g_assert_cmpuint (improved->lower_bound, <=, n_sheets);
+    g_assert_cmpuint (improved->lower_bound, >=, quick->lower_bound);
+    g_assert_cmpuint (improved->n_sheets, <=, quick->n_sheets);
+    sheets += n_sheets;
+    live += quick->n_sheets;
+    best += improved->n_sheets;
+    bound += improved->lower_bound;
+  }
+  g_test_message ("%u sheets cut up, %u live, %u improved, bound %u", sheets, live, best, bound);
+}
+
+/* --- improving --- */
+
+static void
+test_improve (void)
+{
+  for (guint32 seed = 1; seed <= (g_test_quick () ? 60 : 600); seed++) {
+    List list;
+    make_list (seed, &list);
+    g_autoptr (DryArena) arena = dry_arena_new ();
+    const DryCutting *live =
+        compute_checked (arena, list.stock, list.n_stock, list.pieces, list.n_pieces, list.kerf, 0);
+    const DryCutting *best[2];
+    for (guint i = 0; i < 2; i++)
+      best[i] = dry_cutting_improve (arena, list.stock, list.n_stock, list.pieces, list.n_pieces,
+                                     list.kerf, 1000000, 1 + seed % 3, NULL);
+    g_autofree char *problem = dry_check_cutting (best[0], list.kerf);
+    g_assert_cmpstr (problem, ==, NULL);
+    g_assert_true (same_cutting (best[0], best[1]));
+    g_assert_true (best[0]->n_unplaced < live->n_unplaced ||
+                   (best[0]->n_unplaced == live->n_unplaced &&
+                    (best[0]->n_unplaced > 0 || best[0]->n_bought <= live->n_bought)));
+    g_assert_cmpuint (best[0]->lower_bound, >=, live->lower_bound);
+  }
+}
+
+/* Cancelled before it begins, it gives the live answer. */
+static void
+test_cancel (void)
+{
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  g_cancellable_cancel (cancellable);
+  List list;
+  make_list (7, &list);
+  g_autoptr (DryArena) arena = dry_arena_new ();
+  const DryCutting *live =
+      compute_checked (arena, list.stock, list.n_stock, list.pieces, list.n_pieces, list.kerf, 0);
+  const DryCutting *same =
+      dry_cutting_improve (arena, list.stock, list.n_stock, list.pieces, list.n_pieces, list.kerf,
+                           G_MAXUINT64, 2, cancellable);
+  g_assert_cmpuint (same->n_sheets, ==, live->n_sheets);
+}
+
+static void
+test_on_hand (void)
+{
+  const DryStock stock[] = {{"4x8", 48 * IN, 96 * IN, 3000, -1},
+                            {"left over", 30 * IN, 40 * IN, 0, 2, TRUE}};
+  const DryPiece pieces[] = {
+      {"a", 28 * IN, 39 * IN, TRUE}, {"b", 30 * IN, 40 * IN, FALSE}, {"c", 48 * IN, 90 * IN, TRUE}};
+  for (guint n = 0; n <= 3; n++) {
+    g_autoptr (DryArena) arena = dry_arena_new ();
+    const DryCutting *cutting = compute_checked (arena, stock, 2, pieces, n, IN / 8, 0);
+    g_assert_cmpuint (cutting->n_sheets, ==, n);
+    g_assert_cmpuint (cutting->n_bought, ==, n == 3);
+    g_assert_cmpint (cutting->cost, ==, n == 3 ? 3000 : 0);
+    g_assert_true (cutting->proven);
+  }
+}
+
+/* --- the checker itself: a layout that is wrong must be told as wrong, or it proves nothing --- */
+
+typedef struct {
+  const char *what;
+  void (*spoil) (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts);
+  DryLength kerf;
+} Fault;
+
+static void
+lose_piece (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  sheet->n_placements--;
+}
+
+static void
+lose_whole_sheet (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  cutting->n_sheets = cutting->n_bought = 0;
+}
+
+static void
+double_piece (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  places[1].piece = places[0].piece;
+  places[1].rect = places[0].rect;
+}
+
+static void
+overlap (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  places[1].rect = (DryRect){IN, IN, IN + dry_rect_width (places[1].rect),
+                             IN + dry_rect_height (places[1].rect)};
+}
+
+static void
+leave_sheet (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  places[0].rect.x0 += 30 * IN;
+  places[0].rect.x1 += 30 * IN;
+}
+
+static void
+shrink_piece (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  places[0].rect.x1 -= IN;
+}
+
+static void
+turn_piece (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  places[0].turned = TRUE;
+}
+
+static void
+leave_out_cut (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  sheet->n_cuts--;
+}
+
+static void
+miss_with_cut (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  cuts[0].at = 200 * IN;
+}
+
+static void
+shift_cut (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  cuts[0].at -= IN;
+}
+
+/* A cut that stops half way across what it cuts. */
+static void
+stop_cut (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  if (cuts[0].vertical)
+    cuts[0].of.y1 /= 2;
+  else
+    cuts[0].of.x1 /= 2;
+}
+
+static void
+hide_offcuts (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  sheet->n_offcuts = 0;
+}
+
+static void
+raise_bound (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  cutting->lower_bound = 2;
+}
+
+static void
+lower_cost (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  cutting->cost -= 1;
+}
+
+static void
+nothing (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+}
+
+static const Fault FAULTS[] = {
+    {"a lost piece", lose_piece},         {"a lost sheet", lose_whole_sheet},
+    {"a piece twice", double_piece},      {"an overlap", overlap},
+    {"out of the sheet", leave_sheet},    {"a wrong size", shrink_piece},
+    {"turned unasked", turn_piece},       {"a cut left out", leave_out_cut},
+    {"a cut that misses", miss_with_cut}, {"a cut through a piece", shift_cut},
+    {"not edge to edge", stop_cut},       {"offcuts not told", hide_offcuts},
+    {"too high a bound", raise_bound},    {"a wrong cost", lower_cost},
+    {"kerf ignored", nothing, IN / 8},
+};
+
 static void
 test_checker_rejects (void)
 {
   g_autoptr (DryArena) arena = dry_arena_new ();
+  const DryStock stock[] = {{"3x5", 36 * IN, 60 * IN, 1200, -1}};
   const DryPiece pieces[] = {{"a", 20 * IN, 20 * IN, FALSE}, {"b", 16 * IN, 20 * IN, FALSE}};
-  const DryCutting *good = compute_checked (arena, STOCK_3X5, 1, pieces, 2, 0, 0);
-  for (guint fault = 0; fault < 6; fault++) {
+  const DryCutting *good = compute_checked (arena, stock, 1, pieces, 2, 0, 0);
+  for (guint i = 0; i < G_N_ELEMENTS (FAULTS); i++) {
     DryCutting bad = *good;
     DrySheetLayout sheet = good->sheets[0];
-    DryPlacement *placements =
+    DryPlacement *places =
         dry_arena_copy (arena, sheet.placements, sizeof (DryPlacement) * sheet.n_placements);
-    sheet.placements = placements;
+    DryCut *cuts = dry_arena_copy (arena, sheet.cuts, sizeof (DryCut) * sheet.n_cuts);
+    sheet.placements = places;
+    sheet.cuts = cuts;
     bad.sheets = &sheet;
-    DryLength kerf = 0;
-    if (fault == 0)
-      sheet.n_placements--; /* a piece lost */
-    else if (fault == 1)
-      placements[1].rect = placements[0].rect; /* overlap, wrong size */
-    else if (fault == 2)
-      sheet.n_cuts--; /* a piece not cut free */
-    else if (fault == 3)
-      sheet.n_offcuts = 0;
-    else if (fault == 4)
-      kerf = IN / 8; /* kerf ignored */
-    else
-      bad.lower_bound = 2;
-    g_autofree char *problem = dry_check_cutting (&bad, kerf);
+    FAULTS[i].spoil (&bad, &sheet, places, cuts);
+    g_autofree char *problem = dry_check_cutting (&bad, FAULTS[i].kerf);
+    g_test_message ("%s: %s", FAULTS[i].what, problem);
     g_assert_nonnull (problem);
   }
+}
+
+/* Five pieces round a hole: in place, apart, on the sheet, and no saw can cut them. */
+static void
+test_checker_rejects_pinwheel (void)
+{
+  const DryStock stock = {"3x3", 3 * IN, 3 * IN, 0, -1};
+  const DryPiece pieces[] = {{"a", 2 * IN, IN, FALSE},
+                             {"b", IN, 2 * IN, FALSE},
+                             {"c", 2 * IN, IN, FALSE},
+                             {"d", IN, 2 * IN, FALSE},
+                             {"e", IN, IN, FALSE}};
+  const DryPlacement places[] = {{0, {0, 0, 2 * IN, IN}},
+                                 {1, {2 * IN, 0, 3 * IN, 2 * IN}},
+                                 {2, {IN, 2 * IN, 3 * IN, 3 * IN}},
+                                 {3, {0, IN, IN, 3 * IN}},
+                                 {4, {IN, IN, 2 * IN, 2 * IN}}};
+  const DryCut cuts[] = {{{0, 0, 3 * IN, 3 * IN}, FALSE, IN, 0},
+                         {{0, 0, 3 * IN, IN}, TRUE, 2 * IN, 1},
+                         {{0, IN, 3 * IN, 3 * IN}, TRUE, IN, 1},
+                         {{IN, IN, 3 * IN, 3 * IN}, FALSE, 2 * IN, 2},
+                         {{IN, IN, 3 * IN, 2 * IN}, TRUE, 2 * IN, 3}};
+  const DrySheetLayout sheet = {0, places, 5, cuts, 5, NULL, 0};
+  const DryCutting pinwheel = {&stock, 1, pieces, 5, &sheet, 1, 1, TRUE, NULL, 0, 0, 1, -1};
+  g_autofree char *problem = dry_check_cutting (&pinwheel, 0);
+  g_assert_nonnull (problem);
+  g_assert_nonnull (strstr (problem, "do not free"));
+  /* And the engine, asked for the same, needs two sheets. */
+  g_autoptr (DryArena) arena = dry_arena_new ();
+  g_assert_cmpuint (compute_checked (arena, &stock, 1, pieces, 5, 0, 0)->n_sheets, ==, 2);
 }
 
 int
@@ -382,6 +632,11 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/cutting/random", test_random);
   g_test_add_func ("/plan/cutting/effort", test_effort);
   g_test_add_func ("/plan/cutting/brute-force", test_brute_force);
+  g_test_add_func ("/plan/cutting/bound-on-cut-up-sheets", test_bound_on_cut_up_sheets);
+  g_test_add_func ("/plan/cutting/improve", test_improve);
+  g_test_add_func ("/plan/cutting/cancel", test_cancel);
+  g_test_add_func ("/plan/cutting/on-hand", test_on_hand);
   g_test_add_func ("/plan/cutting/checker-rejects", test_checker_rejects);
+  g_test_add_func ("/plan/cutting/checker-rejects-pinwheel", test_checker_rejects_pinwheel);
   return g_test_run ();
 }
