@@ -8,6 +8,7 @@
 #include <adwaita.h>
 #include <glib/gi18n.h>
 
+#include "ui/access.h"
 #include "ui/actions.h"
 #include "ui/inspector-fields.h"
 #include "ui/inspector-tile.h"
@@ -264,9 +265,8 @@ make_row_with_control (Binding *binding, GtkWidget *control)
   if (field->hint)
     adw_action_row_set_subtitle (ADW_ACTION_ROW (row), _ (field->hint));
   gtk_widget_set_valign (control, GTK_ALIGN_CENTER);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (control), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ (field->label), -1);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), control);
+  /* The row's title names it from here on. */
   adw_action_row_set_activatable_widget (ADW_ACTION_ROW (row), control);
   binding->control = control;
   return row;
@@ -420,6 +420,7 @@ add_sections (DryInspector *self, const DrySubjectRef *subjects, guint n)
 {
   GtkWidget *group = adw_preferences_group_new ();
 
+  dry_access_name_lists (group, _ ("Tile, walls, room and job"));
   gtk_box_append (self->groups, group);
   for (guint i = 0; i < n; i++) {
     Section *section = g_new0 (Section, 1);
@@ -430,6 +431,7 @@ add_sections (DryInspector *self, const DrySubjectRef *subjects, guint n)
     adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (section->expander), FALSE);
     adw_preferences_row_set_title (ADW_PREFERENCES_ROW (section->expander),
                                    name_section (subjects[i].kind));
+    dry_access_name_expander_row (ADW_EXPANDER_ROW (section->expander));
     g_signal_connect (section->expander, "notify::expanded", G_CALLBACK (section_unfolded_cb),
                       section);
     g_ptr_array_add (self->sections, section);

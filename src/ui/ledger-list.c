@@ -6,6 +6,8 @@
 
 #include <glib/gi18n.h>
 
+#include "ui/access.h"
+
 typedef struct {
   DryLedgerList *list;
   char *key, *heading;
@@ -134,12 +136,16 @@ fill_contents (Row *row, const DryLedgerEntry *entry)
 static void
 fill_row (Row *row, const DryLedgerEntry *entry, guint index)
 {
+  if (g_strcmp0 (adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row->row)), entry->title) !=
+      0) {
+    adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row->row), entry->title);
+    dry_access_name_expander_row (ADW_EXPANDER_ROW (row->row));
+  }
   row->index = index;
   if (g_strcmp0 (row->heading, entry->heading) != 0) {
     g_free (row->heading);
     row->heading = g_strdup (entry->heading);
   }
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row->row), entry->title);
   adw_expander_row_set_subtitle (ADW_EXPANDER_ROW (row->row),
                                  entry->subtitle ? entry->subtitle : "");
   gtk_label_set_text (GTK_LABEL (row->value), entry->value ? entry->value : "");
@@ -420,10 +426,11 @@ dry_ledger_list_init (DryLedgerList *self)
 }
 
 GtkWidget *
-dry_ledger_list_new (const char *empty_text)
+dry_ledger_list_new (const char *name, const char *empty_text)
 {
   DryLedgerList *self = g_object_new (DRY_TYPE_LEDGER_LIST, NULL);
 
+  dry_access_set_name (GTK_WIDGET (self->box), name);
   gtk_label_set_text (GTK_LABEL (self->empty), empty_text);
   return GTK_WIDGET (self);
 }

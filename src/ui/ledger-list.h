@@ -25,7 +25,7 @@ typedef struct {
 
 /* Signals: "chosen" (guint index) when a row is clicked or stepped to;
  * "acted" (guint index, guint act) when one of its buttons is. */
-GtkWidget *dry_ledger_list_new (const char *empty_text);
+GtkWidget *dry_ledger_list_new (const char *name, const char *empty_text);
 /* Enter chooses the focused row and, when that is chosen already, steps on to the next (with Shift
  * to the one before); Space alone unfolds. Without it Enter unfolds as well. */
 void dry_ledger_list_set_stepping (DryLedgerList *self, gboolean stepping);

@@ -274,17 +274,18 @@ add_page (DryLedger *self, Page page, GtkWidget *child, const char *name, const 
 static void
 build_pages (DryLedger *self)
 {
-  GtkWidget *findings = dry_ledger_list_new (_ ("Nothing to mind: no rule of the pack is broken"));
+  GtkWidget *findings =
+      dry_ledger_list_new (_ ("Findings"), _ ("Nothing to mind: no rule of the pack is broken"));
 
   if (self->page[PAGE_FINDINGS])
     return;
   dry_ledger_list_set_stepping (DRY_LEDGER_LIST (findings), TRUE);
   add_page (self, PAGE_FINDINGS, findings, "findings", _ ("Findings"));
-  add_page (self, PAGE_TAKEOFF, dry_ledger_list_new (_ ("Nothing to buy yet")), "takeoff",
-            _ ("Take-off"));
+  add_page (self, PAGE_TAKEOFF, dry_ledger_list_new (_ ("Take-off"), _ ("Nothing to buy yet")),
+            "takeoff", _ ("Take-off"));
   add_page (self, PAGE_SHEETS, dry_ledger_sheets_new (self->session), "sheets", _ ("Cut sheets"));
-  add_page (self, PAGE_ORDER, dry_ledger_list_new (_ ("Nothing to do yet")), "order",
-            _ ("Order of work"));
+  add_page (self, PAGE_ORDER, dry_ledger_list_new (_ ("Order of work"), _ ("Nothing to do yet")),
+            "order", _ ("Order of work"));
   g_signal_connect (findings, "chosen", G_CALLBACK (finding_chosen_cb), self);
   g_signal_connect (findings, "acted", G_CALLBACK (finding_acted_cb), self);
   g_signal_connect_swapped (self->pages, "notify::visible-child", G_CALLBACK (fill_shown_page),

@@ -8,6 +8,7 @@
 #include <glib/gi18n.h>
 #include <string.h>
 
+#include "ui/access.h"
 #include "ui/item-picture.h"
 #include "ui/later.h"
 
@@ -235,6 +236,7 @@ add_group (DryShelf *self, guint index)
   if (!has_items (self, index))
     return;
   group->expander = gtk_expander_new (_ (GROUPS[index].title));
+  dry_access_set_name (group->expander, _ (GROUPS[index].title));
   group->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   group->was_open = GROUPS[index].open;
   gtk_expander_set_child (GTK_EXPANDER (group->expander), group->box);
