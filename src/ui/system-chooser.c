@@ -263,8 +263,8 @@ add_choice (DrySystemChooser *self, const DrySystem *system)
   choice.row = adw_action_row_new ();
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (choice.row), FALSE);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (choice.row), system->name);
-  adw_action_row_set_title_lines (ADW_ACTION_ROW (choice.row), 2);
-  adw_action_row_set_subtitle_lines (ADW_ACTION_ROW (choice.row), 5);
+  adw_action_row_set_title_lines (ADW_ACTION_ROW (choice.row), 0);
+  adw_action_row_set_subtitle_lines (ADW_ACTION_ROW (choice.row), 0);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (choice.row), TRUE);
   gtk_widget_set_tooltip_text (choice.row, system->summary);
   gtk_accessible_update_property (GTK_ACCESSIBLE (choice.row), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
