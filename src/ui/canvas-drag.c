@@ -120,6 +120,7 @@ find_grab (DryCanvas *self, double x, double y)
 
     if (!place.plan) { /* on a face: how far along it the pointer was */
       self->hand.face = place.wall;
+      self->hand.side = place.side;
       return place.local;
     }
 

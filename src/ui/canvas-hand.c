@@ -265,20 +265,20 @@ move_basin_to (DryCanvas *self, DryPoint centre, gboolean freely)
                  error);
 }
 
-/* On an unrolled face it follows the pointer along that wall only, however far it was pulled off
- * another. */
+/* On an unrolled face it follows the pointer along that wall only, by as much as the pointer went:
+ * which faces there are, and where, changes meanwhile. */
 static void
-move_basin_on_face (DryCanvas *self, const DryPlace *place, gboolean freely)
+move_basin_on_face (DryCanvas *self, double pixels, gboolean freely)
 {
   const DryRoom *room = dry_hand_room (self);
-  const DryWall *wall = dry_room_get_wall (room, place->wall);
+  const DryWall *wall = dry_room_get_wall (room, self->hand.face);
   DryPoint corners[4], centre = {0, 0};
   double ux, uy, nx, ny;
-  DryLength by = place->local.x - self->hand.grab.x;
+  DryLength by = dry_canvas_pixels (self, pixels);
 
-  if (wall == NULL || place->wall != self->hand.face || !dry_room_basin_corners (room, corners))
+  if (wall == NULL || !dry_room_basin_corners (room, corners))
     return;
-  dry_wall_axes (wall, place->side, &ux, &uy, &nx, &ny);
+  dry_wall_axes (wall, self->hand.side, &ux, &uy, &nx, &ny);
   for (guint i = 0; i < 4; i++) {
     centre.x += corners[i].x / 4;
     centre.y += corners[i].y / 4;
@@ -412,11 +412,9 @@ dry_hand_point (DryCanvas *self, double x, double y, gboolean freely)
       move_opening_to (self, at, place.plan, freely);
     return;
   case DRY_HAND_BASIN:
-    if (!dry_canvas_locate (self, x, y, &place))
-      return;
-    if (!place.plan)
-      move_basin_on_face (self, &place, freely);
-    else if (self->hand.face == 0)
+    if (self->hand.face != 0)
+      move_basin_on_face (self, x - self->hand.start_x, freely);
+    else if (dry_canvas_locate (self, x, y, &place) && place.plan)
       move_basin_to (
           self, (DryPoint){place.local.x - self->hand.grab.x, place.local.y - self->hand.grab.y},
           freely);

@@ -208,9 +208,14 @@ static void
 on_edit_selection (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   DryWindow *self = data;
+  GtkWidget *focus;
 
   g_settings_set_boolean (self->settings, "inspector", TRUE);
   gtk_widget_child_focus (GTK_WIDGET (self->inspector_place), GTK_DIR_TAB_FORWARD);
+  /* Into the entry, not only its row. */
+  focus = gtk_root_get_focus (GTK_ROOT (self));
+  if (focus != NULL && GTK_IS_LIST_BOX_ROW (focus))
+    gtk_widget_child_focus (focus, GTK_DIR_TAB_FORWARD);
 }
 
 /* --- the view --- */

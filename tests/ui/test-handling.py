@@ -201,16 +201,21 @@ def test_panning():
     equal((after[0] - before[0], after[1] - before[1], after[2]), (50, -30, before[2]), "Space and drag")
     app.drag(spot, (spot[0] - 50, spot[1] + 30), button=2)
     equal(app.box(board.item("Back wall"))[:2], before[:2], "the middle button")
+    app.move(*spot)
+    xd("click", 7)
+    app.wait(lambda: app.box(board.item("Back wall"))[0] != before[0], "the sideways wheel to pan")
+    here = app.box(board.item("Back wall"))
     xd("keydown", "shift")
     xd("click", 4)
     xd("keyup", "shift")
-    app.wait(lambda: app.box(board.item("Back wall"))[0] != before[0], "Shift and wheel to pan")
+    app.wait(lambda: app.box(board.item("Back wall")) != here, "Shift and wheel to pan")
+    equal(app.box(board.item("Back wall"))[2], before[2], "panning kept the zoom")
     app.key("Home")
     app.wait(lambda: app.box(board.item("Back wall")) == before, "everything again")
 
 
 def test_rooms():
-    room_menu = app.get("toggle button", "Room") or app.get("push button", "Room")
+    room_menu = app.wait(lambda: next((n for n in app.nodes() if n.get_name() == "Room" and n.get_role_name() != "label"), None), "the Room menu")
     app.click(room_menu)
     menu("_?Add _?Room.*")
     equal(len(project()["rooms"]), 2)
@@ -241,7 +246,7 @@ def test_object_menu():
     app.key("Return")
     time.sleep(0.3)
     focused = board.focused()
-    true(focused is not None and focused.get_role_name() in ("text", "entry", "spin button"), "Enter opens the exact entries")
+    true(focused is not None and focused.get_role_name() in ("text", "entry", "spin button"), "Enter opens the exact entries, not %s" % ([focused and focused.get_role_name(), focused and focused.get_name()],))
 
 
 def test_every_action_is_reachable():
