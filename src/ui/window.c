@@ -222,8 +222,9 @@ restore_state (DryWindow *self)
                    G_SETTINGS_BIND_GET);
   g_settings_bind (self->settings, "inspector", self->inspector_revealer, "reveal-child",
                    G_SETTINGS_BIND_GET);
-  if (g_object_class_find_property (G_OBJECT_GET_CLASS (self->ledger), "open") != NULL)
-    g_settings_bind (self->settings, "ledger", self->ledger, "open", G_SETTINGS_BIND_DEFAULT);
+  g_settings_bind (self->settings, "ledger-height", self->ledger, "drawer-height",
+                   G_SETTINGS_BIND_DEFAULT);
+  g_settings_bind (self->settings, "ledger", self->ledger, "open", G_SETTINGS_BIND_DEFAULT);
 }
 
 /* Keys shared with text entries, seen only after the focused widget had its chance. */
