@@ -14,7 +14,8 @@ golden=$here/golden
 program=$(readlink -f "$1")
 out=$2
 shift 2
-export DRYBAY_DATA=${DRYBAY_DATA:-$source/data} G_DEBUG=${G_DEBUG:-fatal-warnings}
+# Settings in memory: what one picture opens is closed again for the next.
+export GSETTINGS_BACKEND=memory DRYBAY_DATA=${DRYBAY_DATA:-$source/data} G_DEBUG=${G_DEBUG:-fatal-warnings}
 take() { bash "$here/session.sh" 2600x1700 /usr/bin/python3 "$here/pictures.py" "$program" "$source" "$@" 2> >(grep -v -e dbind-WARNING -e '^$' >&2); }
 
 if [ "$out" != compare ]; then
@@ -40,7 +41,7 @@ if [ -n "${DRYBAY_ACCEPT:-}" ]; then
 fi
 
 failed=0
-pictures=${DRYBAY_TEST_PICTURES:-$source}
+pictures=${DRYBAY_TEST_PICTURES:-/tmp/drybay-pictures}
 for picture in "$taken"/*.png; do
   name=$(basename "$picture")
   [ -e "$golden/$name" ] || { echo "$name: no golden picture; take it with DRYBAY_ACCEPT=1"; failed=1; continue; }

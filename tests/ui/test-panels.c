@@ -472,6 +472,8 @@ open_page (GtkWidget *ledger, const char *name)
   pages = find (ledger, has_page, name);
   g_assert_nonnull (pages);
   gtk_stack_set_visible_child_name (GTK_STACK (pages), name);
+  WAIT_FOR (find (ledger, is_list, NULL) != NULL);
+  WAIT_FOR (find (ledger, is_foldable, NULL) != NULL);
   settle ();
 }
 
