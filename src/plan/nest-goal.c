@@ -3,23 +3,25 @@
  * has found its place. Counts work, never time, and may be stopped and gone on with anywhere. */
 #define G_LOG_DOMAIN "plan"
 
-#include <math.h>
 #include <stdlib.h>
 
 #include "plan/nest-private.h"
 
 /* Values found by trying on the published lists (docs/cutting.md). */
-#define FIRST_CYCLE   G_GUINT64_CONSTANT (2000000) /* work units from hot to cold */
+#define FIRST_CYCLE   G_GUINT64_CONSTANT (2000000) /* work units from hot to cold; then twice */
 #define LONGEST_CYCLE G_GUINT64_CONSTANT (32000000)
-#define HOT           0.1  /* of an item's mean area: how much worse is taken */
-#define COLD          0.02 /* of HOT */
-#define BLINK         0.01 /* share of places overlooked */
-#define MOST_RUINED   3    /* sheets */
-#define WHOLE         0.5  /* chance that a sheet is ruined wholly, not a part of it */
-#define MOST_NOISE    0.4  /* in the order of recreation */
-#define NEW_KIND      0.1  /* chance that a sheet is swapped for one of another kind */
-
-double G_P[16] = {2e6, 32e6, 0.1, 0.02, 2, 0};
+#define HOT           0.1 /* of an item's mean area: how much worse is taken */
+#define STAGES        16
+#define COOLING       0.783 /* from stage to stage: a fiftieth in the end */
+#define BLINK         0.01  /* share of places overlooked */
+#define MOST_RUINED   4     /* sheets */
+#define WHOLE         0.3   /* chance that a sheet is ruined wholly, not a part of it */
+#define EMPTIER       0.5   /* chance that of two sheets the emptier is ruined */
+#define MOST_NOISE    0.4   /* in the order of recreation */
+#define NEW_KIND      0.1   /* chance that a sheet is swapped for one of another kind */
+#define MOST_POOLED   300   /* items */
+#define WELL_FILLED   1.03  /* of what sheets must hold on the average to reach the goal */
+#define COVER_SHARE   5     /* one in so many work units of a cycle goes to covering */
 
 typedef struct {
   double key;
@@ -39,6 +41,8 @@ struct _DryGoalSearch {
   guint64 cycle;
   guint64 random;
   guint count;
+  DryPool *pool; /* NULL: the sheets are not alike, or too many items */
+  double full;   /* area used that makes a sheet worth keeping in the pool */
 };
 
 DryGoalSearch *
@@ -59,6 +63,7 @@ dry_goal_search_free (DryGoalSearch *self)
   if (self == NULL)
     return;
   dry_trees_free (self->trees);
+  dry_pool_free (self->pool);
   g_free (self->kinds);
   g_free (self->list);
   g_free (self);
@@ -165,6 +170,13 @@ draw_kind (DryGoalSearch *self, guint index)
   return kind;
 }
 
+static guint
+find_emptier (const DryTrees *trees, guint a, guint b)
+{
+  const DryTree *left = &trees->trees[a], *right = &trees->trees[b];
+  return right->area - right->used > left->area - left->used ? b : a;
+}
+
 static void
 ruin (DryGoalSearch *self)
 {
@@ -173,6 +185,8 @@ ruin (DryGoalSearch *self)
   guint many = 1 + dry_nest_random (&self->random) % MOST_RUINED;
   for (guint i = 0; i < many; i++) {
     guint at = dry_nest_random (&self->random) % trees->n_trees;
+    if (draw (&self->random) < EMPTIER)
+      at = find_emptier (trees, at, dry_nest_random (&self->random) % trees->n_trees);
     const DryTree *tree = &trees->trees[at];
     gboolean may_swap =
         problem->n_sheets - problem->n_on_hand > 1 && !problem->sheets[tree->kind].on_hand;
@@ -200,16 +214,30 @@ sum_left_out (const DryTrees *self)
 }
 
 static void
-begin_cycle (DryGoalSearch *self)
+begin_cycle (DryGoalSearch *self, gboolean anew)
 {
   DryTrees *trees = self->trees;
+  if (!anew && self->pool != NULL &&
+      dry_pool_cover (self->pool, trees, self->cycle / COVER_SHARE, &self->random))
+    return;
   dry_trees_clear (trees, self->kinds, self->n_kinds);
   recreate (self);
   dry_trees_keep (trees);
   self->now = sum_left_out (trees);
   self->begin = trees->work;
   self->end = trees->work + self->cycle;
-  self->cycle = MIN ((guint64) (G_P[4] * self->cycle), (guint64) G_P[1]);
+  self->cycle = MIN (2 * self->cycle, LONGEST_CYCLE);
+}
+
+static void
+set_pool (DryGoalSearch *self)
+{
+  const DryNestProblem *problem = self->trees->problem;
+  if (problem->n_sheets != 1 || problem->n_items > MOST_POOLED || self->n_kinds == 0)
+    return;
+  if (self->pool == NULL)
+    self->pool = dry_pool_new (problem->n_items);
+  self->full = WELL_FILLED * self->mean_area * problem->n_items / self->n_kinds;
 }
 
 void
@@ -223,15 +251,41 @@ dry_goal_search_set (DryGoalSearch *self, const guint *kinds, guint n_kinds, Dry
     self->kinds[i] = kinds[i];
   self->n_kinds = n_kinds;
   self->goal = goal;
-  self->cycle = (guint64) G_P[0];
-  begin_cycle (self);
+  self->cycle = FIRST_CYCLE;
+  set_pool (self);
+  begin_cycle (self, TRUE);
 }
 
+/* Every sheet touched by this step. */
+static void
+fill_pool (DryGoalSearch *self)
+{
+  const DryTrees *trees = self->trees;
+  for (guint i = 0; i < trees->n_touched; i++) {
+    const DryTree *tree = &trees->trees[trees->touched[i]];
+    if (tree->used >= self->full)
+      dry_pool_offer (self->pool, tree);
+  }
+}
+
+/* By stages, so that nothing but multiplication is needed, which is the same on every machine. */
 static void
 cool (DryGoalSearch *self)
 {
-  double share = (double) (self->trees->work - self->begin) / (double) (self->end - self->begin);
-  self->heat = G_P[2] * self->mean_area * pow (G_P[3], share);
+  guint64 stage = (self->trees->work - self->begin) * STAGES / (self->end - self->begin);
+  self->heat = HOT * self->mean_area;
+  for (guint64 i = 0; i < MIN (stage, STAGES); i++)
+    self->heat *= COOLING;
+}
+
+/* About -ln of a number drawn from 0..1: straight between the powers of two. */
+static double
+draw_patience (guint64 *random)
+{
+  double number = (dry_nest_random (random) + 1.0) / 4294967296.0, halvings = 0;
+  for (; number <= 0.5; number *= 2)
+    halvings += 1;
+  return 0.6931471805599453 * (halvings + 2 * (1 - number));
 }
 
 static void
@@ -244,8 +298,10 @@ step (DryGoalSearch *self)
   ruin (self);
   recreate (self);
   double next = sum_left_out (trees);
-  if (next <= self->now || next < self->now - self->heat * log (draw (&self->random) + 1e-12)) {
+  if (next <= self->now || next < self->now + self->heat * draw_patience (&self->random)) {
     self->now = next;
+    if (self->pool != NULL)
+      fill_pool (self);
     dry_trees_keep (trees);
   } else {
     dry_trees_undo (trees);
@@ -259,7 +315,7 @@ dry_goal_search_run (DryGoalSearch *self, guint64 units, guint64 *spent)
   guint64 start = trees->work, limit = start + units;
   while (trees->n_left_out > 0 && self->n_kinds > 0 && trees->work < limit) {
     if (trees->work >= self->end)
-      begin_cycle (self);
+      begin_cycle (self, FALSE);
     else
       step (self);
   }

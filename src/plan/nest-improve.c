@@ -181,6 +181,7 @@ prove (Improver *self)
                                        self->score.cost * (1 - 1e-12), effort);
   self->lower_bound = MAX (self->lower_bound, proof.sheets);
   self->is_cheapest = proof.is_cheapest;
+  self->left -= MIN (self->left, proof.spent);
 }
 
 /* As far down as the bound lets it, until `reserve` units are left. */

@@ -79,6 +79,19 @@ void dry_trees_set_kind (DryTrees *self, guint tree, guint kind);
 void dry_trees_keep (DryTrees *self);
 void dry_trees_undo (DryTrees *self);
 
+/* Fills the bare tree with a copy of these nodes, less the items that are placed elsewhere. */
+void dry_trees_put (DryTrees *self, guint tree, const DryTreeNode *nodes, guint n_nodes,
+                    gint32 root);
+
+/* nest-pool.c: well filled sheets, all of one kind. */
+typedef struct _DryPool DryPool;
+DryPool *dry_pool_new (guint n_items) G_GNUC_WARN_UNUSED_RESULT;
+void dry_pool_free (DryPool *self);
+void dry_pool_offer (DryPool *self, const DryTree *tree);
+/* Fills the trees anew from the stored sheets, the fewest items left out; TRUE when none is. Spends
+ * at most `units`; FALSE and nothing changed when there are too few sheets to choose from. */
+gboolean dry_pool_cover (DryPool *self, DryTrees *trees, guint64 units, guint64 *random);
+
 /* --- nest-goal.c --- */
 
 /* What a try must reach: every item placed, on sheets whose cost stays below `cost_below`. */
@@ -105,6 +118,7 @@ void dry_trees_write (const DryTrees *self, DryNestState *state);
 typedef struct {
   guint sheets;         /* no answer buys fewer */
   gboolean is_cheapest; /* none with `most` costs less than `money` */
+  guint64 spent;        /* work units */
 } DryNestProof;
 
 DryNestProof dry_nest_prove (const DryNestProblem *problem, guint lower_bound, guint most,

@@ -325,5 +325,6 @@ dry_nest_prove (const DryNestProblem *problem, guint lower_bound, guint most, do
         check (&self, most, money, &proof);
     }
   end (&self, n);
+  proof.spent = self.work;
   return proof;
 }

@@ -534,3 +534,39 @@ dry_trees_set_kind (DryTrees *self, guint index, guint kind)
   set_kind (self, tree, kind);
   measure_room (self, tree);
 }
+
+void
+dry_trees_put (DryTrees *self, guint index, const DryTreeNode *nodes, guint n_nodes, gint32 root)
+{
+  DryTree *tree = &self->trees[index];
+  save_tree (self, index);
+  make_room_for_nodes (tree, n_nodes);
+  memcpy (tree->nodes, nodes, sizeof (DryTreeNode) * n_nodes);
+  tree->n_nodes = n_nodes;
+  tree->root = root;
+  g_autofree guint *again = g_new (guint, n_nodes);
+  guint n_again = 0;
+  for (guint i = 0; i < n_nodes; i++) {
+    if (nodes[i].item < 0)
+      continue;
+    tree->used += self->items[nodes[i].item].area;
+    if (self->tree_of[nodes[i].item] != DRY_TREE_NONE)
+      again[n_again++] = (guint) nodes[i].item;
+    else
+      self->tree_of[nodes[i].item] = (gint32) index;
+  }
+  for (guint i = 0; i < n_again; i++)
+    for (guint j = 0; j < tree->n_nodes; j++)
+      if (tree->nodes[j].item == (gint32) again[i]) {
+        gint32 elsewhere = self->tree_of[again[i]];
+        take_leaf (self, tree, (gint32) j);
+        self->tree_of[again[i]] = elsewhere;
+        break;
+      }
+  measure_room (self, tree);
+  guint kept = 0;
+  for (guint i = 0; i < self->n_left_out; i++)
+    if (self->tree_of[self->left_out[i]] == DRY_TREE_NONE)
+      self->left_out[kept++] = self->left_out[i];
+  self->n_left_out = kept;
+}
