@@ -6,6 +6,8 @@
 #include <adwaita.h>
 #include <math.h>
 
+#define FOOT_TOOLS 220 /* width of layers and zoom at the right */
+
 const DryStyle *
 dry_canvas_style (void)
 {
@@ -120,6 +122,15 @@ dry_mark_chip_size (DryCanvas *self, const char *text, double *width, double *he
   pango_layout_get_pixel_size (layout, &w, &h);
   *width = w + 14;
   *height = h + 4;
+}
+
+DrySpot
+dry_mark_foot (DryCanvas *self, guint line)
+{
+  double width = gtk_widget_get_width (GTK_WIDGET (self)),
+         height = gtk_widget_get_height (GTK_WIDGET (self));
+
+  return (DrySpot){(width - FOOT_TOOLS) / 2, height - 24 - 28 * (double) line};
 }
 
 /* A rounded label centred on a spot and kept inside the canvas. */

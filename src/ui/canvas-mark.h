@@ -25,6 +25,9 @@ void dry_mark_line (GtkSnapshot *snapshot, DrySpot from, DrySpot to, GdkRGBA col
 /* Centred on `at`, kept inside the canvas. */
 void dry_mark_chip (DryCanvas *self, GtkSnapshot *snapshot, DrySpot at, const char *text,
                     DryChipKind kind);
+/* Where sayings about the thing in hand stand: lines at the foot of the board, beside its tools, so
+ * that they cover neither the thing nor its distances. Line 0 is the lowest. */
+DrySpot dry_mark_foot (DryCanvas *self, guint line);
 void dry_mark_chip_size (DryCanvas *self, const char *text, double *width, double *height);
 /* canvas-paint-hand.c: what is in hand, with its distances and the reason it snapped. */
 void dry_canvas_paint_hand (DryCanvas *self, GtkSnapshot *snapshot);

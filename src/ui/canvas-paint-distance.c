@@ -143,22 +143,6 @@ draw_fault (DryCanvas *self, GtkSnapshot *snapshot, const DryFinding *finding)
   }
 }
 
-static DrySpot
-place_fault (DryCanvas *self)
-{
-  DryMeasured measured;
-  DrySpot at = {self->pointer_x, self->pointer_y + 70}, low, high;
-
-  if (dry_canvas_measure_object (self, &measured) &&
-      bounds_of_thing (self, &measured, &low, &high)) {
-    at = (DrySpot){(low.x + high.x) / 2, high.y + 46};
-    /* Over the lower edge it would hide the thing. */
-    if (at.y > gtk_widget_get_height (GTK_WIDGET (self)) - 24)
-      at.y = low.y - 50;
-  }
-  return at;
-}
-
 void
 dry_canvas_paint_breakage (DryCanvas *self, GtkSnapshot *snapshot)
 {
@@ -188,5 +172,5 @@ dry_canvas_paint_breakage (DryCanvas *self, GtkSnapshot *snapshot)
 
     text = g_strdup_printf (ngettext ("%s (and %u more)", "%s (and %u more)", n - 1), one, n - 1);
   }
-  dry_mark_chip (self, snapshot, place_fault (self), text, DRY_CHIP_WARNING);
+  dry_mark_chip (self, snapshot, dry_mark_foot (self, 1), text, DRY_CHIP_WARNING);
 }

@@ -33,29 +33,12 @@ draw_snap (DryCanvas *self, GtkSnapshot *snapshot)
         1.2, TRUE);
 }
 
-/* Right above the thing in hand, beside the line that measures upward; else under the pointer. */
-static DrySpot
-place_reason (DryCanvas *self)
-{
-  gint view = dry_canvas_find_view (self, FALSE, self->hand.wall, self->hand.side);
-  DryRect r = self->hand.rect;
-  DrySpot spot = {self->pointer_x, self->pointer_y + 44};
-
-  if (self->hand.on_wall && view >= 0) {
-    DryPoint o = self->scene->views[view].origin;
-
-    spot = dry_mark_spot (self, (DryPoint){o.x + r.x1, o.y + r.y1});
-    spot.y -= 22;
-  }
-  return spot;
-}
-
 static void
 draw_reason (DryCanvas *self, GtkSnapshot *snapshot)
 {
   const DrySnap *snap = &self->hand.snap;
   g_autoptr (GString) text = g_string_new (NULL);
-  DrySpot at = place_reason (self);
+  DrySpot at = dry_mark_foot (self, 0);
 
   if (self->hand.refusal != NULL) {
     dry_mark_chip (self, snapshot, at, self->hand.refusal, DRY_CHIP_WARNING);
