@@ -7,7 +7,7 @@
 
 /* Work units between two meetings of the threads: some hundredths of a second. */
 #define FIRST_TRY G_GUINT64_CONSTANT (3000000)
-#define PROOF     G_GUINT64_CONSTANT (20000000)
+#define PROOF     G_GUINT64_CONSTANT (10000000)
 #define ROUND     G_GUINT64_CONSTANT (3000000)
 
 typedef struct {
