@@ -10,20 +10,10 @@
 
 #include "ui/access.h"
 #include "ui/actions.h"
-#include "ui/inspector-fields.h"
+#include "ui/inspector-row.h"
 #include "ui/inspector-tile.h"
 #include "ui/later.h"
-#include "ui/length-row.h"
 #include "ui/system-chooser.h"
-
-/* A row and what it shows. */
-typedef struct {
-  DryInspector *inspector;
-  DrySubjectRef subject;
-  const DryField *field;
-  GtkWidget *row;
-  GtkWidget *control; /* switch or spin button in the row, or the row itself */
-} Binding;
 
 /* A foldable section of what concerns the whole job. */
 typedef struct {
@@ -38,13 +28,13 @@ struct _DryInspector {
   GtkLabel *title, *place;
   GtkBox *groups, *acts;
   GtkWidget *scroller, *heading, *corner, *duplicate;
-  GtkWidget *chooser; /* while nothing is selected */
-  GPtrArray *bindings, *sections;
-  guint unfolded;  /* bit per DrySubjectKind: sections a person opened stay so */
-  gboolean ready;  /* seen once; before that nothing is built */
-  DryId shown;     /* selection the rows were built for */
-  guint signature; /* which fields are shown; another one means building anew */
-  gboolean filling, building, built;
+  GtkWidget *chooser;         /* while nothing is selected */
+  GPtrArray *rows, *sections; /* of DryInspectorRow, Section */
+  guint unfolded;             /* bit per DrySubjectKind: sections a person opened stay so */
+  gboolean ready;             /* seen once; before that nothing is built */
+  DryId shown;                /* selection the rows were built for */
+  guint signature;            /* which fields are shown; another one means building anew */
+  gboolean building, built;
   gboolean again; /* the session changed while rows were being taken away */
 };
 
@@ -97,88 +87,7 @@ make_signature (DryInspector *self)
   return hash;
 }
 
-/* --- from row to session --- */
-
-static void
-length_entered_cb (DryLengthRow *row, Binding *binding)
-{
-  dry_field_set_length (binding->inspector->session, binding->subject, binding->field,
-                        dry_length_row_get_value (row));
-}
-
-static void
-switched_cb (GtkSwitch *control, GParamSpec *pspec, Binding *binding)
-{
-  if (!binding->inspector->filling)
-    dry_field_set_index (binding->inspector->session, binding->subject, binding->field,
-                         gtk_switch_get_active (control));
-}
-
-static void
-chosen_cb (AdwComboRow *row, GParamSpec *pspec, Binding *binding)
-{
-  if (!binding->inspector->filling)
-    dry_field_set_index (binding->inspector->session, binding->subject, binding->field,
-                         adw_combo_row_get_selected (row));
-}
-
-static void
-number_changed_cb (GtkSpinButton *control, Binding *binding)
-{
-  if (!binding->inspector->filling)
-    dry_field_set_number (binding->inspector->session, binding->subject, binding->field,
-                          gtk_spin_button_get_value (control));
-}
-
-static void
-text_applied_cb (AdwEntryRow *row, Binding *binding)
-{
-  if (!binding->inspector->filling)
-    dry_field_set_text (binding->inspector->session, binding->subject, binding->field,
-                        gtk_editable_get_text (GTK_EDITABLE (row)));
-}
-
 /* --- from session to row --- */
-
-static void
-fill_row (Binding *binding)
-{
-  DrySession *session = binding->inspector->session;
-  const DryField *field = binding->field;
-
-  switch (field->kind) {
-  case DRY_FIELD_LENGTH: {
-    DryLengthFormat format = dry_session_get_length_format (session);
-    DryLengthRow *row = DRY_LENGTH_ROW (binding->row);
-    dry_length_row_set_format (row, &format, dry_session_get_bare_unit (session));
-    dry_length_row_set_value (row, dry_field_get_length (session, binding->subject, field));
-    break;
-  }
-  case DRY_FIELD_BOOLEAN:
-    gtk_switch_set_active (GTK_SWITCH (binding->control),
-                           dry_field_get_index (session, binding->subject, field) != 0);
-    break;
-  case DRY_FIELD_CHOICE:
-    adw_combo_row_set_selected (ADW_COMBO_ROW (binding->row),
-                                dry_field_get_index (session, binding->subject, field));
-    break;
-  case DRY_FIELD_NUMBER:
-  case DRY_FIELD_INTEGER:
-    if (!(gtk_widget_get_state_flags (binding->control) & GTK_STATE_FLAG_FOCUS_WITHIN))
-      gtk_spin_button_set_value (GTK_SPIN_BUTTON (binding->control),
-                                 dry_field_get_number (session, binding->subject, field));
-    break;
-  case DRY_FIELD_TEXT:
-  default: {
-    const char *text = dry_field_get_text (session, binding->subject, field);
-    GtkEditable *entry = GTK_EDITABLE (binding->row);
-    /* Setting it anew would throw away what is being typed and the cursor's place. */
-    if (!(gtk_widget_get_state_flags (binding->row) & GTK_STATE_FLAG_FOCUS_WITHIN) &&
-        g_strcmp0 (gtk_editable_get_text (entry), text) != 0)
-      gtk_editable_set_text (entry, text);
-  }
-  }
-}
 
 /* What is in a folded section, in a few words. */
 static char *
@@ -225,120 +134,25 @@ fill (DryInspector *self)
 
   if (!self->ready)
     return;
-  self->filling = TRUE;
   gtk_widget_set_visible (self->heading, any);
   gtk_label_set_text (self->title, name);
   gtk_label_set_text (self->place, place);
   gtk_widget_set_visible (GTK_WIDGET (self->place), any && *place);
-  for (guint i = 0; i < self->bindings->len; i++)
-    fill_row (self->bindings->pdata[i]);
+  for (guint i = 0; i < self->rows->len; i++)
+    dry_inspector_row_fill (self->rows->pdata[i]);
   for (guint i = 0; i < self->sections->len; i++)
     fill_section (self->sections->pdata[i]);
-  self->filling = FALSE;
 }
 
 /* --- building rows --- */
 
 static GtkWidget *
-make_length_row (Binding *binding)
-{
-  const DryField *field = binding->field;
-  GtkWidget *row = dry_length_row_new (_ (field->label));
-
-  dry_length_row_set_limits (DRY_LENGTH_ROW (row), field->low, field->high);
-  if (field->zero_text)
-    dry_length_row_set_zero_text (DRY_LENGTH_ROW (row), _ (field->zero_text));
-  if (field->hint)
-    dry_length_row_set_hint (DRY_LENGTH_ROW (row), _ (field->hint));
-  g_signal_connect (row, "entered", G_CALLBACK (length_entered_cb), binding);
-  return row;
-}
-
-static GtkWidget *
-make_row_with_control (Binding *binding, GtkWidget *control)
-{
-  const DryField *field = binding->field;
-  GtkWidget *row = adw_action_row_new ();
-
-  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _ (field->label));
-  if (field->hint)
-    adw_action_row_set_subtitle (ADW_ACTION_ROW (row), _ (field->hint));
-  gtk_widget_set_valign (control, GTK_ALIGN_CENTER);
-  adw_action_row_add_suffix (ADW_ACTION_ROW (row), control);
-  /* The row's title names it from here on. */
-  adw_action_row_set_activatable_widget (ADW_ACTION_ROW (row), control);
-  binding->control = control;
-  return row;
-}
-
-static GtkWidget *
-make_switch_row (Binding *binding)
-{
-  GtkWidget *control = gtk_switch_new ();
-
-  g_signal_connect (control, "notify::active", G_CALLBACK (switched_cb), binding);
-  return make_row_with_control (binding, control);
-}
-
-static GtkWidget *
-make_number_row (Binding *binding)
-{
-  const DryField *field = binding->field;
-  GtkWidget *control =
-      gtk_spin_button_new_with_range (field->number_low, field->number_high, field->step);
-
-  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (control), field->digits);
-  g_signal_connect (control, "value-changed", G_CALLBACK (number_changed_cb), binding);
-  return make_row_with_control (binding, control);
-}
-
-static GtkWidget *
-make_choice_row (Binding *binding)
-{
-  const DryField *field = binding->field;
-  g_autoptr (GtkStringList) words = gtk_string_list_new (NULL);
-  GtkWidget *row = adw_combo_row_new ();
-
-  for (guint i = 0; field->choices[i]; i++)
-    gtk_string_list_append (words, _ (field->choices[i]));
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _ (field->label));
-  adw_combo_row_set_model (ADW_COMBO_ROW (row), G_LIST_MODEL (words));
-  g_signal_connect (row, "notify::selected", G_CALLBACK (chosen_cb), binding);
-  return row;
-}
-
-static GtkWidget *
-make_text_row (Binding *binding)
-{
-  GtkWidget *row = adw_entry_row_new ();
-
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _ (binding->field->label));
-  adw_entry_row_set_show_apply_button (ADW_ENTRY_ROW (row), TRUE);
-  g_signal_connect (row, "apply", G_CALLBACK (text_applied_cb), binding);
-  return row;
-}
-
-static GtkWidget *
 make_row (DryInspector *self, DrySubjectRef subject, const DryField *field)
 {
-  static GtkWidget *(*const MAKERS[]) (Binding *) = {
-      [DRY_FIELD_LENGTH] = make_length_row,  [DRY_FIELD_NUMBER] = make_number_row,
-      [DRY_FIELD_INTEGER] = make_number_row, [DRY_FIELD_BOOLEAN] = make_switch_row,
-      [DRY_FIELD_CHOICE] = make_choice_row,  [DRY_FIELD_TEXT] = make_text_row,
-  };
-  Binding *binding = g_new0 (Binding, 1);
+  DryInspectorRow *row = dry_inspector_row_new (self->session, subject, field);
 
-  binding->inspector = self;
-  binding->subject = subject;
-  binding->field = field;
-  self->filling = TRUE;
-  binding->row = MAKERS[field->kind](binding);
-  self->filling = FALSE;
-  if (!binding->control)
-    binding->control = binding->row;
-  g_ptr_array_add (self->bindings, binding);
-  return binding->row;
+  g_ptr_array_add (self->rows, row);
+  return row->widget;
 }
 
 static void
@@ -384,7 +198,7 @@ static void
 fill_expander (Section *section)
 {
   DryInspector *self = section->inspector;
-  guint n, before = self->bindings->len;
+  guint n, before = self->rows->len;
   const DryField *fields = dry_fields_list (section->subject.kind, &n);
 
   if (section->subject.kind == DRY_SUBJECT_FINISH)
@@ -394,10 +208,8 @@ fill_expander (Section *section)
     if (dry_field_is_shown (self->session, section->subject, &fields[i]))
       adw_expander_row_add_row (ADW_EXPANDER_ROW (section->expander),
                                 make_row (self, section->subject, &fields[i]));
-  self->filling = TRUE;
-  for (guint i = before; i < self->bindings->len; i++)
-    fill_row (self->bindings->pdata[i]);
-  self->filling = FALSE;
+  for (guint i = before; i < self->rows->len; i++)
+    dry_inspector_row_fill (self->rows->pdata[i]);
 }
 
 static void
@@ -445,10 +257,10 @@ add_sections (DryInspector *self, const DrySubjectRef *subjects, guint n)
 static const DryField *
 get_focused_field (DryInspector *self)
 {
-  for (guint i = 0; i < self->bindings->len; i++) {
-    const Binding *binding = self->bindings->pdata[i];
-    if (gtk_widget_get_state_flags (binding->row) & GTK_STATE_FLAG_FOCUS_WITHIN)
-      return binding->field;
+  for (guint i = 0; i < self->rows->len; i++) {
+    const DryInspectorRow *row = self->rows->pdata[i];
+    if (gtk_widget_get_state_flags (row->widget) & GTK_STATE_FLAG_FOCUS_WITHIN)
+      return row->field;
   }
   return NULL;
 }
@@ -456,10 +268,10 @@ get_focused_field (DryInspector *self)
 static void
 focus_field (DryInspector *self, const DryField *field)
 {
-  for (guint i = 0; field && i < self->bindings->len; i++) {
-    const Binding *binding = self->bindings->pdata[i];
-    if (binding->field == field)
-      gtk_widget_child_focus (binding->row, GTK_DIR_TAB_FORWARD);
+  for (guint i = 0; field && i < self->rows->len; i++) {
+    const DryInspectorRow *row = self->rows->pdata[i];
+    if (row->field == field)
+      gtk_widget_child_focus (row->widget, GTK_DIR_TAB_FORWARD);
   }
 }
 
@@ -483,7 +295,7 @@ build (DryInspector *self)
       gtk_box_remove (self->groups, child);
     child = next;
   }
-  g_ptr_array_set_size (self->bindings, 0);
+  g_ptr_array_set_size (self->rows, 0);
   g_ptr_array_set_size (self->sections, 0);
   if (one) {
     self->chooser = NULL;
@@ -555,7 +367,7 @@ dry_inspector_dispose (GObject *object)
   }
   g_clear_pointer (&self->sections, g_ptr_array_unref);
   g_clear_pointer (&self->scroller, gtk_widget_unparent);
-  g_clear_pointer (&self->bindings, g_ptr_array_unref);
+  g_clear_pointer (&self->rows, g_ptr_array_unref);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (dry_inspector_parent_class)->dispose (object);
 }
@@ -583,7 +395,7 @@ dry_inspector_class_init (DryInspectorClass *klass)
 static void
 dry_inspector_init (DryInspector *self)
 {
-  self->bindings = g_ptr_array_new_with_free_func (g_free);
+  self->rows = g_ptr_array_new_with_free_func (g_free);
   self->sections = g_ptr_array_new_with_free_func (g_free);
   gtk_widget_init_template (GTK_WIDGET (self));
 }

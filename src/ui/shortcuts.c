@@ -23,7 +23,8 @@ static const struct {
     {"Escape", N_ ("Put back, or select nothing")},
     {"Menu <Shift>F10", N_ ("Menu of the selected thing")},
     {"plus minus", N_ ("Zoom in or out")},
-    {"0", N_ ("Show everything")},
+    {"1", N_ ("A number begins typing a distance")},
+    {"Tab", N_ ("While typing a distance: to the next side")},
     {"BackSpace", N_ ("Outline: take a corner back")},
     {"c", N_ ("Outline: close it")},
 };
