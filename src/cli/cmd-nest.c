@@ -395,7 +395,7 @@ const DryCommand dry_command_nest = {
     .arguments = "LIST.json",
     .summary = "Cut a list of rectangles from the fewest, then cheapest, sheets",
     .details =
-        "The list, in millimetres:\n"
+        "The list, in millimeters:\n"
         "  {\"kerf\": 3.2, \"rotate\": true,\n"
         "   \"sheets\": [{\"id\": \"4x8\", \"width\": 1219.2, \"height\": 2438.4, \"count\": null, "
         "\"price\": 1900}],\n"

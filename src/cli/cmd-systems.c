@@ -35,7 +35,7 @@ append_system (GString *text, const DrySystem *system)
 
   g_string_append_printf (text, "%s — %s\n  %s\n", system->id, system->name, system->summary);
   g_string_append_printf (
-      text, "  thickness %s, studs at most %s on centre, fasteners every %s at edges\n", thickness,
+      text, "  thickness %s, studs at most %s on center, fasteners every %s at edges\n", thickness,
       studs, edge);
   g_string_append_printf (text, "  membrane: %s; sheets:", membrane_text (system));
   for (guint i = 0; i < system->n_sheets; i++)

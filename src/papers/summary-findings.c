@@ -128,9 +128,9 @@ dry_papers_add_cautions (DryFlow *flow)
   dry_flow_heading (flow, "Cautions", 12);
   add_caution (
       flow, "Silica dust",
-      "Cement board, fibre-cement, mortar and tile give off silica dust when cut or ground: "
+      "Cement board, fiber-cement, mortar and tile give off silica dust when cut or ground: "
       "the limit is 50 µg/m³ over a shift (29 CFR 1926.1153). Score and snap, or cut wet. "
-      "Power-saw fibre-cement outdoors only, with a dust collector. Vacuum with a HEPA "
+      "Power-saw fiber-cement outdoors only, with a dust collector. Vacuum with a HEPA "
       "filter; do not sweep.");
   if (year == 0 || year < 1978)
     add_caution (flow, "Lead",

@@ -25,7 +25,7 @@ measure_water (DryMeasuring *self, const DryPart *part)
   const DryBasin *basin = &self->context->room->basin;
 
   if (part->kind == DRY_PART_SPOUT && basin->id && basin->kind == DRY_BASIN_TUB)
-    dry_measuring_length (self, "above-rim", part->z - basin->height, "centre at %s, rim at %s",
+    dry_measuring_length (self, "above-rim", part->z - basin->height, "center at %s, rim at %s",
                           dry_measuring_text (self, part->z),
                           dry_measuring_text (self, basin->height));
   if (part->kind == DRY_PART_SHOWER_HEAD)

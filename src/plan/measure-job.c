@@ -49,7 +49,7 @@ measure_ceiling (DryMeasuring *self)
                          NULL);
   if (system->ceiling_spacing_max.value > 0)
     dry_measuring_length (self, "system-ceiling-framing", system->ceiling_spacing_max.value,
-                          "%s: ceiling framing at most %s on centre", system->name,
+                          "%s: ceiling framing at most %s on center", system->name,
                           dry_measuring_text (self, system->ceiling_spacing_max.value));
 }
 

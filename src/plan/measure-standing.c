@@ -51,7 +51,7 @@ measure_glass (DryMeasuring *self, const DryPart *part, const DryWall *wall)
   dry_measuring_boolean (self, "hinged", part->hinged, NULL);
   dry_measuring_length (self, "width", part->width, NULL);
   dry_measuring_length (self, "thickness", part->depth, NULL);
-  dry_measuring_number (self, "mass", mass, "kg", "%s x %s x %s at 2.5 kg/m2 a millimetre",
+  dry_measuring_number (self, "mass", mass, "kg", "%s x %s x %s at 2.5 kg/m2 a millimeter",
                         dry_measuring_text (self, part->width),
                         dry_measuring_text (self, part->height),
                         dry_measuring_text (self, part->depth));
