@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* drybay-cli systems: what the catalogue holds, systems first, then items and rule packs.
- * Lengths are printed in inches and millimetres, since nobody's project says which. */
+ * Lengths are printed in inches and millimeters, since nobody's project says which. */
 #include "cli/command.h"
 
 static gboolean as_json;

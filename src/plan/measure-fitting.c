@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Measures of what hangs on the wall: valve, spout, shower head, hand shower, grab bar.
- * Heights are centres above the finished floor, of a bar the top of its grip. */
+ * Heights are centers above the finished floor, of a bar the top of its grip. */
 #include "plan/measure-build.h"
 
 /* Free space between the hole and the nearest stud; less than 0 when the hole cuts into one. */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Measures of benches and glass, and of pipes, vents and cables hidden in the wall.
- * Glass weighs 2.5 kg a square metre for each millimetre of thickness. */
+ * Glass weighs 2.5 kg a square meter for each millimeter of thickness. */
 #include "plan/measure-build.h"
 
 #include <math.h>
