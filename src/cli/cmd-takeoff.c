@@ -51,24 +51,6 @@ append_table (GString *text, const DryPlan *plan)
 }
 
 static void
-write_working (DryJsonWriter *writer, const DryWorking *working)
-{
-  dry_json_begin_object (writer, "working");
-  dry_json_write_string (writer, "formula", working->formula);
-  dry_json_begin_array (writer, "inputs");
-  for (guint i = 0; i < working->n_inputs; i++) {
-    dry_json_begin_object_inline (writer, NULL);
-    dry_json_write_string (writer, "name", working->inputs[i].name);
-    dry_json_write_string (writer, "value", working->inputs[i].value);
-    dry_json_end_object (writer);
-  }
-  dry_json_end_array (writer);
-  dry_json_write_string (writer, "source", working->source.text);
-  dry_json_write_string (writer, "certainty", dry_certainty_to_text (working->source.certainty));
-  dry_json_end_object (writer);
-}
-
-static void
 write_line (DryJsonWriter *writer, const DryTakeoffLine *line)
 {
   dry_json_begin_object (writer, NULL);
@@ -84,7 +66,7 @@ write_line (DryJsonWriter *writer, const DryTakeoffLine *line)
     dry_json_write_integer (writer, "price", line->price);
     dry_json_write_integer (writer, "cost", line->cost);
   }
-  write_working (writer, &line->working);
+  dry_working_write_json (&line->working, writer, "working");
   dry_json_end_object (writer);
 }
 

@@ -99,7 +99,7 @@ write_amounts (DryJsonWriter *writer, const DryCoating *coating)
     dry_json_write_string (writer, "purpose", it->purpose);
     dry_json_write_number (writer, "amount", it->amount);
     dry_json_write_string (writer, "unit", it->product->unit);
-    dry_plan_json_working (writer, "working", &it->working);
+    dry_working_write_json (&it->working, writer, "working");
     dry_json_end_object (writer);
   }
   dry_json_end_array (writer);
@@ -119,7 +119,7 @@ write_takeoff_line (DryJsonWriter *writer, const DryTakeoffLine *line)
   dry_json_write_integer (writer, "packs", line->packs);
   dry_json_write_integer (writer, "price", line->price);
   dry_json_write_integer (writer, "cost", line->cost);
-  dry_plan_json_working (writer, "working", &line->working);
+  dry_working_write_json (&line->working, writer, "working");
   dry_json_end_object (writer);
 }
 
@@ -140,7 +140,7 @@ write_order (DryJsonWriter *writer, const DryOrder *order)
     dry_json_write_number (writer, "wait_min", step->wait_min);
     dry_json_write_number (writer, "wait_max", step->wait_max);
     dry_json_write_boolean (writer, "hold", step->hold);
-    dry_plan_json_working (writer, "working", &step->working);
+    dry_working_write_json (&step->working, writer, "working");
     dry_json_end_object (writer);
   }
   dry_json_end_array (writer);
@@ -218,7 +218,7 @@ write_finding (DryJsonWriter *writer, const DryFinding *finding)
   for (guint i = 0; i < finding->rule->n_remedies; i++)
     dry_json_write_string (writer, NULL, finding->rule->remedies[i].text);
   dry_json_end_array (writer);
-  dry_plan_json_working (writer, "working", &finding->working);
+  dry_working_write_json (&finding->working, writer, "working");
   dry_json_end_object (writer);
 }
 

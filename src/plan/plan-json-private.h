@@ -7,7 +7,6 @@
 
 void dry_plan_json_point (DryJsonWriter *writer, const char *key, DryPoint p);
 void dry_plan_json_rect (DryJsonWriter *writer, const char *key, DryRect r);
-void dry_plan_json_working (DryJsonWriter *writer, const char *key, const DryWorking *working);
 
 void dry_plan_json_holding (DryJsonWriter *writer, const DryPlan *self);
 void dry_plan_json_quantities (DryJsonWriter *writer, const DryPlan *self);

@@ -52,20 +52,20 @@ write_polygon (DryJsonWriter *writer, const char *key, const DryPolygon *polygon
 }
 
 void
-dry_plan_json_working (DryJsonWriter *writer, const char *key, const DryWorking *working)
+dry_working_write_json (const DryWorking *self, DryJsonWriter *writer, const char *key)
 {
   dry_json_begin_object (writer, key);
-  dry_json_write_string (writer, "formula", working->formula);
+  dry_json_write_string (writer, "formula", self->formula);
   dry_json_begin_array (writer, "inputs");
-  for (guint i = 0; i < working->n_inputs; i++) {
+  for (guint i = 0; i < self->n_inputs; i++) {
     dry_json_begin_object_inline (writer, NULL);
-    dry_json_write_string (writer, "name", working->inputs[i].name);
-    dry_json_write_string (writer, "value", working->inputs[i].value);
+    dry_json_write_string (writer, "name", self->inputs[i].name);
+    dry_json_write_string (writer, "value", self->inputs[i].value);
     dry_json_end_object (writer);
   }
   dry_json_end_array (writer);
-  dry_json_write_string (writer, "source", working->source.text);
-  dry_json_write_string (writer, "certainty", dry_certainty_to_text (working->source.certainty));
+  dry_json_write_string (writer, "source", self->source.text);
+  dry_json_write_string (writer, "certainty", dry_certainty_to_text (self->source.certainty));
   dry_json_end_object (writer);
 }
 

@@ -31,13 +31,11 @@ set_context (DryPlanContext *context, const DryProject *project, DryId room_id,
   return TRUE;
 }
 
-static DryBuildUp
-measure_build_up (const DryPlanContext *context)
+DryBuildUp
+dry_build_up_reckon (const DrySystem *system, const DryFinish *finish)
 {
-  const DryFinish *finish = &context->room->finish;
-  const DrySystem *system = context->system;
   DryBuildUp build_up = {
-      .board = finish->board           ? finish->board
+      .board = finish->board && g_strcmp0 (finish->system, system->id) == 0 ? finish->board
                : system->n_thicknesses ? system->thicknesses[0].value
                                        : 0,
       .membrane = (DryLength) (system->dry_film.value * (double) DRY_MM + 0.5),
@@ -82,7 +80,7 @@ dry_plan_new (const DryProject *project, DryId room, const DryCatalog *catalog,
   self->context.catalog = dry_catalog_ref (catalog);
   if (!set_context (&self->context, project, room, catalog, cancellable, error))
     return NULL;
-  self->context.build_up = measure_build_up (&self->context);
+  self->context.build_up = dry_build_up_reckon (self->context.system, &self->context.room->finish);
   if (!run_stages (self, error))
     return NULL;
   self->context.cancellable = NULL;

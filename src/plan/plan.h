@@ -35,6 +35,13 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryPlan, dry_plan_unref)
  * tests. */
 void dry_plan_write_json (const DryPlan *self, DryJsonWriter *writer, const char *key);
 
+/* Thicknesses of `system` under this finish; the finish's own board counts only when it chose that
+ * system. */
+DryBuildUp dry_build_up_reckon (const DrySystem *system, const DryFinish *finish);
+
+/* A working as one JSON object: formula, inputs, source and certainty. */
+void dry_working_write_json (const DryWorking *self, DryJsonWriter *writer, const char *key);
+
 /* A length as the job wants it shown ("61 1/2\"" or "1562 mm"), '.' decimal, in the plan's arena.
  */
 const char *dry_context_length (const DryPlanContext *context, DryLength length);

@@ -316,7 +316,7 @@ dry_entry_allocate (DryCanvas *self)
 void
 dry_entry_snapshot (DryCanvas *self, GtkSnapshot *snapshot)
 {
-  const DryStyle *style = dry_canvas_style ();
+  const DryStyle *style = dry_screen_style ();
   GdkRGBA ground = dry_mark_colour (style->inks[DRY_INK_PAPER], 1);
   GdkRGBA edge = dry_mark_accent (self, 1);
   GskRoundedRect box;

@@ -3,21 +3,9 @@
  * Knows no project: callers say what stands where. */
 #include "ui/canvas-mark.h"
 
-#include <adwaita.h>
 #include <math.h>
 
 #define FOOT_TOOLS 220 /* width of layers and zoom at the right */
-
-const DryStyle *
-dry_canvas_style (void)
-{
-  AdwStyleManager *manager = adw_style_manager_get_default ();
-  gboolean dark = adw_style_manager_get_dark (manager);
-
-  if (adw_style_manager_get_high_contrast (manager))
-    return dry_style_get (dark ? DRY_STYLE_CONTRAST_DARK : DRY_STYLE_CONTRAST);
-  return dry_style_get (dark ? DRY_STYLE_DARK : DRY_STYLE_LIGHT);
-}
 
 GdkRGBA
 dry_mark_colour (DryColour colour, double alpha)
@@ -140,7 +128,7 @@ dry_mark_chip (DryCanvas *self, GtkSnapshot *snapshot, DrySpot at, const char *t
 {
   g_autoptr (PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), text);
   g_autoptr (PangoAttrList) attributes = pango_attr_list_new ();
-  const DryStyle *style = dry_canvas_style ();
+  const DryStyle *style = dry_screen_style ();
   GdkRGBA ground = dry_mark_colour (style->inks[DRY_INK_PAPER], 0.94);
   GdkRGBA ink = dry_mark_colour (style->inks[DRY_INK_TEXT], 1);
   int w, h, limit = gtk_widget_get_width (GTK_WIDGET (self)) - 32;

@@ -123,7 +123,7 @@ static void
 draw_fault (DryCanvas *self, GtkSnapshot *snapshot, const DryFinding *finding)
 {
   DryInk ink = finding->severity == DRY_SEVERITY_STOP ? DRY_INK_STOP : DRY_INK_FIX;
-  GdkRGBA colour = dry_mark_colour (dry_canvas_style ()->inks[ink], 1);
+  GdkRGBA colour = dry_mark_colour (dry_screen_style ()->inks[ink], 1);
 
   for (guint i = 0; i < self->scene->n_views; i++) {
     const DryView *view = &self->scene->views[i];

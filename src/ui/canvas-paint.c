@@ -22,7 +22,7 @@ record_scene (DryCanvas *self, float width, float height)
   self->node_view = self->view;
   self->node_area = area;
   cr = gsk_cairo_node_get_draw_context (self->node);
-  dry_painter_paint (cr, self->scene, &self->view, dry_canvas_style (),
+  dry_painter_paint (cr, self->scene, &self->view, dry_screen_style (),
                      dry_session_get_layers (self->session), &clip);
   cairo_destroy (cr);
 }
@@ -52,7 +52,7 @@ draw_grips (DryCanvas *self, GtkSnapshot *snapshot)
 {
   DryGripPlace grips[16];
   guint n = dry_canvas_grips (self, grips, 16);
-  GdkRGBA paper = dry_mark_colour (dry_canvas_style ()->inks[DRY_INK_PAPER], 1);
+  GdkRGBA paper = dry_mark_colour (dry_screen_style ()->inks[DRY_INK_PAPER], 1);
   GdkRGBA edge = dry_mark_accent (self, 1);
 
   for (guint i = 0; i < n; i++) {
@@ -116,7 +116,7 @@ draw_finding (DryCanvas *self, GtkSnapshot *snapshot)
 {
   gint index = dry_session_get_selected_finding (self->session);
   const DryFinding *finding;
-  const DryStyle *style = dry_canvas_style ();
+  const DryStyle *style = dry_screen_style ();
   DryShape shape = {0};
   DryInk ink;
 
@@ -153,7 +153,7 @@ dry_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   DryCanvas *self = DRY_CANVAS (widget);
   float width = (float) gtk_widget_get_width (widget);
   float height = (float) gtk_widget_get_height (widget);
-  GdkRGBA paper = dry_mark_colour (dry_canvas_style ()->inks[DRY_INK_PAPER], 1);
+  GdkRGBA paper = dry_mark_colour (dry_screen_style ()->inks[DRY_INK_PAPER], 1);
 
   gtk_snapshot_append_color (snapshot, &paper, &GRAPHENE_RECT_INIT (0, 0, width, height));
   if (self->scene == NULL || width < 1 || height < 1)

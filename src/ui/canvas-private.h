@@ -6,6 +6,7 @@
 #include "draw/painter.h"
 #include "ui/canvas.h"
 #include "ui/canvas-snap.h"
+#include "ui/screen-style.h"
 
 G_BEGIN_DECLS
 
@@ -150,7 +151,6 @@ DryLength dry_canvas_pixels (DryCanvas *self, double pixels); /* as a length at 
 
 /* canvas-paint.c */
 void dry_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot);
-const DryStyle *dry_canvas_style (void);
 
 /* canvas-objects.c: where objects are, and the child widgets standing for them */
 gboolean dry_canvas_locate (DryCanvas *self, double x, double y, DryPlace *place);

@@ -7,6 +7,7 @@
 #include <adwaita.h>
 
 #include "draw/painter.h"
+#include "ui/screen-style.h"
 
 #define PAPER_MM 3.6 /* device units per paper millimetre: 2.5 mm letters come out at 9 px */
 
@@ -27,17 +28,6 @@ forget_node (DrySceneView *self)
 {
   g_clear_pointer (&self->node, gsk_render_node_unref);
   gtk_widget_queue_draw (GTK_WIDGET (self));
-}
-
-static const DryStyle *
-choose_style (void)
-{
-  AdwStyleManager *manager = adw_style_manager_get_default ();
-  gboolean dark = adw_style_manager_get_dark (manager);
-
-  if (adw_style_manager_get_high_contrast (manager))
-    return dry_style_get (dark ? DRY_STYLE_CONTRAST_DARK : DRY_STYLE_CONTRAST);
-  return dry_style_get (dark ? DRY_STYLE_DARK : DRY_STYLE_LIGHT);
 }
 
 static DryTransform
@@ -69,7 +59,7 @@ paint_node (DrySceneView *self, int width, int height)
   self->node_width = width;
   self->node_height = height;
   cr = gsk_cairo_node_get_draw_context (self->node);
-  dry_painter_paint (cr, self->scene, &transform, choose_style (),
+  dry_painter_paint (cr, self->scene, &transform, dry_screen_style (),
                      self->bare ? DRY_LAYERS_ALL & ~words : DRY_LAYERS_ALL, NULL);
   cairo_destroy (cr);
 }

@@ -33,22 +33,6 @@ struct _DrySystemChooser {
 
 G_DEFINE_FINAL_TYPE (DrySystemChooser, dry_system_chooser, ADW_TYPE_PREFERENCES_GROUP)
 
-static DryBuildUp
-reckon_build_up (const DrySystem *system, const DryFinish *finish)
-{
-  DryBuildUp build_up = {
-      .board = finish->board && g_strcmp0 (finish->system, system->id) == 0 ? finish->board
-               : system->n_thicknesses ? system->thicknesses[0].value
-                                       : 0,
-      .membrane = (DryLength) (system->dry_film.value * (double) DRY_MM),
-      .mortar = finish->tiled ? finish->mortar : 0,
-      .tile = finish->tiled ? finish->tile_thickness : 0,
-  };
-
-  build_up.total = build_up.board + build_up.membrane + build_up.mortar + build_up.tile;
-  return build_up;
-}
-
 static char *
 describe_mass (const DrySystem *system, gboolean metric)
 {
@@ -215,7 +199,7 @@ refresh (DrySystemChooser *self)
     return;
   for (guint i = 0; i < self->choices->len; i++) {
     Choice *choice = &g_array_index (self->choices, Choice, i);
-    DryBuildUp build_up = reckon_build_up (choice->system, &room->finish);
+    DryBuildUp build_up = dry_build_up_reckon (choice->system, &room->finish);
     g_autofree char *thickness = dry_session_format_length (self->session, build_up.board);
     g_autofree char *mass = describe_mass (choice->system, metric);
     g_autofree char *wait = describe_wait (choice->system);
