@@ -78,7 +78,8 @@ static void
 report_problem (const DryRoom *room, const DryProblem *problem, GError **error)
 {
   static const char *const names[][2] = {
-      {"walls", "wall"}, {"added_walls", "added wall"}, {"openings", "opening"}, {"parts", "part"}};
+      {"walls", "wall"}, {"added_walls", "added wall"}, {"openings", "opening"}, {"parts", "part"},
+      {"seams", "wished seam"}, {"on_hand", "board on hand"}};
   const char *what = problem->list;
   g_autofree char *number =
       problem->index >= 0 ? g_strdup_printf (" %d", problem->index + 1) : NULL;
@@ -156,6 +157,12 @@ dry_edit_remove_part_at (DryRoom *room, guint index)
 }
 
 void
+dry_edit_remove_seam_at (DryRoom *room, guint index)
+{
+  remove_at (room->seams, &room->n_seams, sizeof (DrySeamWish), index, &dry_seam_fields);
+}
+
+void
 dry_edit_remove_basin (DryRoom *room)
 {
   dry_fields_clear (&dry_basin_fields, &room->basin);
@@ -173,6 +180,9 @@ dry_edit_remove_wall_at (DryRoom *room, guint index)
   for (guint i = room->n_parts; i > 0; i--)
     if (room->parts[i - 1].wall == id)
       dry_edit_remove_part_at (room, i - 1);
+  for (guint i = room->n_seams; i > 0; i--)
+    if (room->seams[i - 1].wall == id)
+      dry_edit_remove_seam_at (room, i - 1);
   if (room->basin.id != 0 && room->basin.wall == id)
     dry_edit_remove_basin (room);
   if (index < room->n_outline)

@@ -124,6 +124,8 @@ dry_edit_remove (const DryProject *self, DryId room, DryId object, GError **erro
     dry_edit_remove_part_at (edit.room, dry_edit_find_part (old, object));
   } else if (dry_room_get_opening (old, object) != NULL) {
     dry_edit_remove_opening_at (edit.room, dry_edit_find_opening (old, object));
+  } else if (dry_room_get_seam (old, object) != NULL) {
+    dry_edit_remove_seam_at (edit.room, (guint) (dry_room_get_seam (old, object) - old->seams));
   } else if (dry_room_get_wall (old, object) != NULL) {
     if (!dry_edit_join_neighbours (&edit, dry_room_find_wall (old, object), error))
       return dry_edit_abandon (&edit);

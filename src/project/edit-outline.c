@@ -162,6 +162,15 @@ split_objects (DryRoom *room, DryId left, DryId right, DryLength u)
       room->parts[i].wall = right;
       room->parts[i].u -= u;
     }
+  for (guint i = 0; i < room->n_seams; i++) {
+    DrySeamWish *seam = &room->seams[i];
+    DryLength *along = seam->level ? &seam->through : &seam->at;
+
+    if (seam->wall == left && *along > u) {
+      seam->wall = right;
+      *along -= u;
+    }
+  }
   for (guint i = 0; i < room->n_openings; i++)
     if (room->openings[i].wall == left && room->openings[i].u + room->openings[i].width / 2 > u) {
       room->openings[i].wall = right;

@@ -80,6 +80,11 @@ slide_objects (DryRoom *room, const Places *places, const DryWall *old, const Dr
   for (guint i = 0; i < room->n_parts; i++)
     if (room->parts[i].wall == new->id)
       room->parts[i].u += find_slide (places, old, new, room->parts[i].u);
+  for (guint i = 0; i < room->n_seams; i++) {
+    DrySeamWish *seam = &room->seams[i];
+    if (seam->wall == new->id)
+      *(seam->level ? &seam->through : &seam->at) += measure_slide (old, new, 0, 0);
+  }
   for (guint i = 0; i < room->n_openings; i++) {
     DryOpening *opening = &room->openings[i];
     if (opening->wall == new->id)

@@ -32,6 +32,7 @@ guint dry_edit_find_opening (const DryRoom *room, DryId id); /* n_openings when 
 guint dry_edit_find_part (const DryRoom *room, DryId id);    /* n_parts when not there */
 void dry_edit_remove_opening_at (DryRoom *room, guint index);
 void dry_edit_remove_part_at (DryRoom *room, guint index);
+void dry_edit_remove_seam_at (DryRoom *room, guint index);
 
 /* Takes the wall out; when it was part of the outline its neighbours are lengthened until they
  * meet, or else joined where it began. FALSE when fewer than three walls would be left. */

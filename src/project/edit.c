@@ -79,6 +79,10 @@ renumber_room (DryEdit *edit, GError **error)
     if (!renumber (edit, others, &room->parts[i].id, error) ||
         !follow (walls, &room->parts[i].wall, error))
       return FALSE;
+  for (guint i = 0; i < room->n_seams; i++)
+    if (!renumber (edit, others, &room->seams[i].id, error) ||
+        !follow (walls, &room->seams[i].wall, error))
+      return FALSE;
   return TRUE;
 }
 
@@ -91,6 +95,8 @@ add_room_ids (GHashTable *ids, const DryRoom *room)
     g_hash_table_add (ids, GUINT_TO_POINTER (room->openings[i].id));
   for (guint i = 0; i < room->n_parts; i++)
     g_hash_table_add (ids, GUINT_TO_POINTER (room->parts[i].id));
+  for (guint i = 0; i < room->n_seams; i++)
+    g_hash_table_add (ids, GUINT_TO_POINTER (room->seams[i].id));
   if (room->basin.id != 0)
     g_hash_table_add (ids, GUINT_TO_POINTER (room->basin.id));
 }
@@ -121,6 +127,9 @@ settle_room_ids (DryEdit *edit, const DryRoom *old, GError **error)
       return FALSE;
   for (guint i = 0; i < room->n_parts; i++)
     if (!settle_id (edit, known, &room->parts[i].id, error))
+      return FALSE;
+  for (guint i = 0; i < room->n_seams; i++)
+    if (!settle_id (edit, known, &room->seams[i].id, error))
       return FALSE;
   /* A basin without id is no basin. */
   return room->basin.id == 0 || settle_id (edit, known, &room->basin.id, error);

@@ -25,11 +25,22 @@ DryProject *dry_edit_set_part (const DryProject *self, DryId room, const DryPart
                                DryId *id_out, GError **error);
 DryProject *dry_edit_set_opening (const DryProject *self, DryId room, const DryOpening *opening,
                                   DryId *id_out, GError **error);
+/* A wish for a seam between boards, and one for each face it is given up with `clear`. */
+DryProject *dry_edit_set_seam (const DryProject *self, DryId room, const DrySeamWish *seam,
+                               DryId *id_out, GError **error);
+DryProject *dry_edit_clear_seams (const DryProject *self, DryId room, DryId wall, DrySide side,
+                                  GError **error);
+/* Boards on hand: the row at `index` is replaced; at their number it is added, to the count of an
+ * equal row when there is one. Removing beyond the last is DRY_ERROR_REFERENCE. */
+DryProject *dry_edit_set_on_hand (const DryProject *self, DryId room, guint index,
+                                  const DryOnHand *board, GError **error);
+DryProject *dry_edit_remove_on_hand (const DryProject *self, DryId room, guint index,
+                                     GError **error);
 /* Replaces a wall's properties, or adds an added wall (id 0, added TRUE). An outline wall's start
  * and end are not changed here: use the outline edits. */
 DryProject *dry_edit_set_wall (const DryProject *self, DryId room, const DryWall *wall,
                                DryId *id_out, GError **error);
-/* Removes basin, part, opening or wall by id. Removing a wall removes what hangs on it; removing an
+/* Removes basin, part, opening, wished seam or wall by id. Removing a wall removes what hangs on it; removing an
  * outline wall joins its neighbours (at least three stay). */
 DryProject *dry_edit_remove (const DryProject *self, DryId room, DryId object, GError **error);
 /* A copy of a part or opening beside the original, at the first free place along its wall. */

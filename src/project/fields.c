@@ -18,6 +18,7 @@ static const char *const end_words[] = {"left", "right", "centre", "back", NULL}
 static const char *const pattern_words[] = {"straight", "offset", "vertical", "diagonal", NULL};
 static const char *const side_words[] = {"inside", "outside", NULL};
 const char *const dry_part_kind_words[] = {
+static const char *const direction_words[] = {"upright", "level", NULL};
     "niche", "valve", "spout", "shower-head", "hand-shower", "grab-bar",
     "bench", "glass", "pipe",  "vent",        "cable",       NULL,
 };
@@ -87,6 +88,28 @@ SET (dry_room_fields, room_table);
 #undef OWNER
 
 /* Fallbacks of framing are the common 2x4 wall, 16 in on centre, under 1/2 in drywall. A spacing
+    NUMBER ("fan_litres_per_second", fan, 0, 0, 1000, 0),
+    FLAG ("steam", steam, 0),
+    NUMBER ("ceiling_slope", ceiling_slope, 0, 0, 1, 0),
+    FLAG ("damp", damp, 0),
+    FLAG ("timber_floor", timber_floor, 0),
+    FLAG ("floor_protected", floor_protected, 0),
+    FLAG ("floor_stone", floor_stone, 0),
+    FLAG ("floor_i_joists", floor_i_joists, 0),
+    EXTRA ("floor_joist_depth", floor_joist_depth),
+    EXTRA ("floor_joist_spacing", floor_joist_spacing),
+    EXTRA ("floor_joist_span", floor_joist_span),
+    NUMBER ("floor_joist_megapascals", floor_joist_stiffness, 0, 0, 100000, 0),
+    EXTRA ("floor_tile", floor_tile),
+    NUMBER ("floor_dcof", floor_dcof, 0, 0, 2, 0),
+    EXTRA ("toilet_side", toilet_side),
+    EXTRA ("toilet_front", toilet_front),
+    EXTRA ("shower_front", shower_front),
+    EXTRA ("light_above", light_above),
+    EXTRA ("light_away", light_away),
+    EXTRA ("outlet_away", outlet_away),
+    FLAG ("switch_inside", switch_inside, 0),
+    NUMBER ("hot_water_celsius", hot_water, 0, 0, 100, 0),
  * below 2 in is no framing but a slip. */
 #define OWNER DryWall
 static const DryField wall_table[] = {
@@ -242,6 +265,30 @@ copy_text (const DryField *field, const char *text)
     return g_strdup (text != NULL ? text : "");
   return text != NULL && *text != '\0' ? g_strdup (text) : NULL;
 }
+
+#define OWNER DrySeamWish
+static const DryField seam_table[] = {
+    ID ("id", id),
+    ID ("wall", wall),
+    CHOICE ("side", side, 0, side_words),
+    CHOICE ("direction", level, DRY_FIELD_REQUIRED, direction_words),
+    PLACE ("at", at),
+    PLACE ("through", through),
+};
+SET (dry_seam_fields, seam_table);
+#undef OWNER
+
+#define OWNER DryOnHand
+static const DryField on_hand_table[] = {
+    TEXT ("system", system, 0),
+    EXTRA ("board", board),
+    SIZE ("width", width),
+    SIZE ("height", height),
+    {"count", DRY_FIELD_INTEGER, AT (count), DRY_FIELD_ALWAYS, 1, DRY_MAX_COUNT, 1},
+    {"note", DRY_FIELD_TEXT, AT (note), 0, 0, DRY_MAX_NOTE, 0},
+};
+SET (dry_on_hand_fields, on_hand_table);
+#undef OWNER
 
 void
 dry_fields_own (const DryFieldSet *set, gpointer value)

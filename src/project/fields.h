@@ -10,6 +10,7 @@
  * from asking for a million boards. */
 #define DRY_SIZE_MAX        (30 * 1000 * DRY_MM)
 #define DRY_MAX_FOUND_STUDS 1000
+#define DRY_MAX_COUNT       10000 /* sheets of one size on hand */
 #define DRY_MAX_TEXT        4096 /* bytes of a name or id */
 #define DRY_MAX_NOTE        DRY_JSON_MAX_STRING
 
@@ -49,7 +50,8 @@ typedef struct {
 } DryFieldSet;
 
 extern const DryFieldSet dry_job_fields, dry_room_fields, dry_wall_fields, dry_opening_fields,
-    dry_basin_fields, dry_wet_zone_fields, dry_finish_fields, dry_part_fields;
+    dry_basin_fields, dry_wet_zone_fields, dry_finish_fields, dry_part_fields, dry_seam_fields,
+    dry_on_hand_fields;
 extern const char *const dry_part_kind_words[];
 
 /* What is wrong with a value, and where: "walls", 2, "start". */

@@ -261,6 +261,10 @@ read_room (DryJson node)
   read_object (&dry_finish_fields, 0, dry_json_get (node, "finish"), &room->finish);
   room->parts = read_list (node, "parts", DRY_MAX_PARTS, &dry_part_fields, 0, sizeof (DryPart),
                            &room->n_parts);
+  room->seams = read_list (node, "seams", DRY_MAX_SEAMS, &dry_seam_fields, 0, sizeof (DrySeamWish),
+                           &room->n_seams);
+  room->on_hand = read_list (node, "on_hand", DRY_MAX_SEAMS, &dry_on_hand_fields, 0,
+                             sizeof (DryOnHand), &room->n_on_hand);
   if (!dry_json_has_failed (node.doc) && !dry_room_check (room, &problem))
     report_problem (node, &problem);
   dry_problem_clear (&problem);
@@ -285,6 +289,8 @@ claim_room_ids (GHashTable *ids, const DryRoom *room, DryJson node)
     claim_id (ids, room->openings[i].id, node);
   for (guint i = 0; i < room->n_parts; i++)
     claim_id (ids, room->parts[i].id, node);
+  for (guint i = 0; i < room->n_seams; i++)
+    claim_id (ids, room->seams[i].id, node);
   if (room->basin.id != 0)
     claim_id (ids, room->basin.id, node);
 }

@@ -157,6 +157,10 @@ write_room (DryJsonWriter *writer, const DryRoom *room)
   write_object (writer, "wet", &dry_wet_zone_fields, 0, &room->wet);
   write_object (writer, "finish", &dry_finish_fields, 0, &room->finish);
   write_list (writer, "parts", &dry_part_fields, 0, room->parts, room->n_parts, sizeof (DryPart));
+  write_list (writer, "seams", &dry_seam_fields, 0, room->seams, room->n_seams,
+              sizeof (DrySeamWish));
+  write_list (writer, "on_hand", &dry_on_hand_fields, 0, room->on_hand, room->n_on_hand,
+              sizeof (DryOnHand));
   write_unknown (writer, room->unknown);
   dry_json_end_object (writer);
 }

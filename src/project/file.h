@@ -11,6 +11,7 @@
 #define DRY_MAX_ROOMS 2000
 #define DRY_MAX_WALLS 256  /* a room */
 #define DRY_MAX_PARTS 2000 /* a room */
+#define DRY_MAX_SEAMS 500  /* wished in a room, and rows of boards on hand */
 
 /* Reads a project from text. `name` appears in errors ("name: rooms[0].walls[2].start: ...").
  * Checks types, ranges, references and the outline; errors as in base/json.h plus REFERENCE,

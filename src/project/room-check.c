@@ -10,7 +10,8 @@
 #include "project/file.h"
 
 static const char *const room_lists[] = {"walls", "added_walls", "openings", "basin",
-                                         "wet",   "finish",      "parts",    NULL};
+                                         "wet",   "finish",      "parts",    "seams",
+                                         "on_hand", NULL};
 
 /* A spacing or module of next to nothing would ask for millions of studs or tiles. */
 #define LEAST_JOIST_SPACING (2 * DRY_INCH)
@@ -70,7 +71,9 @@ check_counts (const DryRoom *room, DryProblem *problem)
 {
   if (!check_count (room->n_walls, DRY_MAX_WALLS, "walls", "walls", problem) ||
       !check_count (room->n_openings, DRY_MAX_PARTS, "openings", "openings", problem) ||
-      !check_count (room->n_parts, DRY_MAX_PARTS, "parts", "parts", problem))
+      !check_count (room->n_parts, DRY_MAX_PARTS, "parts", "parts", problem) ||
+      !check_count (room->n_seams, DRY_MAX_SEAMS, "seams", "wished seams", problem) ||
+      !check_count (room->n_on_hand, DRY_MAX_SEAMS, "on_hand", "rows of boards on hand", problem))
     return FALSE;
   if (room->n_outline >= 3 && room->n_outline <= room->n_walls)
     return TRUE;
@@ -109,6 +112,9 @@ check_ids (const DryRoom *room, DryProblem *problem)
   for (guint i = 0; i < room->n_parts; i++)
     if (!claim_id (ids, room->parts[i].id, problem))
       return place_problem (problem, "parts", (gint) i);
+  for (guint i = 0; i < room->n_seams; i++)
+    if (!claim_id (ids, room->seams[i].id, problem))
+      return place_problem (problem, "seams", (gint) i);
   return TRUE;
 }
 
@@ -201,6 +207,22 @@ check_parts (const DryRoom *room, DryProblem *problem)
 }
 
 static gboolean
+check_seams (const DryRoom *room, DryProblem *problem)
+{
+  for (guint i = 0; i < room->n_seams; i++) {
+    const DrySeamWish *seam = &room->seams[i];
+
+    if (!dry_fields_check (&dry_seam_fields, 0, seam, problem) ||
+        !check_wall_reference (room, seam->wall, seam->side, problem))
+      return place_problem (problem, "seams", (gint) i);
+  }
+  for (guint i = 0; i < room->n_on_hand; i++)
+    if (!dry_fields_check (&dry_on_hand_fields, 0, &room->on_hand[i], problem))
+      return place_problem (problem, "on_hand", (gint) i);
+  return TRUE;
+}
+
+static gboolean
 check_basin (const DryRoom *room, DryProblem *problem)
 {
   const DryBasin *basin = &room->basin;
@@ -279,5 +301,6 @@ dry_room_check (const DryRoom *room, DryProblem *problem)
   return check_counts (room, problem) && check_ids (room, problem) && check_walls (room, problem) &&
          check_outline (room, problem) && check_openings (room, problem) &&
          check_basin (room, problem) && check_finish (&room->finish, problem) &&
-         check_parts (room, problem) && check_unknown (room->unknown, problem);
+         check_parts (room, problem) && check_seams (room, problem) &&
+         check_unknown (room->unknown, problem);
 }

@@ -41,6 +41,9 @@ dry_room_copy (const DryRoom *self)
   copy->openings =
       copy_list (self->openings, self->n_openings, sizeof (DryOpening), &dry_opening_fields);
   copy->parts = copy_list (self->parts, self->n_parts, sizeof (DryPart), &dry_part_fields);
+  copy->seams = copy_list (self->seams, self->n_seams, sizeof (DrySeamWish), &dry_seam_fields);
+  copy->on_hand =
+      copy_list (self->on_hand, self->n_on_hand, sizeof (DryOnHand), &dry_on_hand_fields);
   /* A room without a basin has one way to be written, whatever was left in the value. */
   if (copy->basin.id == 0)
     memset (&copy->basin, 0, sizeof copy->basin);
@@ -59,6 +62,8 @@ dry_room_free (DryRoom *self)
   free_list (self->walls, self->n_walls, sizeof (DryWall), &dry_wall_fields);
   free_list (self->openings, self->n_openings, sizeof (DryOpening), &dry_opening_fields);
   free_list (self->parts, self->n_parts, sizeof (DryPart), &dry_part_fields);
+  free_list (self->seams, self->n_seams, sizeof (DrySeamWish), &dry_seam_fields);
+  free_list (self->on_hand, self->n_on_hand, sizeof (DryOnHand), &dry_on_hand_fields);
   dry_fields_clear (&dry_basin_fields, &self->basin);
   dry_fields_clear (&dry_finish_fields, &self->finish);
   g_free (self->unknown);
@@ -97,6 +102,15 @@ dry_room_get_part (const DryRoom *self, DryId id)
   for (guint i = 0; i < self->n_parts; i++)
     if (id != 0 && self->parts[i].id == id)
       return &self->parts[i];
+  return NULL;
+}
+
+const DrySeamWish *
+dry_room_get_seam (const DryRoom *self, DryId id)
+{
+  for (guint i = 0; i < self->n_seams; i++)
+    if (id != 0 && self->seams[i].id == id)
+      return &self->seams[i];
   return NULL;
 }
 

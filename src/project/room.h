@@ -105,9 +105,32 @@ typedef struct {
 typedef struct {
   DryId id;
   char *name;
-  DryLength ceiling;       /* height above the finished floor */
-  DryLength joist_spacing; /* ceiling framing; 0 = unknown */
-  DryWall *walls;          /* outline first, in order, then added walls */
+  DryLength ceiling;             /* height above the finished floor */
+  DryLength joist_spacing;       /* ceiling framing; 0 = unknown */
+  double fan;                    /* exhaust fan, L/s; 0 = not known */
+  gboolean steam;                /* the wet area is a steam room */
+  double ceiling_slope;          /* fall of the ceiling over the wet area, rise/run; 0 = level */
+  gboolean damp;                 /* studs or substrate are damp */
+  gboolean timber_floor;         /* the floor is framed and sheathed in wood */
+  gboolean floor_protected;      /* waterproofed outside the wet area too */
+  gboolean floor_stone;          /* stone is laid on it */
+  gboolean floor_i_joists;       /* I-joists instead of sawn ones */
+  DryLength floor_joist_depth;   /* of the floor's joists; 0 = not known, like the next three */
+  DryLength floor_joist_spacing; /* on centre */
+  DryLength floor_joist_span;    /* clear */
+  double floor_joist_stiffness;  /* modulus of elasticity, MPa */
+  DryLength floor_tile;          /* longer edge of the tile on the wet floor; 0 = none */
+  double floor_dcof;             /* its wet dynamic friction; 0 = not known */
+  DryLength
+      toilet_side; /* from a toilet's centre line to the nearest finish or fixture; 0 = none */
+  DryLength toilet_front; /* clear before it */
+  DryLength shower_front; /* clear floor before the shower or tub; 0 = not measured */
+  DryLength light_above;  /* lowest part of a hanging light above the rim or threshold; 0 = none */
+  DryLength light_away;   /* its distance from the water on the plan */
+  DryLength outlet_away;  /* nearest receptacle to the water; 0 = none within reach */
+  gboolean switch_inside; /* a switch within the shower */
+  double hot_water;       /* hottest water at the shower; 0 = not measured */
+  DryWall *walls;         /* outline first, in order, then added walls */
   guint n_walls, n_outline;
   DryOpening *openings;
   guint n_openings;
@@ -132,6 +155,26 @@ guint dry_room_find_wall (const DryRoom *self, DryId id); /* index; n_walls when
 
 DryLength dry_wall_length (const DryWall *self);
 DryLength dry_wall_height (const DryRoom *room, const DryWall *self); /* resolves 0 */
+/* Where the user wants a seam between boards: the plan lays one of that direction through the point
+ * and chooses the others round it. */
+typedef struct {
+  DryId id;
+  DryId wall;
+  DrySide side;
+  gboolean level;    /* FALSE: upright */
+  DryLength at;      /* u of an upright seam, z of a level one */
+  DryLength through; /* the point's other coordinate: z of an upright seam, u of a level one */
+} DrySeamWish;
+
+/* Sheets or offcuts the job has already: cut first, not bought. */
+typedef struct {
+  char *system;    /* catalogue id of the backer system the board is of; NULL = any */
+  DryLength board; /* thickness; 0 = any */
+  DryLength width, height;
+  gint count;
+  char *note; /* where it stands, where it came from; may be NULL */
+} DryOnHand;
+
 /* Unit direction from start to end and the normal into the room on `side`. */
 void dry_wall_axes (const DryWall *self, DrySide side, double *ux, double *uy, double *nx,
                     double *ny);
@@ -141,3 +184,8 @@ DryPoint dry_wall_point (const DryWall *self, DrySide side, DryLength u, DryLeng
 /* The basin's four corners on the plan, counter-clockwise seen from above, beginning at the back
  * left as seen facing its wall. FALSE when there is no basin or its wall is gone. */
 gboolean dry_room_basin_corners (const DryRoom *self, DryPoint corners[4]);
+  DrySeamWish *seams; /* wished by the user */
+  guint n_seams;
+  DryOnHand *on_hand;
+  guint n_on_hand;
+const DrySeamWish *dry_room_get_seam (const DryRoom *self, DryId id);

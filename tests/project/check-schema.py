@@ -50,6 +50,17 @@ refuse("a text for a length", lambda p: p["rooms"][0].update(ceiling="8 ft"))
 refuse("an unknown kind", lambda p: p["rooms"][0]["parts"][0].update(kind="mirror"))
 refuse("two walls", lambda p: p["rooms"][0].update(walls=p["rooms"][0]["walls"][:2]))
 refuse("a missing id", lambda p: p["rooms"][0]["walls"][0].pop("id"))
+
+with_boards = copy.deepcopy(good)
+with_boards["rooms"][0]["seams"] = [
+    {"id": 9000, "wall": 2, "direction": "upright", "at": 812.8, "through": 1500}]
+with_boards["rooms"][0]["on_hand"] = [{"width": 500, "height": 800.5, "count": 2, "note": "in the shed"}]
+if not validator.is_valid(with_boards):
+    print("the schema refuses a wished seam and boards on hand")
+    failures += 1
+refuse("a seam without a direction",
+       lambda p: p["rooms"][0].update(seams=[{"id": 9000, "wall": 2, "at": 1, "through": 1}]))
+refuse("no boards on hand", lambda p: p["rooms"][0].update(on_hand=[{"width": 5, "height": 5, "count": 0}]))
 kept = copy.deepcopy(good)
 kept["rooms"][0]["heated_floor"] = True
 if not validator.is_valid(kept):
