@@ -18,10 +18,11 @@ static const char *const end_words[] = {"left", "right", "centre", "back", NULL}
 static const char *const pattern_words[] = {"straight", "offset", "vertical", "diagonal", NULL};
 static const char *const side_words[] = {"inside", "outside", NULL};
 const char *const dry_part_kind_words[] = {
-static const char *const direction_words[] = {"upright", "level", NULL};
-    "niche", "valve", "spout", "shower-head", "hand-shower", "grab-bar",
-    "bench", "glass", "pipe",  "vent",        "cable",       NULL,
-};
+    static const char *const direction_words[] = {"upright", "level", NULL};
+"niche", "valve", "spout", "shower-head", "hand-shower", "grab-bar", "bench", "glass", "pipe",
+    "vent", "cable", NULL,
+}
+;
 G_STATIC_ASSERT (G_N_ELEMENTS (dry_part_kind_words) == DRY_N_PART_KINDS + 1);
 
 #define AT(member) G_STRUCT_OFFSET (OWNER, member)

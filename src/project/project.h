@@ -17,6 +17,11 @@ typedef struct {
   double temperature; /* of the room while working, degrees C */
   gboolean metric;    /* how lengths are shown: millimetres, else feet and inches */
   gint denominator;   /* fraction of an inch shown: 8, 16, 32 or 64 */
+  char *choices;      /* where the rule pack offers a choice: "flood-test=day jamb=3-in"; NULL: its
+                         defaults */
+  DryLength saw;      /* longest cut of the tile saw at hand; 0 = not known */
+  gboolean dry_saw;   /* board or tile is cut indoors with a dry power saw */
+  double grinding_hours; /* mortar or grout ground out a day, hours; 0 = none */
 } DryJob;
 
 /* An alcove with a bathroom round it, nothing on its walls: where new projects start. */

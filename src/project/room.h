@@ -184,8 +184,8 @@ DryPoint dry_wall_point (const DryWall *self, DrySide side, DryLength u, DryLeng
 /* The basin's four corners on the plan, counter-clockwise seen from above, beginning at the back
  * left as seen facing its wall. FALSE when there is no basin or its wall is gone. */
 gboolean dry_room_basin_corners (const DryRoom *self, DryPoint corners[4]);
-  DrySeamWish *seams; /* wished by the user */
-  guint n_seams;
-  DryOnHand *on_hand;
-  guint n_on_hand;
+DrySeamWish *seams; /* wished by the user */
+guint n_seams;
+DryOnHand *on_hand;
+guint n_on_hand;
 const DrySeamWish *dry_room_get_seam (const DryRoom *self, DryId id);
