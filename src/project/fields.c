@@ -16,13 +16,13 @@ static const char *const opening_words[] = {"door", "window", "passage", NULL};
 static const char *const basin_words[] = {"tub", "pan", NULL};
 static const char *const end_words[] = {"left", "right", "centre", "back", NULL};
 static const char *const pattern_words[] = {"straight", "offset", "vertical", "diagonal", NULL};
+static const char *const mortar_words[] = {"as-system", "unmodified", "modified", "epoxy", NULL};
 static const char *const side_words[] = {"inside", "outside", NULL};
+static const char *const direction_words[] = {"upright", "level", NULL};
 const char *const dry_part_kind_words[] = {
-    static const char *const direction_words[] = {"upright", "level", NULL};
-"niche", "valve", "spout", "shower-head", "hand-shower", "grab-bar", "bench", "glass", "pipe",
-    "vent", "cable", NULL,
-}
-;
+    "niche", "valve", "spout", "shower-head", "hand-shower", "grab-bar",
+    "bench", "glass", "pipe",  "vent",        "cable",       NULL,
+};
 G_STATIC_ASSERT (G_N_ELEMENTS (dry_part_kind_words) == DRY_N_PART_KINDS + 1);
 
 #define AT(member) G_STRUCT_OFFSET (OWNER, member)
@@ -74,6 +74,10 @@ static const DryField job_table[] = {
     NUMBER ("temperature_celsius", temperature, DRY_FIELD_ALWAYS, -60, 80, 21),
     CHOICE ("units", metric, DRY_FIELD_ALWAYS, unit_words),
     {"denominator", DRY_FIELD_INTEGER, AT (denominator), DRY_FIELD_ALWAYS, 8, 64, 16},
+    TEXT ("rule_choices", choices, 0),
+    EXTRA ("saw", saw),
+    FLAG ("dry_saw", dry_saw, 0),
+    NUMBER ("grinding_hours", grinding_hours, 0, 0, 24, 0),
 };
 SET (dry_job_fields, job_table);
 #undef OWNER
@@ -84,11 +88,6 @@ static const DryField room_table[] = {
     TEXT ("name", name, DRY_FIELD_KEPT | DRY_FIELD_ALWAYS),
     SIZE ("ceiling", ceiling),
     EXTRA ("joist_spacing", joist_spacing),
-};
-SET (dry_room_fields, room_table);
-#undef OWNER
-
-/* Fallbacks of framing are the common 2x4 wall, 16 in on centre, under 1/2 in drywall. A spacing
     NUMBER ("fan_litres_per_second", fan, 0, 0, 1000, 0),
     FLAG ("steam", steam, 0),
     NUMBER ("ceiling_slope", ceiling_slope, 0, 0, 1, 0),
@@ -111,6 +110,11 @@ SET (dry_room_fields, room_table);
     EXTRA ("outlet_away", outlet_away),
     FLAG ("switch_inside", switch_inside, 0),
     NUMBER ("hot_water_celsius", hot_water, 0, 0, 100, 0),
+};
+SET (dry_room_fields, room_table);
+#undef OWNER
+
+/* Fallbacks of framing are the common 2x4 wall, 16 in on centre, under 1/2 in drywall. A spacing
  * below 2 in is no framing but a slip. */
 #define OWNER DryWall
 static const DryField wall_table[] = {
@@ -138,6 +142,7 @@ static const DryField wall_table[] = {
     EXTRA ("plane_error", plane_error),
     LENGTH ("plumb_error", plumb_error, 0, -DRY_SIZE_MAX, DRY_SIZE_MAX, 0),
     LENGTH ("square_error", square_error, 0, -DRY_SIZE_MAX, DRY_SIZE_MAX, 0),
+    NUMBER ("cap_pitch", cap_pitch, 0, 0, 1, 0),
 };
 SET (dry_wall_fields, wall_table);
 #undef OWNER
@@ -178,6 +183,18 @@ static const DryField basin_table[] = {
     FLAG ("drop_in", drop_in, 0),
     EXTRA ("rim_error", rim_error),
     EXTRA ("recess", recess),
+    NUMBER ("floor_slope", slope, 0, 0, 1, 0),
+    FLAG ("linear_drain", linear_drain, 0),
+    EXTRA ("corner_cut", corner_cut),
+    FLAG ("site_built", site_built, 0),
+    FLAG ("liner", liner, 0),
+    FLAG ("pre_slope", pre_slope, 0),
+    FLAG ("weeps_open", weeps_open, 0),
+    EXTRA ("liner_turn_up", liner_turn_up),
+    FLAG ("clamping_drain", clamping_drain, 0),
+    FLAG ("curb_wrapped", curb_wrapped, 0),
+    NUMBER ("curb_pitch", curb_pitch, 0, 0, 1, 0),
+    FLAG ("temporary_dam", dam, 0),
 };
 SET (dry_basin_fields, basin_table);
 #undef OWNER
@@ -206,6 +223,15 @@ static const DryField finish_table[] = {
     EXTRA ("mortar", mortar),
     CHOICE ("pattern", pattern, 0, pattern_words),
     NUMBER ("offset", offset, 0, 0, 0.5, 0),
+    CHOICE ("mortar_kind", mortar_kind, 0, mortar_words),
+    EXTRA ("trim", trim),
+    NUMBER ("mortar_coverage", coverage, 0, 0, 100, 0),
+    NUMBER ("membrane_litres_used", membrane_used, 0, 0, 100000, 0),
+    FLAG ("listing_missing", no_listing, 0),
+    FLAG ("mixed_makers", mixed_makers, 0),
+    FLAG ("plain_screws", plain_screws, 0),
+    FLAG ("basin_gap_mortar", gap_mortar, 0),
+    FLAG ("cut_guard", cut_guard, 0),
 };
 SET (dry_finish_fields, finish_table);
 #undef OWNER
@@ -234,8 +260,34 @@ static const DryField part_table[] = {
     FLAG ("toward_entry", toward_entry, 0),
     NUMBER ("pitch", pitch, 0, -1, 1, 0),
     NUMBER ("flow_litres_per_minute", flow_lpm, 0, 0, 1000, 0),
+    FLAG ("screwed_down", screwed_down, 0),
+    FLAG ("ordered_early", ordered_early, 0),
 };
 SET (dry_part_fields, part_table);
+#undef OWNER
+
+#define OWNER DrySeamWish
+static const DryField seam_table[] = {
+    ID ("id", id),
+    ID ("wall", wall),
+    CHOICE ("side", side, 0, side_words),
+    CHOICE ("direction", level, DRY_FIELD_REQUIRED, direction_words),
+    PLACE ("at", at),
+    PLACE ("through", through),
+};
+SET (dry_seam_fields, seam_table);
+#undef OWNER
+
+#define OWNER DryOnHand
+static const DryField on_hand_table[] = {
+    TEXT ("system", system, 0),
+    EXTRA ("board", board),
+    SIZE ("width", width),
+    SIZE ("height", height),
+    {"count", DRY_FIELD_INTEGER, AT (count), DRY_FIELD_ALWAYS, 1, DRY_MAX_COUNT, 1},
+    {"note", DRY_FIELD_TEXT, AT (note), 0, 0, DRY_MAX_NOTE, 0},
+};
+SET (dry_on_hand_fields, on_hand_table);
 #undef OWNER
 
 void
@@ -266,30 +318,6 @@ copy_text (const DryField *field, const char *text)
     return g_strdup (text != NULL ? text : "");
   return text != NULL && *text != '\0' ? g_strdup (text) : NULL;
 }
-
-#define OWNER DrySeamWish
-static const DryField seam_table[] = {
-    ID ("id", id),
-    ID ("wall", wall),
-    CHOICE ("side", side, 0, side_words),
-    CHOICE ("direction", level, DRY_FIELD_REQUIRED, direction_words),
-    PLACE ("at", at),
-    PLACE ("through", through),
-};
-SET (dry_seam_fields, seam_table);
-#undef OWNER
-
-#define OWNER DryOnHand
-static const DryField on_hand_table[] = {
-    TEXT ("system", system, 0),
-    EXTRA ("board", board),
-    SIZE ("width", width),
-    SIZE ("height", height),
-    {"count", DRY_FIELD_INTEGER, AT (count), DRY_FIELD_ALWAYS, 1, DRY_MAX_COUNT, 1},
-    {"note", DRY_FIELD_TEXT, AT (note), 0, 0, DRY_MAX_NOTE, 0},
-};
-SET (dry_on_hand_fields, on_hand_table);
-#undef OWNER
 
 void
 dry_fields_own (const DryFieldSet *set, gpointer value)

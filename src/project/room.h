@@ -32,6 +32,7 @@ typedef struct {
   DryLength plane_error;  /* out of flat under a 10 ft straightedge */
   DryLength plumb_error;  /* lean over the wall's height; + into the room at the top */
   DryLength square_error; /* taper of the corner at the wall's right end over the wall's height */
+  double cap_pitch;       /* half walls: fall of the cap toward the wet side */
 } DryWall;
 
 typedef enum { DRY_OPENING_DOOR, DRY_OPENING_WINDOW, DRY_OPENING_PASSAGE } DryOpeningKind;
@@ -72,6 +73,18 @@ typedef struct {
   gboolean drop_in;         /* tub let into a framed deck instead of standing in an alcove */
   DryLength rim_error;      /* tub out of level over its length */
   DryLength recess;         /* pan or mortar floor let into the joists; 0 = none */
+  double slope;             /* pan: fall of its floor to the drain, rise/run; 0 = not known */
+  gboolean linear_drain;    /* a channel instead of a point drain */
+  DryLength corner_cut;     /* neo-angle pan: each leg of the cut-off front corner; 0 = square */
+  gboolean site_built;      /* floor of mortar made on site instead of a ready pan */
+  gboolean liner;           /* a liner under the mortar bed instead of a membrane on it */
+  gboolean pre_slope;       /* that liner lies on a slope */
+  gboolean weeps_open;      /* weep holes of the drain kept open */
+  DryLength liner_turn_up;  /* liner or membrane above the threshold; 0 = not known */
+  gboolean clamping_drain;  /* drain with a clamping ring instead of a bonding flange */
+  gboolean curb_wrapped;    /* membrane goes over the curb, down outside and up the jambs */
+  double curb_pitch;        /* fall of the curb's top inward */
+  gboolean dam;             /* a temporary dam is planned for the flood test */
 } DryBasin;
 
 typedef struct {
@@ -88,6 +101,14 @@ typedef enum {
   DRY_PATTERN_DIAGONAL
 } DryPattern;
 
+/* What tile is set in: as the system says, or what was chosen instead. */
+typedef enum {
+  DRY_MORTAR_AS_SYSTEM,
+  DRY_MORTAR_UNMODIFIED,
+  DRY_MORTAR_MODIFIED,
+  DRY_MORTAR_EPOXY
+} DryMortarKind;
+
 /* How the wet walls are built and finished. */
 typedef struct {
   char *system;    /* catalogue id of the backer system; never NULL */
@@ -98,9 +119,38 @@ typedef struct {
   DryLength joint;  /* between tiles */
   DryLength mortar; /* bed under the tile after bedding */
   DryPattern pattern;
-  double offset;  /* offset pattern: share of the tile's length, 0..0.5 */
-  gboolean tiled; /* FALSE: no tile chosen yet */
+  double offset;             /* offset pattern: share of the tile's length, 0..0.5 */
+  gboolean tiled;            /* FALSE: no tile chosen yet */
+  DryMortarKind mortar_kind; /* what the tile is set in */
+  DryLength trim;            /* depth of the edge trim; 0 = none */
+  double coverage;           /* mortar found behind lifted tile, per cent; 0 = not checked */
+  double membrane_used;      /* of liquid membrane, in litres; 0 = not recorded */
+  gboolean no_listing;       /* nobody can show the membrane's listing */
+  gboolean mixed_makers;     /* parts of several makers without a letter that they go together */
+  gboolean plain_screws;     /* drywall screws, or mesh that alkali eats */
+  gboolean gap_mortar; /* the gap at the tub filled with mortar instead of what the system says */
+  gboolean cut_guard;  /* a strip guards the band against the knife when the joint is renewed */
 } DryFinish;
+
+/* Where the user wants a seam between boards: the plan lays one of that direction through the point
+ * and chooses the others round it. */
+typedef struct {
+  DryId id;
+  DryId wall;
+  DrySide side;
+  gboolean level;    /* FALSE: upright */
+  DryLength at;      /* u of an upright seam, z of a level one */
+  DryLength through; /* the point's other coordinate: z of an upright seam, u of a level one */
+} DrySeamWish;
+
+/* Sheets or offcuts the job has already: cut first, not bought. */
+typedef struct {
+  char *system;    /* catalogue id of the backer system the board is of; NULL = any */
+  DryLength board; /* thickness; 0 = any */
+  DryLength width, height;
+  gint count;
+  char *note; /* where it stands, where it came from; may be NULL */
+} DryOnHand;
 
 typedef struct {
   DryId id;
@@ -139,6 +189,10 @@ typedef struct {
   DryFinish finish;
   DryPart *parts;
   guint n_parts;
+  DrySeamWish *seams; /* wished by the user */
+  guint n_seams;
+  DryOnHand *on_hand;
+  guint n_on_hand;
   char *unknown; /* fields a newer Drybay wrote, as raw JSON object text, or NULL */
 } DryRoom;
 
@@ -151,30 +205,11 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryRoom, dry_room_free)
 const DryWall *dry_room_get_wall (const DryRoom *self, DryId id);
 const DryOpening *dry_room_get_opening (const DryRoom *self, DryId id);
 const DryPart *dry_room_get_part (const DryRoom *self, DryId id);
+const DrySeamWish *dry_room_get_seam (const DryRoom *self, DryId id);
 guint dry_room_find_wall (const DryRoom *self, DryId id); /* index; n_walls when not there */
 
 DryLength dry_wall_length (const DryWall *self);
 DryLength dry_wall_height (const DryRoom *room, const DryWall *self); /* resolves 0 */
-/* Where the user wants a seam between boards: the plan lays one of that direction through the point
- * and chooses the others round it. */
-typedef struct {
-  DryId id;
-  DryId wall;
-  DrySide side;
-  gboolean level;    /* FALSE: upright */
-  DryLength at;      /* u of an upright seam, z of a level one */
-  DryLength through; /* the point's other coordinate: z of an upright seam, u of a level one */
-} DrySeamWish;
-
-/* Sheets or offcuts the job has already: cut first, not bought. */
-typedef struct {
-  char *system;    /* catalogue id of the backer system the board is of; NULL = any */
-  DryLength board; /* thickness; 0 = any */
-  DryLength width, height;
-  gint count;
-  char *note; /* where it stands, where it came from; may be NULL */
-} DryOnHand;
-
 /* Unit direction from start to end and the normal into the room on `side`. */
 void dry_wall_axes (const DryWall *self, DrySide side, double *ux, double *uy, double *nx,
                     double *ny);
@@ -184,8 +219,3 @@ DryPoint dry_wall_point (const DryWall *self, DrySide side, DryLength u, DryLeng
 /* The basin's four corners on the plan, counter-clockwise seen from above, beginning at the back
  * left as seen facing its wall. FALSE when there is no basin or its wall is gone. */
 gboolean dry_room_basin_corners (const DryRoom *self, DryPoint corners[4]);
-DrySeamWish *seams; /* wished by the user */
-guint n_seams;
-DryOnHand *on_hand;
-guint n_on_hand;
-const DrySeamWish *dry_room_get_seam (const DryRoom *self, DryId id);

@@ -139,11 +139,43 @@ is_ready_made (const DryRoom *room, gconstpointer value)
   return ((const DryPart *) value)->body_width > 0;
 }
 
+static gboolean
+is_steam (const DryRoom *room, gconstpointer value)
+{
+  return ((const DryRoom *) value)->steam;
+}
+
+static gboolean
+has_timber_floor (const DryRoom *room, gconstpointer value)
+{
+  return ((const DryRoom *) value)->timber_floor;
+}
+
+static gboolean
+is_half_wall (const DryRoom *room, gconstpointer value)
+{
+  return dry_wall_height (room, value) < room->ceiling;
+}
+
+static gboolean
+is_site_built (const DryRoom *room, gconstpointer value)
+{
+  return is_pan (room, value) && ((const DryBasin *) value)->site_built;
+}
+
+static gboolean
+has_liner (const DryRoom *room, gconstpointer value)
+{
+  return is_site_built (room, value) && ((const DryBasin *) value)->liner;
+}
+
 /* --- choices, in the order of their enums --- */
 
 static const char *const ENDS[] = {N_ ("Left"), N_ ("Right"), N_ ("Center"), N_ ("Back"), NULL};
 static const char *const PATTERNS[] = {N_ ("Straight"), N_ ("Offset"), N_ ("Vertical"),
                                        N_ ("Diagonal"), NULL};
+static const char *const MORTARS[] = {N_ ("As the system says"), N_ ("Unmodified"), N_ ("Modified"),
+                                      N_ ("Epoxy"), NULL};
 
 /* --- the tables --- */
 
@@ -156,6 +188,12 @@ static const DryField JOB[] = {
      DRY_FIELD_NUMBER, AT (DryJob, temperature), .number_low = -30, .number_high = 50, .step = 1,
      .digits = 0},
     {NULL, N_ ("Millimeters"), N_ ("Off: feet and inches"), DRY_FIELD_BOOLEAN, AT (DryJob, metric)},
+    {N_ ("Tools"), N_ ("Longest cut of the tile saw"), NULL, DRY_FIELD_LENGTH, AT (DryJob, saw), 0,
+     IN (120), .zero_text = N_ ("unknown")},
+    {NULL, N_ ("Dry power saw indoors"), N_ ("Boards or tile cut without water"), DRY_FIELD_BOOLEAN,
+     AT (DryJob, dry_saw)},
+    {NULL, N_ ("Grinding out, hours a day"), N_ ("Old grout or mortar; 0 = none"), DRY_FIELD_NUMBER,
+     AT (DryJob, grinding_hours), .number_low = 0, .number_high = 24, .step = 0.5, .digits = 1},
 };
 
 static const DryField ROOM[] = {
@@ -163,6 +201,55 @@ static const DryField ROOM[] = {
     {NULL, N_ ("Ceiling"), NULL, DRY_FIELD_LENGTH, AT (DryRoom, ceiling), IN (12), IN (400)},
     {NULL, N_ ("Ceiling joists"), N_ ("On center"), DRY_FIELD_LENGTH, AT (DryRoom, joist_spacing),
      0, IN (96), .zero_text = N_ ("unknown")},
+    {NULL, N_ ("Exhaust fan, L/s"), N_ ("Ducted outdoors; 25 L/s is about 50 cfm; 0 = not known"),
+     DRY_FIELD_NUMBER, AT (DryRoom, fan), .number_low = 0, .number_high = 500, .step = 1,
+     .digits = 1},
+    {NULL, N_ ("Steam room"), NULL, DRY_FIELD_BOOLEAN, AT (DryRoom, steam)},
+    {NULL, N_ ("Slope of the ceiling"), N_ ("0.1667 is 2 in per ft; 0 = level"), DRY_FIELD_NUMBER,
+     AT (DryRoom, ceiling_slope), .number_low = 0, .number_high = 1, .step = 0.01, .digits = 4,
+     .is_shown = is_steam},
+    {NULL, N_ ("Damp substrate"), N_ ("Studs or floor not dry yet"), DRY_FIELD_BOOLEAN,
+     AT (DryRoom, damp)},
+    {N_ ("Floor"), N_ ("Timber floor"), NULL, DRY_FIELD_BOOLEAN, AT (DryRoom, timber_floor)},
+    {NULL, N_ ("Floor waterproofed"), N_ ("Outside the tub or shower too"), DRY_FIELD_BOOLEAN,
+     AT (DryRoom, floor_protected)},
+    {NULL, N_ ("Stone on the floor"), NULL, DRY_FIELD_BOOLEAN, AT (DryRoom, floor_stone)},
+    {NULL, N_ ("I-joists"), N_ ("Instead of sawn joists"), DRY_FIELD_BOOLEAN,
+     AT (DryRoom, floor_i_joists), .is_shown = has_timber_floor},
+    {NULL, N_ ("Joist depth"), N_ ("2 x 10 is 9 1/4\""), DRY_FIELD_LENGTH,
+     AT (DryRoom, floor_joist_depth), 0, IN (40), .zero_text = N_ ("unknown"),
+     .is_shown = has_timber_floor},
+    {NULL, N_ ("Joist spacing"), N_ ("On center"), DRY_FIELD_LENGTH,
+     AT (DryRoom, floor_joist_spacing), 0, IN (96), .zero_text = N_ ("unknown"),
+     .is_shown = has_timber_floor},
+    {NULL, N_ ("Joist span"), N_ ("Clear, between supports"), DRY_FIELD_LENGTH,
+     AT (DryRoom, floor_joist_span), 0, IN (480), .zero_text = N_ ("unknown"),
+     .is_shown = has_timber_floor},
+    {NULL, N_ ("Joist stiffness, MPa"), N_ ("1.4 million psi is 9650 MPa; 0 = not known"),
+     DRY_FIELD_NUMBER, AT (DryRoom, floor_joist_stiffness), .number_low = 0, .number_high = 30000,
+     .step = 50, .digits = 0, .is_shown = has_timber_floor},
+    {NULL, N_ ("Floor tile, longer edge"), N_ ("In the shower"), DRY_FIELD_LENGTH,
+     AT (DryRoom, floor_tile), 0, IN (120), .zero_text = N_ ("none")},
+    {NULL, N_ ("Floor tile, wet DCOF"), N_ ("From its data sheet; 0 = not known"), DRY_FIELD_NUMBER,
+     AT (DryRoom, floor_dcof), .number_low = 0, .number_high = 2, .step = 0.01, .digits = 2},
+    {N_ ("Beside the wet area"), N_ ("Toilet, center to the side"),
+     N_ ("To the nearest finish or fixture"), DRY_FIELD_LENGTH, AT (DryRoom, toilet_side), 0,
+     IN (200), .zero_text = N_ ("none")},
+    {NULL, N_ ("Toilet, clear before it"), NULL, DRY_FIELD_LENGTH, AT (DryRoom, toilet_front), 0,
+     IN (200), .zero_text = N_ ("none")},
+    {NULL, N_ ("Clear floor before the tub or shower"), NULL, DRY_FIELD_LENGTH,
+     AT (DryRoom, shower_front), 0, IN (400), .zero_text = N_ ("unknown")},
+    {NULL, N_ ("Hanging light, above the rim"), N_ ("Its lowest part above rim or threshold"),
+     DRY_FIELD_LENGTH, AT (DryRoom, light_above), 0, IN (400), .zero_text = N_ ("none")},
+    {NULL, N_ ("Hanging light, from the water"), N_ ("On the plan; 0 = over it"), DRY_FIELD_LENGTH,
+     AT (DryRoom, light_away), 0, IN (400), .zero_text = N_ ("over it")},
+    {NULL, N_ ("Receptacle, from the water"), N_ ("The nearest one"), DRY_FIELD_LENGTH,
+     AT (DryRoom, outlet_away), 0, IN (400), .zero_text = N_ ("none")},
+    {NULL, N_ ("Switch within reach of the spray"), NULL, DRY_FIELD_BOOLEAN,
+     AT (DryRoom, switch_inside)},
+    {NULL, N_ ("Hottest water at the shower, °C"), N_ ("0 = not measured; 49 °C is 120 °F"),
+     DRY_FIELD_NUMBER, AT (DryRoom, hot_water), .number_low = 0, .number_high = 100, .step = 1,
+     .digits = 0},
 };
 
 static const DryField WET[] = {
@@ -192,6 +279,28 @@ static const DryField FINISH[] = {
     {NULL, N_ ("Offset"), N_ ("Share of the tile's length"), DRY_FIELD_NUMBER,
      AT (DryFinish, offset), .number_low = 0, .number_high = 0.5, .step = 0.05, .digits = 2,
      .is_shown = is_offset},
+    {NULL, N_ ("Mortar"), N_ ("What the tile is set in"), DRY_FIELD_CHOICE,
+     AT (DryFinish, mortar_kind), .choices = MORTARS, .is_shown = is_tiled},
+    {NULL, N_ ("Edge trim, depth"), NULL, DRY_FIELD_LENGTH, AT (DryFinish, trim), 0, IN (4),
+     .zero_text = N_ ("none"), .is_shown = is_tiled},
+    {N_ ("As built"), N_ ("Mortar coverage found, %"), N_ ("Lift three tiles; 0 = not checked"),
+     DRY_FIELD_NUMBER, AT (DryFinish, coverage), .number_low = 0, .number_high = 100, .step = 1,
+     .digits = 0, .is_shown = is_tiled},
+    {NULL, N_ ("Membrane used, L"), N_ ("From the empty pails; 0 = not recorded"), DRY_FIELD_NUMBER,
+     AT (DryFinish, membrane_used), .number_low = 0, .number_high = 1000, .step = 0.5, .digits = 1},
+    {NULL, N_ ("Listing of the membrane missing"),
+     N_ ("Nobody can show the inspector ANSI A118.10 papers"), DRY_FIELD_BOOLEAN,
+     AT (DryFinish, no_listing)},
+    {NULL, N_ ("Makers mixed"), N_ ("Without a letter that the parts go together"),
+     DRY_FIELD_BOOLEAN, AT (DryFinish, mixed_makers)},
+    {NULL, N_ ("Drywall screws or plain mesh"),
+     N_ ("Instead of coated screws and alkali-resistant mesh"), DRY_FIELD_BOOLEAN,
+     AT (DryFinish, plain_screws)},
+    {NULL, N_ ("Gap at the tub filled with mortar"), N_ ("Instead of what the system says"),
+     DRY_FIELD_BOOLEAN, AT (DryFinish, gap_mortar)},
+    {NULL, N_ ("Guard strip behind the sealant"),
+     N_ ("Keeps a knife off the band when the joint is renewed"), DRY_FIELD_BOOLEAN,
+     AT (DryFinish, cut_guard)},
 };
 
 static const DryField WALL[] = {
@@ -228,6 +337,9 @@ static const DryField WALL[] = {
      DRY_FIELD_LENGTH, AT (DryWall, plumb_error), -IN (12), IN (12)},
     {NULL, N_ ("Corner taper"), N_ ("At the right end, over the height"), DRY_FIELD_LENGTH,
      AT (DryWall, square_error), -IN (12), IN (12)},
+    {NULL, N_ ("Pitch of the cap"), N_ ("Half walls; toward the wet side, 0.0208 is 1/4 in per ft"),
+     DRY_FIELD_NUMBER, AT (DryWall, cap_pitch), .number_low = 0, .number_high = 0.2, .step = 0.005,
+     .digits = 4, .is_shown = is_half_wall},
 };
 
 static const DryField BASIN[] = {
@@ -255,6 +367,36 @@ static const DryField BASIN[] = {
     {N_ ("Drain"), N_ ("Drain end"), NULL, DRY_FIELD_CHOICE, AT (DryBasin, drain), .choices = ENDS},
     {NULL, N_ ("Waste pipe"), NULL, DRY_FIELD_LENGTH, AT (DryBasin, drain_diameter), IN (0.5),
      IN (8)},
+    {N_ ("Floor of the shower"), N_ ("Slope of the floor"),
+     N_ ("To the drain; 0.0208 is 1/4 in per ft; 0 = not known"), DRY_FIELD_NUMBER,
+     AT (DryBasin, slope), .number_low = 0, .number_high = 0.2, .step = 0.005, .digits = 4,
+     .is_shown = is_pan},
+    {NULL, N_ ("Linear drain"), NULL, DRY_FIELD_BOOLEAN, AT (DryBasin, linear_drain),
+     .is_shown = is_pan},
+    {NULL, N_ ("Cut-off corner"), N_ ("Neo-angle: each leg cut off the open corner"),
+     DRY_FIELD_LENGTH, AT (DryBasin, corner_cut), 0, IN (60), .zero_text = N_ ("none"),
+     .is_shown = is_pan},
+    {NULL, N_ ("Mortar floor made on site"), N_ ("Instead of a ready-made pan"), DRY_FIELD_BOOLEAN,
+     AT (DryBasin, site_built), .is_shown = is_pan},
+    {NULL, N_ ("Liner under the bed"), N_ ("Instead of a membrane on top"), DRY_FIELD_BOOLEAN,
+     AT (DryBasin, liner), .is_shown = is_site_built},
+    {NULL, N_ ("Liner laid on a slope"), NULL, DRY_FIELD_BOOLEAN, AT (DryBasin, pre_slope),
+     .is_shown = has_liner},
+    {NULL, N_ ("Weep holes kept open"), NULL, DRY_FIELD_BOOLEAN, AT (DryBasin, weeps_open),
+     .is_shown = has_liner},
+    {NULL, N_ ("Liner above the threshold"), N_ ("How far it is turned up the walls"),
+     DRY_FIELD_LENGTH, AT (DryBasin, liner_turn_up), 0, IN (40), .zero_text = N_ ("unknown"),
+     .is_shown = is_site_built},
+    {NULL, N_ ("Clamping drain"), N_ ("Off: bonding flange"), DRY_FIELD_BOOLEAN,
+     AT (DryBasin, clamping_drain), .is_shown = is_site_built},
+    {NULL, N_ ("Curb wrapped"), N_ ("Membrane over it, down outside, 3 in up the jambs"),
+     DRY_FIELD_BOOLEAN, AT (DryBasin, curb_wrapped), .is_shown = is_site_built},
+    {NULL, N_ ("Pitch of the curb"), N_ ("Inward; 0.0208 is 1/4 in per ft"), DRY_FIELD_NUMBER,
+     AT (DryBasin, curb_pitch), .number_low = 0, .number_high = 0.2, .step = 0.005, .digits = 4,
+     .is_shown = is_site_built},
+    {NULL, N_ ("Temporary dam for the test"),
+     N_ ("Curbless: 2 in of water need something to stand against"), DRY_FIELD_BOOLEAN,
+     AT (DryBasin, dam), .is_shown = is_pan},
 };
 
 static const DryField OPENING[] = {
@@ -326,6 +468,10 @@ static const DryField PART[] = {
      DRY_FIELD_BOOLEAN, AT (DryPart, toward_entry), .kinds = HEADS},
     {NULL, N_ ("Flow, L/min"), NULL, DRY_FIELD_NUMBER, AT (DryPart, flow_lpm), .number_low = 0,
      .number_high = 60, .step = 0.5, .digits = 1, .kinds = HEADS},
+    {NULL, N_ ("Channel screwed to the curb"), NULL, DRY_FIELD_BOOLEAN, AT (DryPart, screwed_down),
+     .kinds = KIND (GLASS)},
+    {NULL, N_ ("Ordered before tiling"), NULL, DRY_FIELD_BOOLEAN, AT (DryPart, ordered_early),
+     .kinds = KIND (GLASS)},
     {NULL, N_ ("Name"), NULL, DRY_FIELD_TEXT, AT (DryPart, label)},
 };
 
