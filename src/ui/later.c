@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Waits for the widget to be mapped, for the frame clock to have painted, and then for the main
- * loop to be idle. Keeps no state besides what hangs on the widget. */
+ * loop to be idle; or for a menu to be opened. Keeps no state besides what hangs on the widget. */
 #define G_LOG_DOMAIN "drybay-ui"
 #include "ui/later.h"
 
@@ -63,4 +63,20 @@ dry_later_after_frame (GtkWidget *widget, DryLaterFunc func)
   later->func = func;
   later->mapped = g_signal_connect (widget, "map", G_CALLBACK (mapped_cb), later);
   g_object_set_data_full (G_OBJECT (widget), "later", later, free_later);
+}
+
+static void
+open_menu_cb (GtkMenuButton *button, gpointer data)
+{
+  GMenuModel *model = g_object_get_data (G_OBJECT (button), "later-menu");
+
+  if (gtk_menu_button_get_menu_model (button) != model)
+    gtk_menu_button_set_menu_model (button, model);
+}
+
+void
+dry_later_menu (GtkWidget *button, GMenuModel *model)
+{
+  g_object_set_data_full (G_OBJECT (button), "later-menu", g_object_ref (model), g_object_unref);
+  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (button), open_menu_cb, NULL, NULL);
 }

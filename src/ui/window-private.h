@@ -27,6 +27,8 @@ struct _DryWindow {
   GtkLabel *error_label;
   GtkWidget *shelf_button, *inspector_button, *history_buttons, *room_button, *papers_button;
   GtkWidget *undo_button, *redo_button;
+  GtkWidget *menu_button, *layers_button;
+  GMenuModel *primary_menu, *papers_menu, *layers_menu;
   GMenu *history_section;
   DryCanvas *canvas;
   GtkWidget *ledger;

@@ -6,6 +6,7 @@
 #include <glib/gi18n.h>
 
 #include "ui/actions.h"
+#include "ui/later.h"
 
 static void
 on_draw_room (GSimpleAction *action, GVariant *parameter, gpointer data)
@@ -325,7 +326,7 @@ dry_window_update_room_menu (DryWindow *self)
   g_menu_append (kept, _ ("R_emove Room"), "win.remove-room");
   append_form_section (menu);
   g_menu_append_section (menu, NULL, G_MENU_MODEL (kept));
-  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->room_button), G_MENU_MODEL (menu));
+  dry_later_menu (self->room_button, G_MENU_MODEL (menu));
 }
 
 void

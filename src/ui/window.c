@@ -7,6 +7,7 @@
 
 #include "ui/actions.h"
 #include "ui/inspector.h"
+#include "ui/later.h"
 #include "ui/ledger.h"
 #include "ui/shelf.h"
 #include "ui/start-page.h"
@@ -306,6 +307,11 @@ dry_window_class_init (DryWindowClass *class)
   gtk_widget_class_bind_template_child (widget_class, DryWindow, papers_button);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, redo_button);
+  gtk_widget_class_bind_template_child (widget_class, DryWindow, menu_button);
+  gtk_widget_class_bind_template_child (widget_class, DryWindow, layers_button);
+  gtk_widget_class_bind_template_child (widget_class, DryWindow, primary_menu);
+  gtk_widget_class_bind_template_child (widget_class, DryWindow, papers_menu);
+  gtk_widget_class_bind_template_child (widget_class, DryWindow, layers_menu);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, history_section);
 }
 
@@ -313,6 +319,9 @@ static void
 dry_window_init (DryWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  dry_later_menu (self->menu_button, self->primary_menu);
+  dry_later_menu (self->papers_button, self->papers_menu);
+  dry_later_menu (self->layers_button, self->layers_menu);
 }
 
 static void
@@ -326,7 +335,14 @@ fill_places (DryWindow *self)
   adw_bin_set_child (self->inspector_place, dry_inspector_new (self->session));
   self->ledger = dry_ledger_new (self->session);
   adw_bin_set_child (self->ledger_place, self->ledger);
-  adw_bin_set_child (self->start_place, dry_start_page_new (self->session));
+}
+
+/* Only when it is to be seen: a window opened with a file never shows it. */
+static void
+fill_start (DryWindow *self)
+{
+  if (adw_bin_get_child (self->start_place) == NULL)
+    adw_bin_set_child (self->start_place, dry_start_page_new (self->session));
 }
 
 GtkWidget *
@@ -352,6 +368,7 @@ dry_window_new (DryApplication *application)
                             G_CALLBACK (dry_window_update_actions), self);
   g_signal_connect_swapped (self->session, "view-changed", G_CALLBACK (dry_window_update_layers),
                             self);
+  g_signal_connect_swapped (self->start_place, "map", G_CALLBACK (fill_start), self);
   show_start (self);
   on_project_changed (self->session, self);
   return GTK_WIDGET (self);

@@ -3,6 +3,7 @@
  * frames during a drag. Prints the monotonic time of the first frame, or the frames counted;
  * bench-window.py turns them into figures. */
 #include <adwaita.h>
+#include <time.h>
 
 #include "project/edit.h"
 #include "ui/window.h"
@@ -30,11 +31,22 @@ print_memory (void)
   g_print ("rss-mb %.1f\n", g_ascii_strtod (words[1], NULL) * 4096 / 1e6);
 }
 
+/* What the main thread computed so far: other programs running beside do not show in it. */
+static double
+cpu_ms (void)
+{
+  struct timespec spent;
+
+  clock_gettime (CLOCK_THREAD_CPUTIME_ID, &spent);
+  return (double) spent.tv_sec * 1e3 + (double) spent.tv_nsec / 1e6;
+}
+
 static void
 print_first_frame (GdkFrameClock *clock, Bench *bench)
 {
   g_signal_handlers_disconnect_by_data (clock, bench);
   g_print ("first-frame-us %" G_GINT64_FORMAT "\n", g_get_monotonic_time ());
+  g_print ("cpu-ms %.2f\n", cpu_ms ());
   print_memory ();
   if (!bench->drag)
     gtk_window_destroy (GTK_WINDOW (bench->window));

@@ -9,7 +9,7 @@ import subprocess
 import sys
 import time
 
-ROUNDS = 9
+ROUNDS = 15
 
 
 def run(program, *arguments):
@@ -27,14 +27,18 @@ def run(program, *arguments):
 
 def main():
     program, project = sys.argv[1:3]
-    empty, ours = [], []
-    for _ in range(ROUNDS):
-        empty.append(run(program, "empty"))
-        ours.append(run(program, "open", project))
-    for what in ("ms", "rss-mb"):
-        a = statistics.median(f[what] for f in empty)
-        b = statistics.median(f[what] for f in ours)
-        print(f"first frame, {what}: empty window {a:.1f}, with the project {b:.1f}, ratio {b / a:.2f}")
+    kinds = {"empty window": ["empty"], "start page": ["open"], "a project": ["open", project]}
+    runs = {kind: [] for kind in kinds}
+    run(program, "empty")  # files into memory
+    for _ in range(ROUNDS):  # in turn, so that a busy moment falls on all three
+        for kind, arguments in kinds.items():
+            runs[kind].append(run(program, *arguments))
+    for what in ("ms", "cpu-ms", "rss-mb"):
+        medians = {kind: statistics.median(f[what] for f in figures) for kind, figures in runs.items()}
+        a = medians["empty window"]
+        print(f"first frame, {what}: " + ", ".join(f"{kind} {b:.1f} ({b / a:.2f})" for kind, b in medians.items()))
+    if "--start" in sys.argv:
+        return
     drag = run(program, "drag", project)
     print(f"drag: {drag['drag-frames']:.1f} frames a second (aim 60), {drag['drag-plans']:.1f} plans a second, "
           f"{drag['drag-late']:.0f} frames over 25 ms, longest {drag['drag-longest-ms']:.1f} ms, rss {drag['rss-mb']:.1f} MB")
