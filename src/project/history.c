@@ -68,7 +68,7 @@ dry_history_get_current (const DryHistory *self)
   return step->project;
 }
 
-void
+gboolean
 dry_history_push (DryHistory *self, const DryProject *project, const char *name,
                   const char *merge_key)
 {
@@ -83,13 +83,14 @@ dry_history_push (DryHistory *self, const DryProject *project, const char *name,
       g_strcmp0 (last->merge_key, merge_key) == 0) {
     free_step (last);
     self->steps->pdata[self->current] = step;
-    return;
+    return TRUE;
   }
   self->sealed = FALSE;
   g_ptr_array_add (self->steps, step);
   if (self->steps->len > DRY_HISTORY_DEPTH + 1)
     g_ptr_array_remove_index (self->steps, 0);
   self->current = self->steps->len - 1;
+  return FALSE;
 }
 
 void

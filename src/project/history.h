@@ -15,9 +15,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryHistory, dry_history_free)
 
 const DryProject *dry_history_get_current (const DryHistory *self);
 /* Adds a step named for the menu ("Move niche"), dropping what could be redone. A `merge_key` equal
- * to the last step's (not NULL) replaces that step: all nudges of one drag become one undo. */
-void dry_history_push (DryHistory *self, const DryProject *project, const char *name,
-                       const char *merge_key);
+ * to the last step's (not NULL) replaces that step: all nudges of one drag become one undo. TRUE
+ * when the step was replaced so. */
+gboolean dry_history_push (DryHistory *self, const DryProject *project, const char *name,
+                           const char *merge_key);
 /* Ends merging, so that the next push with the same key is a step of its own. */
 void dry_history_seal (DryHistory *self);
 gboolean dry_history_undo (DryHistory *self);
