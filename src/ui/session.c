@@ -382,27 +382,63 @@ dry_session_preview (DrySession *self, DryProject *project)
   announce_project (self);
 }
 
-static void
-after_travel (DrySession *self)
+/* The room a step changed, so that nobody undoes what cannot be seen: the shown one when it is
+ * among them, else the first that came back or differs; 0: none, or only rooms that are gone. Rooms
+ * that an edit does not touch are shared between its projects. */
+static DryId
+changed_room (DrySession *self, const DryProject *before, const DryProject *after)
 {
-  announce_project (self);
+  guint n = dry_project_get_n_rooms (after);
+  DryId changed = 0;
+
+  for (guint i = 0; i < n; i++) {
+    const DryRoom *room = dry_project_get_room_at (after, i);
+
+    if (dry_project_get_room (before, room->id) == room)
+      continue;
+    if (room->id == self->room)
+      return room->id;
+    if (changed == 0)
+      changed = room->id;
+  }
+  return changed;
+}
+
+static void
+travel (DrySession *self, gboolean (*step) (DryHistory *history))
+{
+  g_autoptr (DryProject) before = NULL;
+  DryId room;
+
+  dry_session_preview (self, NULL);
+  before = dry_project_ref (dry_history_get_current (self->history));
+  if (!step (self->history))
+    return;
+  room = changed_room (self, before, dry_history_get_current (self->history));
+  if (room != 0 && room != self->room) {
+    self->room = room;
+    self->selection = 0;
+    self->stud = -1;
+    self->finding = -1;
+    announce_project (self);
+    g_signal_emit (self, signals[VIEW_CHANGED], 0);
+    g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+  } else {
+    announce_project (self);
+  }
   g_signal_emit (self, signals[FILE_CHANGED], 0);
 }
 
 void
 dry_session_undo (DrySession *self)
 {
-  dry_session_preview (self, NULL);
-  if (dry_history_undo (self->history))
-    after_travel (self);
+  travel (self, dry_history_undo);
 }
 
 void
 dry_session_redo (DrySession *self)
 {
-  dry_session_preview (self, NULL);
-  if (dry_history_redo (self->history))
-    after_travel (self);
+  travel (self, dry_history_redo);
 }
 
 /* --- what is looked at --- */

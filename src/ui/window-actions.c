@@ -64,13 +64,24 @@ dry_window_update_actions (DryWindow *self)
 
 /* --- editing --- */
 
+/* A step of another room shows that room, from its beginning. */
+static void
+travel (DryWindow *self, void (*step) (DrySession *session))
+{
+  DryId room = dry_session_get_room_id (self->session);
+
+  step (self->session);
+  if (dry_session_get_room_id (self->session) != room)
+    dry_canvas_fit_all (self->canvas);
+}
+
 static void
 on_undo (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   DryWindow *self = data;
 
   if (!dry_canvas_cancel (self->canvas))
-    dry_session_undo (self->session);
+    travel (self, dry_session_undo);
 }
 
 static void
@@ -79,7 +90,7 @@ on_redo (GSimpleAction *action, GVariant *parameter, gpointer data)
   DryWindow *self = data;
 
   dry_canvas_cancel (self->canvas);
-  dry_session_redo (self->session);
+  travel (self, dry_session_redo);
 }
 
 static void

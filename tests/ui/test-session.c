@@ -320,6 +320,52 @@ test_rooms_switch (Desk *desk, gconstpointer data)
   g_assert_cmpuint (dry_session_get_room_id (desk->session), ==, second);
 }
 
+/* A step is undone where it can be seen: in the room it changed. */
+static void
+test_travel_shows_its_room (Desk *desk, gconstpointer data)
+{
+  g_autoptr (DryProject) one = dry_test_furnished_alcove ("foam-bands");
+  g_autoptr (DryRoom) copy = dry_room_copy (dry_project_get_room_at (one, 0));
+  DryId first = dry_project_get_room_at (one, 0)->id, second = 0;
+  g_autoptr (GError) error = NULL;
+  DryProject *next;
+
+  dry_session_open_project (desk->session, g_steal_pointer (&one), NULL);
+  copy->id = 0;
+  next = dry_edit_set_room (dry_session_get_project (desk->session), copy, &second, &error);
+  g_assert_no_error (error);
+  g_assert_true (dry_session_apply (desk->session, next, "Add room", NULL, NULL));
+  dry_session_set_room_id (desk->session, second);
+  dry_session_select (desk->session, find_niche (desk)->id);
+  next = dry_edit_remove_room (dry_session_get_project (desk->session), second, &error);
+  g_assert_no_error (error);
+  g_assert_true (dry_session_apply (desk->session, next, "Remove room", NULL, NULL));
+  g_assert_cmpuint (dry_session_get_room_id (desk->session), ==, first);
+
+  dry_session_undo (desk->session);
+  g_assert_cmpuint (dry_session_get_room_id (desk->session), ==, second);
+  g_assert_cmpuint (dry_session_get_selection (desk->session), ==, 0);
+  wait_for_plan (desk);
+  g_assert_cmpuint (dry_session_get_plan (desk->session)->context.room->id, ==, second);
+  dry_session_redo (desk->session);
+  g_assert_cmpuint (dry_session_get_room_id (desk->session), ==, first);
+  dry_session_undo (desk->session);
+  dry_session_undo (desk->session); /* the adding itself: only the first is left */
+  g_assert_cmpuint (dry_session_get_room_id (desk->session), ==, first);
+  dry_session_redo (desk->session);
+  g_assert_cmpuint (dry_session_get_room_id (desk->session), ==, second);
+
+  /* A step in the room that is not shown takes one there; one in the shown room stays. */
+  g_assert_true (
+      dry_session_apply (desk->session, move_niche (desk, DRY_INCH), "Move", NULL, NULL));
+  dry_session_set_room_id (desk->session, first);
+  dry_session_undo (desk->session);
+  g_assert_cmpuint (dry_session_get_room_id (desk->session), ==, second);
+  dry_session_redo (desk->session);
+  g_assert_cmpuint (dry_session_get_room_id (desk->session), ==, second);
+  wait_for_plan (desk);
+}
+
 static void
 test_objects_have_names (Desk *desk, gconstpointer data)
 {
@@ -370,6 +416,7 @@ main (int argc, char *argv[])
   ADD ("copies-do-not-overlap", test_copies_do_not_overlap);
   ADD ("save-and-reopen", test_save_and_reopen);
   ADD ("rooms-switch", test_rooms_switch);
+  ADD ("travel-shows-its-room", test_travel_shows_its_room);
   ADD ("objects-have-names", test_objects_have_names);
   g_test_add_func ("/session/ends-while-busy", test_session_ends_while_busy);
   return g_test_run ();
