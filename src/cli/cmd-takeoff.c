@@ -50,26 +50,6 @@ append_table (GString *text, const DryPlan *plan)
   g_string_append (text, "\n\n");
 }
 
-static void
-write_line (DryJsonWriter *writer, const DryTakeoffLine *line)
-{
-  dry_json_begin_object (writer, NULL);
-  dry_json_write_string (writer, "id", line->id);
-  dry_json_write_string (writer, "group", line->group);
-  dry_json_write_string (writer, "name", line->name);
-  dry_json_write_number (writer, "amount", line->amount);
-  dry_json_write_string (writer, "unit", line->unit);
-  dry_json_write_number (writer, "pack", line->pack);
-  dry_json_write_string (writer, "pack_name", line->pack_name);
-  dry_json_write_integer (writer, "packs", line->packs);
-  if (line->price) {
-    dry_json_write_integer (writer, "price", line->price);
-    dry_json_write_integer (writer, "cost", line->cost);
-  }
-  dry_working_write_json (&line->working, writer, "working");
-  dry_json_end_object (writer);
-}
-
 static int
 print_json (const GPtrArray *plans)
 {
@@ -88,7 +68,7 @@ print_json (const GPtrArray *plans)
     dry_json_write_string (writer, "system", plan->context.system->id);
     dry_json_begin_array (writer, "lines");
     for (guint j = 0; j < plan->takeoff->n; j++)
-      write_line (writer, &plan->takeoff->lines[j]);
+      dry_takeoff_line_write_json (&plan->takeoff->lines[j], writer);
     dry_json_end_array (writer);
     dry_json_write_integer (writer, "cost", plan->takeoff->cost);
     dry_json_write_integer (writer, "unpriced", plan->takeoff->n_unpriced);

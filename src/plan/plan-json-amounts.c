@@ -105,21 +105,23 @@ write_amounts (DryJsonWriter *writer, const DryCoating *coating)
   dry_json_end_array (writer);
 }
 
-static void
-write_takeoff_line (DryJsonWriter *writer, const DryTakeoffLine *line)
+void
+dry_takeoff_line_write_json (const DryTakeoffLine *self, DryJsonWriter *writer)
 {
   dry_json_begin_object (writer, NULL);
-  dry_json_write_string (writer, "id", line->id);
-  dry_json_write_string (writer, "group", line->group);
-  dry_json_write_string (writer, "name", line->name);
-  dry_json_write_number (writer, "amount", line->amount);
-  dry_json_write_string (writer, "unit", line->unit);
-  dry_json_write_number (writer, "pack", line->pack);
-  dry_json_write_string (writer, "pack_name", line->pack_name);
-  dry_json_write_integer (writer, "packs", line->packs);
-  dry_json_write_integer (writer, "price", line->price);
-  dry_json_write_integer (writer, "cost", line->cost);
-  dry_working_write_json (&line->working, writer, "working");
+  dry_json_write_string (writer, "id", self->id);
+  dry_json_write_string (writer, "group", self->group);
+  dry_json_write_string (writer, "name", self->name);
+  dry_json_write_number (writer, "amount", self->amount);
+  dry_json_write_string (writer, "unit", self->unit);
+  dry_json_write_number (writer, "pack", self->pack);
+  dry_json_write_string (writer, "pack_name", self->pack_name);
+  dry_json_write_integer (writer, "packs", self->packs);
+  if (self->price) {
+    dry_json_write_integer (writer, "price", self->price);
+    dry_json_write_integer (writer, "cost", self->cost);
+  }
+  dry_working_write_json (&self->working, writer, "working");
   dry_json_end_object (writer);
 }
 
@@ -159,7 +161,7 @@ dry_plan_json_quantities (DryJsonWriter *writer, const DryPlan *self)
   dry_json_write_number (writer, "mass_kg", takeoff->mass);
   dry_json_begin_array (writer, "lines");
   for (guint i = 0; i < takeoff->n; i++)
-    write_takeoff_line (writer, &takeoff->lines[i]);
+    dry_takeoff_line_write_json (&takeoff->lines[i], writer);
   dry_json_end_array (writer);
   dry_json_end_object (writer);
   write_order (writer, self->order);

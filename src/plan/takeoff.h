@@ -3,6 +3,7 @@
  * working. Prices are the catalogue's invented samples; a missing price is a gap, never a zero. */
 #pragma once
 
+#include "base/json.h"
 #include "plan/coating.h"
 
 typedef struct {
@@ -31,3 +32,6 @@ const DryTakeoff *dry_takeoff_compute (const DryPlanContext *context, const DryF
                                        const DryFraming *framing, const DryBoards *boards,
                                        const DryFasteners *fasteners, const DryJoints *joints,
                                        const DryCoating *coating, GError **error);
+
+/* A line as one JSON object into an open array. Price and cost are left out where there is none. */
+void dry_takeoff_line_write_json (const DryTakeoffLine *self, DryJsonWriter *writer);

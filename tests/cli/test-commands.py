@@ -105,6 +105,15 @@ def findings_status_and_json():
 
 
 @test
+def a_missing_price_is_left_out_everywhere():
+    lines = json.loads(ok("plan", DEMO))["rooms"][0]["takeoff"]["lines"]
+    assert lines == json.loads(ok("takeoff", DEMO, "--json"))["rooms"][0]["lines"]
+    assert any("price" not in line for line in lines), "the demo has tile, which no system prices"
+    for line in lines:
+        assert ("price" in line) == ("cost" in line) and line.get("price", 1) > 0, line
+
+
+@test
 def takeoff_in_three_forms_agrees():
     lines = json.loads(ok("takeoff", DEMO, "--json"))["rooms"][0]["lines"]
     rows = list(csv.DictReader(io.StringIO(ok("takeoff", DEMO, "--csv"))))
