@@ -6,6 +6,7 @@
 #include "plan/boards-private.h"
 
 #include "base/error.h"
+#include "plan/nest-layouts.h"
 
 /* The sheets that may be bought: the one wished, or all of the system. */
 static GArray *
@@ -33,6 +34,7 @@ typedef struct {
   GArray *stock;
   GPtrArray *faces;   /* DryBoardFace */
   GPtrArray *layouts; /* GPtrArray of DryLayout */
+  GArray *answers;    /* DryWishAnswer, one a wish of the room */
 } Job;
 
 static gboolean
@@ -47,6 +49,7 @@ prepare_faces (Job *self, const DryFaces *faces, const DryFraming *framing)
     DryBoardFace *ready =
         dry_board_face_new (self->context, face, framing, self->scratch,
                             (const DryStock *) self->stock->data, self->stock->len);
+    dry_board_find_wishes (ready, self->answers);
     g_ptr_array_add (self->faces, ready);
     g_ptr_array_add (self->layouts, dry_board_list_layouts (ready));
   }
@@ -63,9 +66,10 @@ nest_boards (const Job *self, const DryBoards *boards)
                       !self->context->system->directional};
     g_array_append_val (pieces, piece);
   }
-  return dry_cutting_compute (self->context->arena, (const DryStock *) self->stock->data,
+  return dry_cutting_improve (self->context->arena, (const DryStock *) self->stock->data,
                               self->stock->len, (const DryPiece *) pieces->data, pieces->len,
-                              self->context->system->kerf, 0);
+                              self->context->system->kerf, self->context->effort / 2, 1,
+                              self->context->cancellable);
 }
 
 static const DrySheet *
@@ -83,6 +87,34 @@ find_single_sheet (const DryPlanContext *context, const DryCutting *cutting)
   return NULL;
 }
 
+static GArray *
+list_wishes (const DryRoom *room)
+{
+  GArray *answers = g_array_new (FALSE, FALSE, sizeof (DryWishAnswer));
+  for (guint i = 0; i < room->n_seams; i++) {
+    DryWishAnswer answer = {&room->seams[i], -1, DRY_WISH_OFF_BOARD};
+    g_array_append_val (answers, answer);
+  }
+  return answers;
+}
+
+/* What could be obeyed and was not gave way to another wish. */
+static void
+answer_wishes (const Job *self, const GArray *seams)
+{
+  for (guint i = 0; i < self->answers->len; i++) {
+    DryWishAnswer *answer = &g_array_index (self->answers, DryWishAnswer, i);
+    gboolean found = FALSE;
+    for (guint f = 0; f < self->faces->len && answer->state == DRY_WISH_OBEYED && !found; f++) {
+      const DryBoardFace *face = g_ptr_array_index (self->faces, f);
+      for (guint k = 0; k < seams->len && (gint) face->face->index == answer->face && !found; k++)
+        found = dry_board_is_seam_of (face, &g_array_index (seams, DrySeam, k), answer->wish);
+    }
+    if (answer->state == DRY_WISH_OBEYED && !found)
+      answer->state = DRY_WISH_TOO_NEAR;
+  }
+}
+
 static gboolean
 lay_out (Job *self, DryBoards *boards)
 {
@@ -92,6 +124,12 @@ lay_out (Job *self, DryBoards *boards)
                          (GPtrArray *const *) self->layouts->pdata, n, self->context->system->kerf,
                          self->context->cancellable, chosen))
     return FALSE;
+  boards->least_sheets = dry_nest_least_sheets ((DryBoardFace *const *) self->faces->pdata, n,
+                                                self->context->system->kerf);
+  dry_nest_choose_on ((DryBoardFace *const *) self->faces->pdata,
+                      (GPtrArray *const *) self->layouts->pdata, n, self->context->system->kerf,
+                      boards->least_sheets, self->context->effort / 2, self->context->cancellable,
+                      chosen);
   DryBoardWriter writer = {
       .boards = g_array_new (FALSE, TRUE, sizeof (DryBoard)),
       .seams = g_array_new (FALSE, TRUE, sizeof (DrySeam)),
@@ -99,6 +137,7 @@ lay_out (Job *self, DryBoards *boards)
   };
   for (guint i = 0; i < n; i++)
     dry_board_write (&writer, g_ptr_array_index (self->faces, i), chosen[i]);
+  answer_wishes (self, writer.seams);
   boards->n = writer.boards->len;
   boards->n_seams = writer.seams->len;
   boards->n_blocking = writer.blocking->len;
@@ -120,6 +159,7 @@ dry_boards_compute (const DryPlanContext *context, const DryFaces *faces, const 
       .stock = list_stock (context),
       .faces = g_ptr_array_new (),
       .layouts = g_ptr_array_new_with_free_func ((GDestroyNotify) g_ptr_array_unref),
+      .answers = list_wishes (context->room),
   };
   gboolean done = TRUE;
   if (job.stock->len > 0)
@@ -127,9 +167,15 @@ dry_boards_compute (const DryPlanContext *context, const DryFaces *faces, const 
   if (done) {
     boards->cutting = nest_boards (&job, boards);
     boards->sheet = find_single_sheet (context, boards->cutting);
-  } else {
+  }
+  /* A search that was stopped half way depends on when. */
+  if (context->effort > 0 && g_cancellable_is_cancelled (context->cancellable))
+    done = FALSE;
+  if (!done) {
     g_set_error_literal (error, DRY_ERROR, DRY_ERROR_CANCELLED, "Cancelled");
   }
+  boards->n_wishes = job.answers->len;
+  boards->wishes = dry_arena_take_array (context->arena, job.answers);
   g_array_unref (job.stock);
   g_ptr_array_unref (job.faces);
   g_ptr_array_unref (job.layouts);

@@ -43,6 +43,7 @@ typedef struct {
   guint n_blocking;
   const DrySheet *sheet; /* chosen size when all come from one */
   const DryCutting *cutting;
+  guint least_sheets; /* no boards that keep the rules need fewer bought, wherever seams fall */
 } DryBoards;
 
 /* Errors: DRY_ERROR_CANCELLED only. Boards always cover the region less joint gaps. */

@@ -23,4 +23,5 @@ typedef struct {
   const DryRulePack *rules;
   DryBuildUp build_up;
   GCancellable *cancellable; /* or NULL; long loops ask it */
+  guint64 effort;            /* work units for fewer sheets (DRY_CUTTING_SECOND); 0 = live */
 } DryPlanContext;

@@ -261,8 +261,9 @@ dry_cutting_improve (DryArena *arena, const DryStock *stock, guint n_stock, cons
       dry_nest_problem_new (stock, n_stock, pieces, n_pieces, kerf, unplaced);
   g_autoptr (DryNestState) state = dry_nest_state_new (problem);
   find_live (problem, &self->lower_bound, state);
-  self->lower_bound =
-      dry_nest_improve (problem, self->lower_bound, effort, n_threads, cancellable, state);
+  if (effort > 0)
+    self->lower_bound =
+        dry_nest_improve (problem, self->lower_bound, effort, n_threads, cancellable, state);
   return finish_answer (arena, self, state, unplaced);
 }
 

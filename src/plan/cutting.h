@@ -73,9 +73,10 @@ const DryCutting *dry_cutting_compute (DryArena *arena, const DryStock *stock, g
 #define DRY_CUTTING_SECOND G_GUINT64_CONSTANT (140000000)
 
 /* As dry_cutting_compute(), then goes on, in rounds of every thread, until the fewest and cheapest
- * are proven or every thread has spent `effort` work units. The answer depends on `effort` and
- * `n_threads` only, never on the clock, and is never worse than the live one. Once `cancellable`
- * (may be NULL) is cancelled the best so far is given. Blocks: for a worker. */
+ * are proven or every thread has spent `effort` work units. Without effort it is
+ * the live answer. It depends on `effort` and `n_threads` only, never on the clock, and is never
+ * worse than the live one. Once `cancellable` (may be NULL) is cancelled the best so far is given.
+ * Blocks: for a worker. */
 const DryCutting *dry_cutting_improve (DryArena *arena, const DryStock *stock, guint n_stock,
                                        const DryPiece *pieces, guint n_pieces, DryLength kerf,
                                        guint64 effort, guint n_threads, GCancellable *cancellable);

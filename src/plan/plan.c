@@ -27,6 +27,7 @@ set_context (DryPlanContext *context, const DryProject *project, DryId room_id,
                  context->job->rule_pack);
     return FALSE;
   }
+  context->rules = dry_rule_pack_apply (context->rules, context->job->choices, context->arena);
   context->cancellable = cancellable;
   return TRUE;
 }
@@ -73,10 +74,18 @@ DryPlan *
 dry_plan_new (const DryProject *project, DryId room, const DryCatalog *catalog,
               GCancellable *cancellable, GError **error)
 {
+  return dry_plan_new_searched (project, room, catalog, 0, cancellable, error);
+}
+
+DryPlan *
+dry_plan_new_searched (const DryProject *project, DryId room, const DryCatalog *catalog,
+                       guint64 effort, GCancellable *cancellable, GError **error)
+{
   g_autoptr (DryPlan) self = g_atomic_rc_box_new0 (DryPlan);
 
   self->project = dry_project_ref (project);
   self->context.arena = dry_arena_new ();
+  self->context.effort = effort;
   self->context.catalog = dry_catalog_ref (catalog);
   if (!set_context (&self->context, project, room, catalog, cancellable, error))
     return NULL;

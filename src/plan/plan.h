@@ -27,6 +27,15 @@ struct _DryPlan {
 /* Errors: DRY_ERROR_REFERENCE (system or rule pack not in the catalogue), DRY_ERROR_CANCELLED. */
 DryPlan *dry_plan_new (const DryProject *project, DryId room, const DryCatalog *catalog,
                        GCancellable *cancellable, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* As dry_plan_new(), but the choice of seams and the nesting are searched on for `effort` work
+ * units (see DRY_CUTTING_SECOND), or until nothing can be better. Again a pure function: the effort
+ * counts work, not time. 0 is the live plan. Blocks: for a worker or the command line. */
+DryPlan *dry_plan_new_searched (const DryProject *project, DryId room, const DryCatalog *catalog,
+                                guint64 effort, GCancellable *cancellable,
+                                GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* What papers and the command line spend on a room unless told otherwise. */
+#define DRY_PLAN_EFFORT DRY_CUTTING_SECOND
+
 DryPlan *dry_plan_ref (const DryPlan *self);
 void dry_plan_unref (DryPlan *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryPlan, dry_plan_unref)
