@@ -16,6 +16,7 @@ typedef enum {
   DRY_ERROR_REFERENCE,   /* names an object or catalogue item that is not there */
   DRY_ERROR_GEOMETRY,    /* outline that crosses itself, zero-length wall, and the like */
   DRY_ERROR_FILE,        /* cannot be read or written */
+  DRY_ERROR_CHANGED,     /* a file was changed by someone else since it was read */
   DRY_ERROR_CANCELLED,   /* a newer project made this computation pointless */
   DRY_ERROR_UNSUPPORTED, /* asked for something that does not exist (sheet name, option) */
 } DryErrorCode;

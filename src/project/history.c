@@ -154,3 +154,9 @@ dry_history_is_saved (const DryHistory *self)
 {
   return dry_history_get_current (self) == self->saved;
 }
+
+const DryProject *
+dry_history_get_saved (const DryHistory *self)
+{
+  return self->saved;
+}

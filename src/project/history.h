@@ -29,3 +29,5 @@ const char *dry_history_get_redo_name (const DryHistory *self);
 /* The saved state: TRUE when current is the project last marked. */
 void dry_history_mark_saved (DryHistory *self);
 gboolean dry_history_is_saved (const DryHistory *self);
+/* The state last marked, which the list may have dropped since; NULL before the first mark. */
+const DryProject *dry_history_get_saved (const DryHistory *self);

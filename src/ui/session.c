@@ -3,9 +3,11 @@
  * No widgets here: it runs, and is tested, without a display. */
 #include "ui/session.h"
 
+#include <glib/gi18n.h>
 #include <langinfo.h>
 
 #include "project/file.h"
+#include "ui/keeper.h"
 #include "ui/studs.h"
 #include "ui/worker.h"
 
@@ -17,6 +19,7 @@ struct _DrySession {
 
   const DryCatalog *catalog;
   DryHistory *history;
+  DryKeeper *keeper;
   const DryProject *preview; /* NULL: the history's current one is shown */
   DryId room;
   char *path;
@@ -59,14 +62,22 @@ remember_plan (DrySession *self)
 {
   if (self->plan == NULL || self->plan->project != dry_history_get_current (self->history))
     return;
-  for (guint i = 0; i < N_REMEMBERED; i++)
-    if (self->remembered[i].plan == self->plan)
+  guint slot = self->next_slot;
+  for (guint i = 0; i < N_REMEMBERED; i++) {
+    const DryPlan *plan = self->remembered[i].plan;
+    if (plan == self->plan)
       return;
-  g_clear_pointer (&self->remembered[self->next_slot].plan, dry_plan_unref);
-  g_clear_pointer (&self->remembered[self->next_slot].scene, dry_scene_unref);
-  self->remembered[self->next_slot].plan = dry_plan_ref (self->plan);
-  self->remembered[self->next_slot].scene = dry_scene_ref (self->scene);
-  self->next_slot = (self->next_slot + 1) % N_REMEMBERED;
+    /* The same, less well nested. */
+    if (plan != NULL && plan->project == self->plan->project &&
+        plan->context.room->id == self->plan->context.room->id)
+      slot = i;
+  }
+  g_clear_pointer (&self->remembered[slot].plan, dry_plan_unref);
+  g_clear_pointer (&self->remembered[slot].scene, dry_scene_unref);
+  self->remembered[slot].plan = dry_plan_ref (self->plan);
+  self->remembered[slot].scene = dry_scene_ref (self->scene);
+  if (slot == self->next_slot)
+    self->next_slot = (self->next_slot + 1) % N_REMEMBERED;
 }
 
 static void
@@ -105,7 +116,7 @@ request_plan (DrySession *self)
 
   self->serial++;
   if (shown || recall_plan (self, project)) {
-    dry_worker_drop (self->worker);
+    dry_worker_search (self->worker, self->plan, self->serial);
     self->busy = FALSE;
     remember_plan (self);
     g_signal_emit (self, signals[PLAN_CHANGED], 0);
@@ -116,7 +127,7 @@ request_plan (DrySession *self)
 }
 
 static void
-take_answer (const DryAnswer *answer, gpointer data)
+take_answer (const DryReply *answer, gpointer data)
 {
   DrySession *self = data;
   gboolean newest = answer->serial == self->serial;
@@ -211,6 +222,7 @@ dry_session_finalize (GObject *object)
   g_clear_pointer (&self->worker, dry_worker_free);
   drop_preview (self);
   g_clear_pointer (&self->history, dry_history_free);
+  g_clear_pointer (&self->keeper, dry_keeper_free);
   g_clear_pointer (&self->plan, dry_plan_unref);
   g_clear_pointer (&self->scene, dry_scene_unref);
   for (guint i = 0; i < N_REMEMBERED; i++) {
@@ -260,6 +272,7 @@ dry_session_new (const DryCatalog *catalog)
   self->catalog = dry_catalog_ref (catalog);
   self->worker = dry_worker_new (catalog, take_answer, self);
   self->history = dry_history_new (first);
+  self->keeper = dry_keeper_new (NULL, NULL);
   dry_history_mark_saved (self->history);
   announce_project (self);
   return self;
@@ -335,6 +348,30 @@ dry_session_get_history (DrySession *self)
 
 /* --- edits --- */
 
+/* Work goes on without a journal; a person has to know that it does. */
+static void
+tell_trouble (DrySession *self)
+{
+  g_autofree char *trouble = dry_keeper_take_trouble (self->keeper);
+  g_autofree char *text = NULL;
+
+  if (trouble == NULL)
+    return;
+  text = g_strdup_printf (_ ("Changes would be lost in a crash: %s"), trouble);
+  g_signal_emit (self, signals[TOLD], 0, text, NULL);
+}
+
+static void
+push_step (DrySession *self, const DryProject *project, const char *name, const char *merge_key)
+{
+  gboolean merged;
+
+  dry_keeper_prepare (self->keeper, dry_history_get_current (self->history));
+  merged = dry_history_push (self->history, project, name, merge_key);
+  dry_keeper_push (self->keeper, project, name, merge_key, merged);
+  tell_trouble (self);
+}
+
 gboolean
 dry_session_apply (DrySession *self, DryProject *project, const char *name, const char *merge_key,
                    GError *error)
@@ -360,7 +397,7 @@ dry_session_apply (DrySession *self, DryProject *project, const char *name, cons
     dry_project_unref (project);
     project = dry_project_ref (self->preview);
   }
-  dry_history_push (self->history, project, name, merge_key);
+  push_step (self, project, name, merge_key);
   dry_project_unref (project);
   drop_preview (self);
   announce_project (self);
@@ -405,7 +442,7 @@ changed_room (DrySession *self, const DryProject *before, const DryProject *afte
 }
 
 static void
-travel (DrySession *self, gboolean (*step) (DryHistory *history))
+travel (DrySession *self, gboolean (*step) (DryHistory *history), void (*keep) (DryKeeper *keeper))
 {
   g_autoptr (DryProject) before = NULL;
   DryId room;
@@ -414,6 +451,7 @@ travel (DrySession *self, gboolean (*step) (DryHistory *history))
   before = dry_project_ref (dry_history_get_current (self->history));
   if (!step (self->history))
     return;
+  keep (self->keeper);
   room = changed_room (self, before, dry_history_get_current (self->history));
   if (room != 0 && room != self->room) {
     self->room = room;
@@ -432,13 +470,13 @@ travel (DrySession *self, gboolean (*step) (DryHistory *history))
 void
 dry_session_undo (DrySession *self)
 {
-  travel (self, dry_history_undo);
+  travel (self, dry_history_undo, dry_keeper_undo);
 }
 
 void
 dry_session_redo (DrySession *self)
 {
-  travel (self, dry_history_redo);
+  travel (self, dry_history_redo, dry_keeper_redo);
 }
 
 /* --- what is looked at --- */
@@ -523,22 +561,37 @@ dry_session_set_layer (DrySession *self, DryLayer layer, gboolean shown)
 
 /* --- files --- */
 
-void
-dry_session_open_project (DrySession *self, DryProject *project, const char *path)
+/* The history has been exchanged for another document's. */
+static void
+announce_document (DrySession *self, const char *path)
+{
+  set_path (self, path);
+  self->room = 0;
+  self->selection = 0;
+  self->stud = -1;
+  self->finding = -1;
+  announce_project (self);
+  g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+  g_signal_emit (self, signals[VIEW_CHANGED], 0);
+  g_signal_emit (self, signals[FILE_CHANGED], 0);
+}
+
+static void
+show_document (DrySession *self, DryProject *project, const char *path)
 {
   drop_preview (self);
   g_clear_pointer (&self->history, dry_history_free);
   self->history = dry_history_new (project);
   dry_history_mark_saved (self->history);
   dry_project_unref (project);
-  set_path (self, path);
-  self->room = 0;
-  self->selection = 0;
-  self->finding = -1;
-  announce_project (self);
-  g_signal_emit (self, signals[SELECTION_CHANGED], 0);
-  g_signal_emit (self, signals[VIEW_CHANGED], 0);
-  g_signal_emit (self, signals[FILE_CHANGED], 0);
+  announce_document (self, path);
+}
+
+void
+dry_session_open_project (DrySession *self, DryProject *project, const char *path)
+{
+  dry_keeper_begin (self->keeper, path);
+  show_document (self, project, path);
 }
 
 gboolean
@@ -552,16 +605,56 @@ dry_session_open_path (DrySession *self, const char *path, GError **error)
   return TRUE;
 }
 
-gboolean
-dry_session_save (DrySession *self, const char *path, GError **error)
+void
+dry_session_keep_in (DrySession *self, const char *journals, const char *versions)
 {
-  if (!dry_project_save (dry_history_get_current (self->history), path, error))
+  dry_keeper_free (self->keeper);
+  self->keeper = dry_keeper_new (journals, versions);
+}
+
+gboolean
+dry_session_recover (DrySession *self, const char *file, GError **error)
+{
+  g_autofree char *path = NULL;
+  DryHistory *history = NULL;
+  DryJournal *journal = dry_journal_recover (file, &history, &path, error);
+
+  if (journal == NULL)
+    return FALSE;
+  drop_preview (self);
+  dry_history_free (self->history);
+  self->history = history;
+  dry_keeper_resume (self->keeper, journal, path, dry_history_get_saved (history));
+  announce_document (self, path);
+  return TRUE;
+}
+
+gboolean
+dry_session_save_over (DrySession *self, const char *path, GError **error)
+{
+  const DryProject *project = dry_history_get_current (self->history);
+
+  if (!dry_project_save (project, path, error))
     return FALSE;
   dry_history_mark_saved (self->history);
   dry_history_seal (self->history);
+  dry_keeper_saved (self->keeper, project, path);
   set_path (self, path);
   g_signal_emit (self, signals[FILE_CHANGED], 0);
+  tell_trouble (self);
   return TRUE;
+}
+
+gboolean
+dry_session_save (DrySession *self, const char *path, GError **error)
+{
+  return dry_keeper_check (self->keeper, path, error) && dry_session_save_over (self, path, error);
+}
+
+GPtrArray *
+dry_session_list_versions (DrySession *self)
+{
+  return dry_keeper_list_versions (self->keeper, self->path);
 }
 
 const char *

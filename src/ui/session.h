@@ -65,7 +65,17 @@ void dry_session_set_layer (DrySession *self, DryLayer layer, gboolean shown);
 void dry_session_open_project (DrySession *self, DryProject *project,
                                const char *path); /* consumed */
 gboolean dry_session_open_path (DrySession *self, const char *path, GError **error);
+/* Errors as dry_project_save(), and DRY_ERROR_CHANGED: the session's file is not as it was read or
+ * written here. dry_session_save_over() then writes all the same. */
 gboolean dry_session_save (DrySession *self, const char *path, GError **error);
+gboolean dry_session_save_over (DrySession *self, const char *path, GError **error);
+/* Where journals and versions are kept; NULL: nowhere. Before the first step. */
+void dry_session_keep_in (DrySession *self, const char *journals, const char *versions);
+/* Takes over what a process that is gone left in `file` (see project/journal.h): the undo list as
+ * it was, unsaved work included. */
+gboolean dry_session_recover (DrySession *self, const char *file, GError **error);
+/* The kept versions (DryVersion) of the session's file, newest first. Unref it. */
+GPtrArray *dry_session_list_versions (DrySession *self);
 const char *dry_session_get_path (DrySession *self); /* NULL: never saved */
 gboolean dry_session_is_saved (DrySession *self);
 

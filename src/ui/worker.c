@@ -3,14 +3,22 @@
  * It may not touch anything mutable but this slot; projects, plans and scenes are values. */
 #include "ui/worker.h"
 
+#include "plan/cutting-standing.h"
+
 /* A computation older than this gives way to a newer request; quicker ones are let finish, since
  * their answer is worth seeing while the pointer moves on. */
 #define PATIENCE_US (40 * G_TIME_SPAN_MILLISECOND)
+
+/* Each try begins anew from the project, so that its plan depends on nothing but its effort. */
+#define MOST_TRIES 8
+static const guint64 EFFORTS[MOST_TRIES] = {DRY_CUTTING_SECOND / 5, DRY_CUTTING_SECOND,
+                                            10 * DRY_CUTTING_SECOND, 0};
 
 typedef struct {
   const DryProject *project;
   DryId room;
   guint serial;
+  DryPlan *plan; /* there already, to search on from; else NULL */
 } Request;
 
 /* Outlives the worker while answers are on their way to the main loop. */
@@ -30,6 +38,8 @@ struct _DryWorker {
   GCond wake;
   Request waiting; /* project NULL: nothing waits */
   GCancellable *running;
+  gboolean searching; /* what runs is a search: gives way at once */
+  guint64 efforts[MOST_TRIES];
   gint64 started;
   gboolean spared; /* the last computation was cancelled: the next one must finish */
   gboolean quit;
@@ -37,7 +47,7 @@ struct _DryWorker {
 
 typedef struct {
   Mailbox *mailbox;
-  DryAnswer answer;
+  DryReply answer;
 } Letter;
 
 static void
@@ -71,25 +81,37 @@ deliver_letter (gpointer data)
 }
 
 static void
-post_answer (DryWorker *self, Request *request, DryPlan *plan, DryScene *scene, GError *error)
+clear_request (Request *request)
+{
+  if (request->project != NULL)
+    dry_project_unref ((DryProject *) request->project);
+  g_clear_pointer (&request->plan, dry_plan_unref);
+  *request = (Request){0};
+}
+
+/* Takes over plan, scene and error. */
+static void
+post_answer (DryWorker *self, const Request *request, DryPlan *plan, DryScene *scene, GError *error,
+             gboolean searched)
 {
   g_autoptr (GSource) source = g_idle_source_new ();
   Letter *letter = g_new0 (Letter, 1);
 
   g_atomic_ref_count_inc (&self->mailbox->refs);
   letter->mailbox = self->mailbox;
-  letter->answer = (DryAnswer){.project = request->project,
-                               .room = request->room,
-                               .serial = request->serial,
-                               .plan = plan,
-                               .scene = scene,
-                               .error = error};
-  request->project = NULL;
+  letter->answer = (DryReply){.project = dry_project_ref (request->project),
+                              .room = request->room,
+                              .serial = request->serial,
+                              .plan = plan,
+                              .scene = scene,
+                              .error = error,
+                              .searched = searched};
   g_source_set_priority (source, G_PRIORITY_DEFAULT);
   g_source_set_callback (source, deliver_letter, letter, free_letter);
   g_source_attach (source, self->context);
 }
 
+/* The plan of the request: it stays in the request, to be searched on from. */
 static void
 compute_request (DryWorker *self, Request *request, GCancellable *cancellable)
 {
@@ -103,10 +125,81 @@ compute_request (DryWorker *self, Request *request, GCancellable *cancellable)
   if (g_error_matches (error, DRY_ERROR, DRY_ERROR_CANCELLED) || (plan != NULL && scene == NULL)) {
     g_clear_error (&error);
     g_clear_pointer (&plan, dry_plan_unref);
-    dry_project_unref ((DryProject *) g_steal_pointer (&request->project));
     return;
   }
-  post_answer (self, request, plan, scene, error);
+  request->plan = plan != NULL ? dry_plan_ref (plan) : NULL;
+  post_answer (self, request, plan, scene, error, FALSE);
+}
+
+/* --- searching on --- */
+
+/* Fewer sheets, or less money, or a saying that is nearer to "fewest". */
+static gboolean
+is_better (const DryPlan *plan, const DryPlan *than)
+{
+  const DryCutting *a = plan->boards->cutting, *b = than->boards->cutting;
+  DryStanding here = dry_boards_get_standing (plan->boards);
+  DryStanding there = dry_boards_get_standing (than->boards);
+
+  if (a->n_unplaced != b->n_unplaced)
+    return a->n_unplaced < b->n_unplaced;
+  if (a->n_bought != b->n_bought)
+    return a->n_bought < b->n_bought;
+  return here.kind < there.kind || plan->takeoff->cost < than->takeoff->cost;
+}
+
+static gboolean
+is_over (const DryPlan *plan)
+{
+  return plan->boards->cutting == NULL || dry_boards_is_settled (plan->boards);
+}
+
+static void
+search_on (DryWorker *self, Request *request, const guint64 *efforts, GCancellable *cancellable)
+{
+  for (guint i = 0; efforts[i] > 0 && !is_over (request->plan); i++) {
+    g_autoptr (DryPlan) plan = dry_plan_new_searched (request->project, request->room,
+                                                      self->catalog, efforts[i], cancellable, NULL);
+    g_autoptr (DryScene) scene = NULL;
+
+    if (plan == NULL)
+      return;
+    if (!is_better (plan, request->plan))
+      continue;
+    scene = dry_drawing_board (plan);
+    if (g_cancellable_is_cancelled (cancellable))
+      return;
+    dry_plan_unref (request->plan);
+    request->plan = dry_plan_ref (plan);
+    post_answer (self, request, g_steal_pointer (&plan), g_steal_pointer (&scene), NULL, TRUE);
+  }
+}
+
+/* Called with the lock held, which it lets go of meanwhile. */
+static void
+serve_request (DryWorker *self, Request *request)
+{
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  guint64 efforts[MOST_TRIES];
+
+  memcpy (efforts, self->efforts, sizeof efforts);
+  self->running = cancellable;
+  self->searching = request->plan != NULL;
+  self->started = g_get_monotonic_time ();
+  if (!self->searching) {
+    g_mutex_unlock (&self->lock);
+    compute_request (self, request, cancellable);
+    g_mutex_lock (&self->lock);
+    self->spared = g_cancellable_is_cancelled (cancellable);
+  }
+  if (request->plan != NULL && self->waiting.project == NULL && !self->quit) {
+    self->searching = TRUE;
+    g_mutex_unlock (&self->lock);
+    search_on (self, request, efforts, cancellable);
+    g_mutex_lock (&self->lock);
+  }
+  self->searching = FALSE;
+  self->running = NULL;
 }
 
 static gpointer
@@ -124,16 +217,8 @@ run_worker (gpointer data)
       break;
     request = self->waiting;
     self->waiting = (Request){0};
-    g_autoptr (GCancellable) cancellable = g_cancellable_new ();
-    self->running = cancellable;
-    self->started = g_get_monotonic_time ();
-    g_mutex_unlock (&self->lock);
-
-    compute_request (self, &request, cancellable);
-
-    g_mutex_lock (&self->lock);
-    self->spared = g_cancellable_is_cancelled (cancellable);
-    self->running = NULL;
+    serve_request (self, &request);
+    clear_request (&request);
   }
   g_mutex_unlock (&self->lock);
   return NULL;
@@ -150,31 +235,51 @@ dry_worker_new (const DryCatalog *catalog, DryAnswered answered, gpointer data)
   g_atomic_ref_count_init (&self->mailbox->refs);
   self->mailbox->answered = answered;
   self->mailbox->data = data;
+  memcpy (self->efforts, EFFORTS, sizeof EFFORTS);
   g_mutex_init (&self->lock);
   g_cond_init (&self->wake);
   self->thread = g_thread_new ("drybay-plan", run_worker, self);
   return self;
 }
 
-/* Called with the lock held. */
+/* Takes over what the request holds. */
 static void
-forget_waiting (DryWorker *self)
+put_request (DryWorker *self, Request request)
 {
-  if (self->waiting.project != NULL)
-    dry_project_unref ((DryProject *) self->waiting.project);
-  self->waiting = (Request){0};
+  g_mutex_lock (&self->lock);
+  clear_request (&self->waiting);
+  self->waiting = request;
+  if (self->running != NULL &&
+      (self->searching || (!self->spared && g_get_monotonic_time () - self->started > PATIENCE_US)))
+    g_cancellable_cancel (self->running);
+  g_cond_signal (&self->wake);
+  g_mutex_unlock (&self->lock);
 }
 
 void
 dry_worker_request (DryWorker *self, const DryProject *project, DryId room, guint serial)
 {
+  put_request (self, (Request){dry_project_ref (project), room, serial, NULL});
+}
+
+void
+dry_worker_search (DryWorker *self, const DryPlan *plan, guint serial)
+{
+  put_request (self, (Request){dry_project_ref (plan->project), plan->context.room->id, serial,
+                               dry_plan_ref (plan)});
+}
+
+void
+dry_worker_set_efforts (DryWorker *self, const guint64 *units)
+{
+  guint n = 0;
+
   g_mutex_lock (&self->lock);
-  forget_waiting (self);
-  self->waiting = (Request){dry_project_ref (project), room, serial};
-  if (self->running != NULL && !self->spared &&
-      g_get_monotonic_time () - self->started > PATIENCE_US)
-    g_cancellable_cancel (self->running);
-  g_cond_signal (&self->wake);
+  while (n + 1 < MOST_TRIES && units[n] > 0) {
+    self->efforts[n] = units[n];
+    n++;
+  }
+  self->efforts[n] = 0;
   g_mutex_unlock (&self->lock);
 }
 
@@ -182,7 +287,7 @@ void
 dry_worker_drop (DryWorker *self)
 {
   g_mutex_lock (&self->lock);
-  forget_waiting (self);
+  clear_request (&self->waiting);
   if (self->running != NULL)
     g_cancellable_cancel (self->running);
   g_mutex_unlock (&self->lock);
@@ -194,7 +299,7 @@ dry_worker_free (DryWorker *self)
   self->mailbox->answered = NULL;
   g_mutex_lock (&self->lock);
   self->quit = TRUE;
-  forget_waiting (self);
+  clear_request (&self->waiting);
   if (self->running != NULL)
     g_cancellable_cancel (self->running);
   g_cond_signal (&self->wake);
