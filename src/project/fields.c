@@ -78,6 +78,13 @@ static const DryField job_table[] = {
     EXTRA ("saw", saw),
     FLAG ("dry_saw", dry_saw, 0),
     NUMBER ("grinding_hours", grinding_hours, 0, 0, 24, 0),
+    TEXT ("start", start, 0),
+    {"crew", DRY_FIELD_INTEGER, AT (crew), 0, 0, 50, 0},
+    TEXT ("work_days", work_days, 0),
+    NUMBER ("day_start_hours", day_start, 0, 0, 23.5, 0),
+    NUMBER ("day_hours", day_hours, 0, 0, 24, 0),
+    TEXT ("holidays", holidays, 0),
+    TEXT ("price_book", prices, 0),
 };
 SET (dry_job_fields, job_table);
 #undef OWNER

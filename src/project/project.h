@@ -22,6 +22,14 @@ typedef struct {
   DryLength saw;      /* longest cut of the tile saw at hand; 0 = not known */
   gboolean dry_saw;   /* board or tile is cut indoors with a dry power saw */
   double grinding_hours; /* mortar or grout ground out a day, hours; 0 = none */
+  /* When the work is done; the plan reads the texts (plan/calendar.h). */
+  char *start;      /* first day of work, "2026-12-01", or NULL */
+  gint crew;        /* people working; 0 = one */
+  char *work_days;  /* "Mon Tue Wed Thu Fri"; NULL = these */
+  double day_start; /* work begins, hours after midnight; 0 = 8 */
+  double day_hours; /* worked a day; 0 = 8 */
+  char *holidays;   /* "2026-12-25 2026-12-28/2027-01-01", or NULL */
+  char *prices;     /* id of a price book of the catalogue; NULL = its first */
 } DryJob;
 
 /* An alcove with a bathroom round it, nothing on its walls: where new projects start. */
