@@ -199,7 +199,7 @@ test_schema_fields (void)
   g_assert_no_error (error);
   defs = dry_json_get (dry_json_root (document), "$defs");
   compare_fields (defs, "job", &dry_job_fields, 0, 0);
-  compare_fields (defs, "room", &dry_room_fields, 0, 7);
+  compare_fields (defs, "room", &dry_room_fields, 0, 9);
   compare_fields (defs, "wall", &dry_wall_fields, DRY_FIELD_ADDED_WALL, 0);
   compare_fields (defs, "added_wall", &dry_wall_fields, 0, 0);
   compare_fields (defs, "opening", &dry_opening_fields, 0, 0);
@@ -207,6 +207,8 @@ test_schema_fields (void)
   compare_fields (defs, "wet", &dry_wet_zone_fields, 0, 0);
   compare_fields (defs, "finish", &dry_finish_fields, 0, 0);
   compare_fields (defs, "part", &dry_part_fields, 0, 0);
+  compare_fields (defs, "seam", &dry_seam_fields, 0, 0);
+  compare_fields (defs, "on_hand", &dry_on_hand_fields, 0, 0);
   g_assert_true (dry_json_finish (document, NULL));
 }
 
