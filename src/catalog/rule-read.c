@@ -109,8 +109,8 @@ read_remedies (DryRule *rule, DryJson array, DryArena *arena)
   rule->n_remedies = n;
 }
 
-static void
-read_rule (DryRule *rule, DryJson object, const char *pack, DryArena *arena)
+void
+dry_rule_read (DryRule *rule, DryJson object, DryArena *arena)
 {
   DryJson when = dry_json_opt (object, "when");
 
@@ -129,7 +129,6 @@ read_rule (DryRule *rule, DryJson object, const char *pack, DryArena *arena)
   rule->require = read_conditions (dry_json_get (object, "require"), 1, &rule->n_require, arena);
   read_remedies (rule, dry_json_get (object, "remedies"), arena);
   rule->source = dry_read_source (object, arena);
-  rule->pack = pack;
 }
 
 static gboolean
@@ -158,7 +157,7 @@ read_rules (DryRawPack *pack, DryJson array, DryArena *arena)
     DryJson object = dry_json_item (array, i);
     off[i] = read_removal (&rules[i], object, arena);
     if (!off[i])
-      read_rule (&rules[i], object, pack->head.id, arena);
+      dry_rule_read (&rules[i], object, arena);
     if (!dry_json_has_failed (array.doc) && !g_hash_table_add (seen, (gpointer) rules[i].id))
       dry_json_fail (dry_json_get (object, "id"), DRY_ERROR_SCHEMA, "“%s” is already in this pack",
                      rules[i].id);
@@ -166,6 +165,34 @@ read_rules (DryRawPack *pack, DryJson array, DryArena *arena)
   pack->rules = rules;
   pack->off = off;
   pack->n_rules = n;
+}
+
+/* Every rule says which pack it is of, also when another pack extends that one. */
+static void
+sign_rules (DryRawPack *pack, DryArena *arena)
+{
+  gboolean usual = g_str_equal (pack->head.jurisdiction, "none");
+  const char *title = usual ? pack->head.name
+                            : dry_arena_printf (arena, "%s (%s; %s)", pack->head.name,
+                                                pack->head.jurisdiction, pack->head.edition);
+  DryRule *rules = (DryRule *) pack->rules;
+
+  for (guint i = 0; i < pack->n_rules; i++) {
+    rules[i].pack = pack->head.id;
+    rules[i].pack_title = title;
+    rules[i].usual = usual;
+  }
+  for (guint c = 0; c < pack->n_choices; c++)
+    for (guint o = 0; o < pack->choices[c].n_options; o++) {
+      const DryRuleOption *option = &pack->choices[c].options[o];
+      for (guint i = 0; i < option->n_rules; i++) {
+        DryRule *rule = (DryRule *) &option->rules[i];
+        rule->pack = pack->head.id;
+        rule->pack_title = title;
+        rule->usual = usual;
+        rule->choice = pack->choices[c].id;
+      }
+    }
 }
 
 const DryRawPack *
@@ -176,7 +203,7 @@ dry_rule_pack_read (DryJson root, const char *file, DryArena *arena)
   if (!dry_read_head (root, "drybay-rules"))
     return NULL;
   dry_json_only_keys (root, "format", "version", "note", "id", "name", "jurisdiction", "edition",
-                      "language", "extends", "rules", NULL);
+                      "language", "citations", "extends", "choices", "rules", NULL);
   dry_json_string_or (dry_json_opt (root, "note"), NULL);
   pack->file = dry_arena_strdup (arena, file);
   pack->head.id = dry_read_id (dry_json_get (root, "id"), arena);
@@ -184,7 +211,14 @@ dry_rule_pack_read (DryJson root, const char *file, DryArena *arena)
   pack->head.jurisdiction = dry_read_text (dry_json_get (root, "jurisdiction"), arena);
   pack->head.edition = dry_read_text (dry_json_get (root, "edition"), arena);
   pack->head.language = dry_read_text (dry_json_get (root, "language"), arena);
+  pack->head.citations = dry_json_is_present (dry_json_opt (root, "citations"))
+                             ? dry_read_text (dry_json_get (root, "citations"), arena)
+                             : pack->head.language;
   pack->head.extends = dry_read_id_or_null (dry_json_get (root, "extends"), arena);
   read_rules (pack, dry_json_get (root, "rules"), arena);
+  if (dry_json_is_present (dry_json_opt (root, "choices")))
+    dry_rule_choices_read (pack, dry_json_get (root, "choices"), arena);
+  if (!dry_json_has_failed (root.doc))
+    sign_rules (pack, arena);
   return dry_json_has_failed (root.doc) ? NULL : pack;
 }

@@ -13,7 +13,15 @@ typedef struct {
   const DryRule *rules;
   const gboolean *off; /* of each rule: takes the one of that id out */
   guint n_rules;
+  const DryRuleChoice *choices; /* own ones */
+  guint n_choices;
 } DryRawPack;
+
+/* One rule as written, without what only its pack knows. */
+void dry_rule_read (DryRule *rule, DryJson object, DryArena *arena);
+/* The member "choices" of a pack into `pack`; fails on an option named twice or a usual one that is
+ * not there. */
+void dry_rule_choices_read (DryRawPack *pack, DryJson array, DryArena *arena);
 
 /* Reads a whole rule file. NULL after a failure. */
 const DryRawPack *dry_rule_pack_read (DryJson root, const char *file, DryArena *arena);

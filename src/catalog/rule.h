@@ -4,6 +4,7 @@
  * data/rules. */
 #pragma once
 
+#include "base/arena.h"
 #include "base/length.h"
 #include "base/working.h"
 
@@ -64,13 +65,54 @@ typedef struct {
   const DryRemedy *remedies;
   guint n_remedies;
   DrySource source;
-  const char *pack; /* id of the pack that answered */
+  const char *pack;       /* id of the pack that answered */
+  const char *pack_title; /* its name with jurisdiction and edition, for people */
+  gboolean usual;         /* that pack asks on nobody's behalf: the trade's custom */
+  const char *choice;     /* id of the choice it comes from, or NULL */
+  gboolean wished;        /* the project picked it among the choice's options */
 } DryRule;
+
+/* One way to answer a choice: the rules that then hold. */
+typedef struct {
+  const char *id;    /* "15-min" */
+  const char *title; /* "15 minutes, as the model code says" */
+  DrySource source;
+  const DryRule *rules;
+  guint n_rules;
+} DryRuleOption;
+
+/* Where sources disagree a pack shows each of them and lets the project pick. */
+typedef struct {
+  const char *id;    /* "flood-test" */
+  const char *title; /* "How long the flood test stands" */
+  const char *why;   /* what the sources disagree about */
+  const DryRuleOption *options;
+  guint n_options;
+  guint usual;      /* the option taken when the project picks none */
+  const char *pack; /* id of the pack that offers it */
+} DryRuleChoice;
 
 typedef struct {
   const char *id, *name;
   const char *jurisdiction, *edition, *language;
-  const char *extends;  /* pack id or NULL */
-  const DryRule *rules; /* resolved: own ones over those of the extended pack, by id */
+  const char *citations; /* language the cited sources are written in; `language` unless said */
+  const char *extends;   /* pack id or NULL */
+  const DryRule *rules;  /* resolved: own ones over those of the extended pack, by id; the usual
+                            option of every choice among them */
   guint n_rules;
+  const DryRuleChoice *choices; /* its own and those of the packs below it that still stand */
+  guint n_choices;
 } DryRulePack;
+
+/* NULL when the pack offers no such choice. */
+const DryRuleChoice *dry_rule_pack_get_choice (const DryRulePack *self, const char *id);
+/* The option that `picks` ("flood-test=day jamb=3-in"; may be NULL) takes: its index. Words that
+ * name no option of this choice count for nothing, so that a project may change its pack. */
+guint dry_rule_choice_get_picked (const DryRuleChoice *self, const char *picks);
+/* `picks` with one choice answered anew; the usual option is left out. NULL when none is left. */
+char *dry_rule_choice_pick (const DryRuleChoice *self, const char *picks,
+                            guint option) G_GNUC_WARN_UNUSED_RESULT;
+/* The pack with the rules of the picked options in place of the usual ones; `self` itself when none
+ * is picked. In `arena`. */
+const DryRulePack *dry_rule_pack_apply (const DryRulePack *self, const char *picks,
+                                        DryArena *arena);

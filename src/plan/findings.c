@@ -156,6 +156,39 @@ write_message (const DryPlanContext *context, const DryRule *rule, const DryMeas
                            finding->measured, finding->required);
 }
 
+const char *
+dry_answer_to_text (DryAnswer answer)
+{
+  static const char *const WORDS[] = {[DRY_ANSWER_WISH] = "project",
+                                      [DRY_ANSWER_PACK] = "pack",
+                                      [DRY_ANSWER_SYSTEM] = "system",
+                                      [DRY_ANSWER_CUSTOM] = "custom"};
+
+  return WORDS[CLAMP ((gint) answer, 0, DRY_ANSWER_CUSTOM)];
+}
+
+/* A limit that is a measure named "system-..." is the system's own figure. */
+static void
+find_answer (const DryPlanContext *context, const DryRule *rule, const DryCondition *failed,
+             DryFinding *finding)
+{
+  if (rule->wished) {
+    finding->answer = DRY_ANSWER_WISH;
+    finding->answered_by =
+        dry_arena_printf (context->arena, "picked for this job: %s", rule->source.text);
+  } else if (!rule->usual) {
+    finding->answer = DRY_ANSWER_PACK;
+    finding->answered_by = rule->pack_title ? rule->pack_title : "";
+  } else if ((failed->kind == DRY_LIMIT_MEASURE && g_str_has_prefix (failed->other, "system-")) ||
+             g_str_has_prefix (failed->measure, "system-")) {
+    finding->answer = DRY_ANSWER_SYSTEM;
+    finding->answered_by = context->system ? context->system->name : "";
+  } else {
+    finding->answer = DRY_ANSWER_CUSTOM;
+    finding->answered_by = rule->pack_title ? rule->pack_title : "";
+  }
+}
+
 static void
 add_finding (const DryPlanContext *context, GArray *findings, const DryRule *rule,
              const DryCondition *failed, const DrySubject *subject)
@@ -176,6 +209,7 @@ add_finding (const DryPlanContext *context, GArray *findings, const DryRule *rul
   finding.message =
       write_message (context, rule, dry_subject_get (subject, failed->measure), &finding);
   finding.working = show_working (context, rule, failed, subject, finding.required);
+  find_answer (context, rule, failed, &finding);
   g_array_append_val (findings, finding);
 }
 

@@ -5,6 +5,18 @@
 
 #include "plan/measures.h"
 
+/* Who gave the figure a finding was held against. The first that has one answers: what the project
+ * picked, the local pack, the backer system's instructions, the custom of the trade. */
+typedef enum {
+  DRY_ANSWER_WISH,
+  DRY_ANSWER_PACK,
+  DRY_ANSWER_SYSTEM,
+  DRY_ANSWER_CUSTOM,
+} DryAnswer;
+
+/* "project", "pack", "system", "custom": the words of files. */
+const char *dry_answer_to_text (DryAnswer answer);
+
 typedef struct {
   const char *id; /* stable in a plan: "stud-spacing/7" (rule and object) */
   const DryRule *rule;
@@ -16,6 +28,8 @@ typedef struct {
   const char *measured, *required; /* for people, in the job's units; may be "" for yes/no rules */
   const char *message;             /* one sentence: title with both values */
   DryWorking working;
+  DryAnswer answer;
+  const char *answered_by; /* for people: name of pack or system, the option picked */
 } DryFinding;
 
 typedef struct {

@@ -71,15 +71,28 @@ fit_circle (const DryInside *inside, DryTaken taken)
   return MAX (0, MAX (beside, before));
 }
 
+/* A neo-angle pan: the circle in the back corner touches the slanted front. With legs c cut off an
+ * L x W rectangle the slant is x + y = L + W - c, and r (2 + sqrt 2) = L + W - c. */
+static DryLength
+fit_beside_cut (const DryInside *inside, DryLength cut)
+{
+  DryLength least = MIN (inside->length, inside->width);
+  double r = (double) (inside->length + inside->width - cut) / (2 + G_SQRT2);
+
+  return cut > 0 ? MAX (0, MIN (least, (DryLength) floor (2 * r))) : least;
+}
+
 static void
 measure_inside (DryMeasuring *self, const DryInside *inside)
 {
   DryTaken taken = find_bench (self, inside);
   DryLength least = MIN (inside->length, inside->width);
-  DryLength circle = taken.along ? fit_circle (inside, taken) : least;
+  DryLength cut = self->context->room->basin.corner_cut;
+  DryLength circle = taken.along ? fit_circle (inside, taken) : fit_beside_cut (inside, cut);
   double area =
       ((double) inside->length * (double) inside->width -
-       (double) MIN (taken.along, inside->length) * (double) MIN (taken.out, inside->width)) /
+       (double) MIN (taken.along, inside->length) * (double) MIN (taken.out, inside->width) -
+       (double) cut * (double) cut / 2) /
       ((double) DRY_MM * (double) DRY_MM * 100);
   const char *size = dry_arena_printf (
       self->context->arena,
@@ -130,11 +143,11 @@ measure_edges (DryMeasuring *self, const DryBasin *basin)
   dry_measuring_length (self, "rim-error", ABS (basin->rim_error), NULL);
 }
 
-static DryLength
-distance_to_wall (DryPoint p, const DryWall *wall)
+DryLength
+dry_measuring_distance (DryPoint p, DryPoint a, DryPoint b)
 {
-  double x = (double) (wall->end.x - wall->start.x), y = (double) (wall->end.y - wall->start.y);
-  double px = (double) (p.x - wall->start.x), py = (double) (p.y - wall->start.y);
+  double x = (double) (b.x - a.x), y = (double) (b.y - a.y);
+  double px = (double) (p.x - a.x), py = (double) (p.y - a.y);
   double along = CLAMP ((px * x + py * y) / MAX (x * x + y * y, 1), 0, 1);
 
   return (DryLength) llround (hypot (px - along * x, py - along * y));
@@ -157,7 +170,8 @@ measure_outside (DryMeasuring *self)
     if (dry_ring_contains (&ring, corners[i]))
       continue;
     for (guint j = 0; j < room->n_outline; j++)
-      nearest = MIN (nearest, distance_to_wall (corners[i], &room->walls[j]));
+      nearest = MIN (nearest,
+                     dry_measuring_distance (corners[i], room->walls[j].start, room->walls[j].end));
     outside = MAX (outside, nearest);
   }
   dry_measuring_length (self, "outside-room", outside, "its farthest corner beyond the walls");
@@ -187,8 +201,12 @@ dry_measure_basin (DryMeasuring *self)
   if (inside.opening > 0 && !basin->drop_in)
     dry_measuring_length (self, "opening", inside.opening,
                           "between the stud faces at both ends, less their lean at the rim");
-  if (pan)
+  if (pan) {
     measure_inside (self, &inside);
+    dry_measure_pan (self, &inside);
+  }
+  if (self->context->room->shower_front > 0)
+    dry_measuring_length (self, "clear-before", self->context->room->shower_front, NULL);
   measure_edges (self, basin);
   measure_drain (self, basin);
   dry_measuring_end (self);

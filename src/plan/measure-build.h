@@ -76,11 +76,20 @@ typedef struct {
   DryLength opening;       /* between the stud faces at its two ends; 0 = not between two walls */
 } DryInside;
 
+/* Shortest way on the plan from `p` to the segment from `a` to `b`. */
+DryLength dry_measuring_distance (DryPoint p, DryPoint a, DryPoint b);
 /* FALSE when there is no basin. */
 gboolean dry_measuring_inside (DryMeasuring *self, DryInside *out);
 
+/* Parts of subjects begun elsewhere: what was found round the wet area, for the room; what was
+ * recorded while building, for the system; how a pan is made, for the basin. */
+void dry_measure_survey (DryMeasuring *self);
+void dry_measure_records (DryMeasuring *self);
+void dry_measure_pan (DryMeasuring *self, const DryInside *inside);
+
 /* --- one function for each family of subjects --- */
 void dry_measure_job (DryMeasuring *self);      /* job, room, system, tile, order */
+void dry_measure_floor (DryMeasuring *self);    /* floor */
 void dry_measure_walls (DryMeasuring *self);    /* wall */
 void dry_measure_basin (DryMeasuring *self);    /* basin */
 void dry_measure_openings (DryMeasuring *self); /* window, door */

@@ -19,6 +19,28 @@ measure_stud_clear (DryMeasuring *self, const DryPart *part, const DryWall *wall
                           dry_measuring_text (self, u0), dry_measuring_text (self, u1));
 }
 
+/* How far the water falls from where the shower is open to the room; curbless pans only, elsewhere
+ * a curb stops it. */
+static void
+measure_open_edge (DryMeasuring *self, const DryPart *part)
+{
+  const DryRoom *room = self->context->room;
+  const DryWall *wall = dry_room_get_wall (room, part->wall);
+  DryLength least = G_MAXINT64;
+  DryPoint corners[4], at;
+  DryInside inside;
+
+  if (!wall || room->basin.kind != DRY_BASIN_PAN || room->basin.height > DRY_INCH / 2 ||
+      !dry_room_basin_corners (room, corners) || !dry_measuring_inside (self, &inside))
+    return;
+  at = dry_wall_point (wall, part->side, part->u, 0);
+  for (guint side = 0; side < 4; side++)
+    if (!inside.wall[side])
+      least = MIN (least, dry_measuring_distance (at, corners[side], corners[(side + 1) % 4]));
+  if (least < G_MAXINT64)
+    dry_measuring_length (self, "to-open-edge", least, "on the plan, from its wall");
+}
+
 static void
 measure_water (DryMeasuring *self, const DryPart *part)
 {
@@ -28,8 +50,10 @@ measure_water (DryMeasuring *self, const DryPart *part)
     dry_measuring_length (self, "above-rim", part->z - basin->height, "center at %s, rim at %s",
                           dry_measuring_text (self, part->z),
                           dry_measuring_text (self, basin->height));
-  if (part->kind == DRY_PART_SHOWER_HEAD)
+  if (part->kind == DRY_PART_SHOWER_HEAD) {
     dry_measuring_boolean (self, "toward-entry", part->toward_entry, NULL);
+    measure_open_edge (self, part);
+  }
   if (part->kind == DRY_PART_SHOWER_HEAD || part->kind == DRY_PART_HAND_SHOWER)
     dry_measuring_number (self, "flow", part->flow_lpm, "L/min", NULL);
 }

@@ -16,6 +16,9 @@ measure_job (DryMeasuring *self)
   if (job->year_built > 0)
     dry_measuring_number (self, "year-built", job->year_built, "", NULL);
   dry_measuring_number (self, "temperature", job->temperature, "degrees C", NULL);
+  dry_measuring_boolean (self, "dry-saw", job->dry_saw, NULL);
+  if (job->grinding_hours > 0)
+    dry_measuring_number (self, "grinding-hours", job->grinding_hours, "h", NULL);
   dry_measuring_end (self);
 }
 
@@ -69,6 +72,7 @@ measure_room (DryMeasuring *self)
   dry_measuring_number (self, "heads", n_heads, "", NULL);
   dry_measuring_number (self, "flow", flow, "L/min", "sum of %u head%s", n_heads,
                         n_heads == 1 ? "" : "s");
+  dry_measure_survey (self);
   dry_measuring_end (self);
 }
 
@@ -121,6 +125,7 @@ measure_system (DryMeasuring *self)
                          system->fastener_cover ? system->fastener_cover : "nothing");
   dry_measuring_boolean (self, "allows-floor", system->allows_floor, NULL);
   dry_measuring_boolean (self, "allows-steam", system->allows_steam, NULL);
+  dry_measure_records (self);
   dry_measuring_end (self);
 }
 
@@ -135,6 +140,32 @@ measure_tile_mass (DryMeasuring *self, const DryFinish *finish)
   if (self->context->system->tile_mass_max.value > 0)
     dry_measuring_number (self, "system-mass", self->context->system->tile_mass_max.value, "kg/m2",
                           NULL);
+}
+
+/* What it is set in, its trim, and what was found behind it. The system's mortar is a sentence; it
+ * asks for the plain kind when it says "unmodified". */
+static void
+measure_setting (DryMeasuring *self, const DryFinish *finish)
+{
+  const char *asked = self->context->system->tile_mortar;
+  gboolean plain = asked && strstr (asked, "unmodified") != NULL;
+  double area = dry_length_to_mm (finish->tile_width) * dry_length_to_mm (finish->tile_height);
+
+  dry_measuring_number (self, "area", area / 100, "cm2", "%s x %s",
+                        dry_measuring_text (self, finish->tile_width),
+                        dry_measuring_text (self, finish->tile_height));
+  dry_measuring_boolean (self, "mortar-as-asked",
+                         finish->mortar_kind == DRY_MORTAR_AS_SYSTEM ||
+                             (finish->mortar_kind == DRY_MORTAR_UNMODIFIED) == plain,
+                         "the system asks for: %s", asked ? asked : "nothing special");
+  if (finish->trim > 0)
+    dry_measuring_length (self, "trim-past-tile", finish->trim - finish->tile_thickness,
+                          "trim of %s less tile of %s", dry_measuring_text (self, finish->trim),
+                          dry_measuring_text (self, finish->tile_thickness));
+  if (finish->coverage > 0)
+    dry_measuring_number (self, "coverage", finish->coverage, "%", "found behind lifted tile");
+  if (self->context->job->saw > 0)
+    dry_measuring_length (self, "saw", self->context->job->saw, "longest cut of the saw at hand");
 }
 
 static void
@@ -156,6 +187,7 @@ measure_tile (DryMeasuring *self)
   dry_measuring_boolean (self, "system-allows-floor", self->context->system->allows_floor, NULL);
   dry_measuring_boolean (self, "system-allows-steam", self->context->system->allows_steam, NULL);
   measure_tile_mass (self, finish);
+  measure_setting (self, finish);
   dry_measuring_end (self);
 }
 
@@ -183,6 +215,7 @@ dry_measure_job (DryMeasuring *self)
 {
   measure_job (self);
   measure_room (self);
+  dry_measure_floor (self);
   measure_system (self);
   measure_tile (self);
   measure_order (self);

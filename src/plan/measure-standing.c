@@ -49,6 +49,8 @@ measure_glass (DryMeasuring *self, const DryPart *part, const DryWall *wall)
   begin_part (self, "glass", part);
   dry_measuring_boolean (self, "safety-glass", part->safety_glass, NULL);
   dry_measuring_boolean (self, "hinged", part->hinged, NULL);
+  dry_measuring_boolean (self, "screwed-down", part->screwed_down, NULL);
+  dry_measuring_boolean (self, "ordered-early", part->ordered_early, NULL);
   dry_measuring_length (self, "width", part->width, NULL);
   dry_measuring_length (self, "thickness", part->depth, NULL);
   dry_measuring_number (self, "mass", mass, "kg", "%s x %s x %s at 2.5 kg/m2 a millimeter",
@@ -84,6 +86,9 @@ measure_bore (DryMeasuring *self, const DryPart *part, const DryWall *wall)
                         "%", "hole of %s in a stud %s deep",
                         dry_measuring_text (self, part->height),
                         dry_measuring_text (self, wall->stud_depth));
+  dry_measuring_length (self, "wood-left", wall->stud_depth - part->height, "%s - %s",
+                        dry_measuring_text (self, wall->stud_depth),
+                        dry_measuring_text (self, part->height));
   dry_measuring_length (self, "from-stud-face", (wall->stud_depth - part->height) / 2,
                         "(%s - %s) / 2, bored in the middle",
                         dry_measuring_text (self, wall->stud_depth),

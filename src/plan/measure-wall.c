@@ -110,6 +110,24 @@ measure_basin_edge (DryMeasuring *self, const DryFace *face)
                           dry_measuring_text (self, face->flange_top));
 }
 
+/* The wet wall's top as other codes name it, and what a half wall's cap does. */
+static void
+measure_heights (DryMeasuring *self, const DryFace *face, const DryWall *wall)
+{
+  const DryRoom *room = self->context->room;
+  DryLength floor = room->finish.tiled ? room->finish.tile_thickness + room->finish.mortar : 0;
+  gboolean half = dry_wall_height (room, wall) < room->ceiling;
+
+  dry_measuring_length (self, "wet-top-above-substrate", face->wet_top + floor,
+                        "top of wet wall %s, floor built up %s as the walls are",
+                        dry_measuring_text (self, face->wet_top), dry_measuring_text (self, floor));
+  if (face->at_basin && room->basin.kind == DRY_BASIN_TUB)
+    dry_measuring_length (self, "wet-top-above-rim", face->wet_top - face->deck, NULL);
+  dry_measuring_boolean (self, "half-wall", half, NULL);
+  if (half)
+    dry_measuring_number (self, "cap-pitch", wall->cap_pitch * 100, "%", NULL);
+}
+
 static void
 measure_wall (DryMeasuring *self, const DryFace *face, const DryWall *wall)
 {
@@ -122,6 +140,7 @@ measure_wall (DryMeasuring *self, const DryFace *face, const DryWall *wall)
       self, "full-height",
       dry_wall_height (self->context->room, wall) >= self->context->room->ceiling, NULL);
   dry_measuring_length (self, "wet-top", face->wet_top, NULL);
+  measure_heights (self, face, wall);
   dry_measuring_length (self, "wet-top-above-drain", face->wet_top - drain,
                         "top of wet wall %s less drain at about %s",
                         dry_measuring_text (self, face->wet_top), dry_measuring_text (self, drain));
