@@ -227,7 +227,7 @@ find_live (const DryNestProblem *problem, guint *lower_bound, DryNestState *stat
   if (score.missing == 0 && score.sheets == *lower_bound)
     return;
   if (score.missing == 0)
-    *lower_bound = dry_nest_prove (problem, *lower_bound, score.sheets, 0, LIVE_PROOF).sheets;
+    *lower_bound = dry_nest_prove (problem, *lower_bound, score.sheets, 0, LIVE_PROOF, NULL).sheets;
   if (score.missing > 0 || score.sheets > *lower_bound)
     dry_nest_search (problem, *lower_bound, LIVE_EFFORT, TRUE, state);
 }

@@ -178,7 +178,7 @@ prove (Improver *self)
     return;
   guint64 effort = MIN (PROOF, self->left / 4);
   DryNestProof proof = dry_nest_prove (self->problem, self->lower_bound, self->score.sheets,
-                                       self->score.cost * (1 - 1e-12), effort);
+                                       self->score.cost * (1 - 1e-12), effort, self->cancellable);
   self->lower_bound = MAX (self->lower_bound, proof.sheets);
   self->is_cheapest = proof.is_cheapest;
   self->left -= MIN (self->left, proof.spent);

@@ -122,7 +122,7 @@ typedef struct {
 } DryNestProof;
 
 DryNestProof dry_nest_prove (const DryNestProblem *problem, guint lower_bound, guint most,
-                             double money, guint64 effort);
+                             double money, guint64 effort, GCancellable *cancellable);
 
 /* nest-improve.c: betters `best`, which holds an answer, until `lower_bound` is reached and nothing
  * is cheaper, or the effort of each thread is spent. Returns the lower bound, raised by proofs. */

@@ -30,12 +30,13 @@ typedef struct {
   guint hand[MOST_ON_HAND], n_hand; /* kinds, one for each sheet */
   double largest;
   guint64 work, limit;
+  GCancellable *cancellable;
 } Prover;
 
 static gboolean
 is_spent (const Prover *self)
 {
-  return self->work >= self->limit;
+  return self->work >= self->limit || g_cancellable_is_cancelled (self->cancellable);
 }
 
 /* --- sets one sheet can give --- */
@@ -311,10 +312,10 @@ check (Prover *self, guint most, double money, DryNestProof *proof)
 
 DryNestProof
 dry_nest_prove (const DryNestProblem *problem, guint lower_bound, guint most, double money,
-                guint64 effort)
+                guint64 effort, GCancellable *cancellable)
 {
   DryNestProof proof = {.sheets = MIN (lower_bound, most)};
-  Prover self = {.problem = problem, .limit = effort};
+  Prover self = {.problem = problem, .limit = effort, .cancellable = cancellable};
   if (problem->n_items == 0 || problem->n_sheets == 0 || most > 60)
     return proof;
   guint n = choose_items (&self);

@@ -9,6 +9,9 @@
  * their answer is worth seeing while the pointer moves on. */
 #define PATIENCE_US (40 * G_TIME_SPAN_MILLISECOND)
 
+/* While a thing is dragged one request follows the other: no search begins between them. */
+#define PAUSE_US (150 * G_TIME_SPAN_MILLISECOND)
+
 /* Each try begins anew from the project, so that its plan depends on nothing but its effort. */
 #define MOST_TRIES 8
 static const guint64 EFFORTS[MOST_TRIES] = {DRY_CUTTING_SECOND / 5, DRY_CUTTING_SECOND,
@@ -175,6 +178,19 @@ search_on (DryWorker *self, Request *request, const guint64 *efforts, GCancellab
   }
 }
 
+/* Called with the lock held. FALSE once there is something else to do. */
+static gboolean
+has_peace (DryWorker *self)
+{
+  gint64 until = g_get_monotonic_time () + PAUSE_US;
+
+  while (self->waiting.project == NULL && !self->quit &&
+         !g_cancellable_is_cancelled (self->running))
+    if (!g_cond_wait_until (&self->wake, &self->lock, until))
+      return TRUE;
+  return FALSE;
+}
+
 /* Called with the lock held, which it lets go of meanwhile. */
 static void
 serve_request (DryWorker *self, Request *request)
@@ -192,7 +208,7 @@ serve_request (DryWorker *self, Request *request)
     g_mutex_lock (&self->lock);
     self->spared = g_cancellable_is_cancelled (cancellable);
   }
-  if (request->plan != NULL && self->waiting.project == NULL && !self->quit) {
+  if (request->plan != NULL && !is_over (request->plan) && has_peace (self)) {
     self->searching = TRUE;
     g_mutex_unlock (&self->lock);
     search_on (self, request, efforts, cancellable);
@@ -290,6 +306,7 @@ dry_worker_drop (DryWorker *self)
   clear_request (&self->waiting);
   if (self->running != NULL)
     g_cancellable_cancel (self->running);
+  g_cond_signal (&self->wake);
   g_mutex_unlock (&self->lock);
 }
 
