@@ -33,7 +33,9 @@ is_staggered (const Maker *self, guint strip)
   const DryCutSet *b = &g_array_index (self->options[strip], DryCutSet, self->picked[strip]);
   for (guint i = 0; i < a->n; i++)
     for (guint j = 0; j < b->n; j++)
-      if (ABS (a->at[i] - b->at[j]) < self->face->stagger)
+      if (ABS (a->at[i] - b->at[j]) < self->face->stagger &&
+          !(dry_board_is_wished (self->face, self->rows, a->at[i]) &&
+            dry_board_is_wished (self->face, self->rows, b->at[j])))
         return FALSE;
   return TRUE;
 }
@@ -96,11 +98,15 @@ make_across (Maker *self, const DryCutSet *across)
   DryLayout plain = {.rows = self->rows, .across = *across};
   for (guint i = 0; i < n; i++) {
     DryRect strip = dry_board_strip (self->face, &plain, i);
+    DryLength low, high;
+    dry_board_strip_span (&plain, i, &low, &high);
     self->options[i] = g_array_new (FALSE, FALSE, sizeof (DryCutSet));
     if (self->rows)
-      dry_board_list_uprights (self->face, strip, self->width, MAX_SETS, self->options[i]);
+      dry_board_list_wished_uprights (self->face, strip, low, high, self->width, MAX_SETS,
+                                      self->options[i]);
     else
-      dry_board_list_heights (self->face, strip, self->height, self->leg_apart, self->options[i]);
+      dry_board_list_wished_heights (self->face, strip, low, high, self->height, self->leg_apart,
+                                     self->options[i]);
   }
   combine_strips (self);
   if (self->found == 0)
@@ -118,9 +124,11 @@ make_layouts (Maker *self)
     g_autoptr (GArray) sets = g_array_new (FALSE, FALSE, sizeof (DryCutSet));
     self->rows = rows == 0;
     if (self->rows)
-      dry_board_list_heights (self->face, self->face->bounds, self->height, self->leg_apart, sets);
+      dry_board_list_wished_heights (self->face, self->face->bounds, -DRY_LENGTH_MAX,
+                                     DRY_LENGTH_MAX, self->height, self->leg_apart, sets);
     else
-      dry_board_list_uprights (self->face, self->face->bounds, self->width, MAX_SETS, sets);
+      dry_board_list_wished_uprights (self->face, self->face->bounds, -DRY_LENGTH_MAX,
+                                      DRY_LENGTH_MAX, self->width, MAX_SETS, sets);
     for (guint i = 0; i < sets->len; i++)
       make_across (self, &g_array_index (sets, DryCutSet, i));
     self->style++;

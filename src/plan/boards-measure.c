@@ -8,6 +8,7 @@
 #define FAULT_SLIVER   20
 #define FAULT_FOUR     30
 #define FAULT_TOO_WIDE 1000
+#define FAULT_REFUSED  100000 /* a wish not obeyed */
 
 static void
 cut_interval (const DryCutSet *cuts, guint index, DryLength gap_low, DryLength gap_high,
@@ -17,6 +18,13 @@ cut_interval (const DryCutSet *cuts, guint index, DryLength gap_low, DryLength g
     *low = cuts->at[index - 1] + gap_high;
   if (index < cuts->n)
     *high = cuts->at[index] - gap_low;
+}
+
+void
+dry_board_strip_span (const DryLayout *layout, guint strip, DryLength *low, DryLength *high)
+{
+  *low = strip > 0 ? layout->across.at[strip - 1] : -DRY_LENGTH_MAX;
+  *high = strip < layout->across.n ? layout->across.at[strip] : DRY_LENGTH_MAX;
 }
 
 DryRect
@@ -163,6 +171,8 @@ dry_board_measure (const DryBoardFace *self, DryLayout *layout)
                                             &layout->effort);
   }
   layout->faults += judge_crossings (self, layout, seams) + judge_gaps (self, layout);
+  if (self->n_wishes > 0)
+    layout->faults += FAULT_REFUSED * dry_board_count_refused (self, seams);
   for (guint s = 0; s <= layout->across.n; s++)
     for (guint c = 0; c <= layout->strips[s].n; c++) {
       DryRect cell = dry_board_cell (self, layout, s, c);

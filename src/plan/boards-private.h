@@ -48,8 +48,10 @@ typedef struct {
   guint n_corners;
   DryLength gap, gap_low, gap_high; /* open, and its parts before and after the seam's line */
   DryLength min_piece;
-  DryLength stagger;    /* between seams that meet a seam from both sides */
-  DryLength block_half; /* half the height of blocking */
+  DryLength stagger;                /* between seams that meet a seam from both sides */
+  DryLength block_half;             /* half the height of blocking */
+  const DrySeamWish *const *wishes; /* of the user, with board on both sides of their points */
+  guint n_wishes;
 } DryBoardFace;
 
 typedef struct {
@@ -120,10 +122,34 @@ void dry_board_list_heights (const DryBoardFace *self, DryRect area, DryLength s
 void dry_board_list_uprights (const DryBoardFace *self, DryRect area, DryLength sheet_width,
                               guint max, GArray *out);
 
+/* boards-wishes.c: seams where the user wants them. */
+/* Takes from the room what concerns the face and can be obeyed; the others get their state in
+ * `answers` (DryWishAnswer, one a wish of the room). */
+void dry_board_find_wishes (DryBoardFace *self, GArray *answers);
+gboolean dry_board_is_wished (const DryBoardFace *self, gboolean vertical, DryLength at);
+/* The wish this seam fulfils, or another of `all` in the same line beyond an opening; NULL when
+ * none.
+ */
+const DrySeamWish *dry_board_find_wish (const DryBoardFace *self, const DryRawSeam *seam,
+                                        const GArray *all);
+gboolean dry_board_is_seam_of (const DryBoardFace *self, const DrySeam *seam,
+                               const DrySeamWish *wish);
+/* Number of wishes none of the seams fulfils. */
+guint dry_board_count_refused (const DryBoardFace *self, GArray *seams);
+/* As dry_board_list_heights() and dry_board_list_uprights(), with the wished seams of that
+ * direction among them that pass `area` between `low` and `high` of the other direction. */
+void dry_board_list_wished_heights (const DryBoardFace *self, DryRect area, DryLength low,
+                                    DryLength high, DryLength sheet_height, gboolean leg_apart,
+                                    GArray *out);
+void dry_board_list_wished_uprights (const DryBoardFace *self, DryRect area, DryLength low,
+                                     DryLength high, DryLength sheet_width, guint max, GArray *out);
+
 /* boards-layouts.c: the good layouts of a face, measured, best first; never none. */
 GPtrArray *dry_board_list_layouts (const DryBoardFace *self);
 
 /* boards-measure.c */
+/* Between which lines the strip lies, to the middle of the gaps. */
+void dry_board_strip_span (const DryLayout *layout, guint strip, DryLength *low, DryLength *high);
 DryRect dry_board_strip (const DryBoardFace *self, const DryLayout *layout, guint strip);
 DryRect dry_board_cell (const DryBoardFace *self, const DryLayout *layout, guint strip, guint cell);
 void dry_board_list_seams (const DryBoardFace *self, const DryLayout *layout, GArray *out);

@@ -345,3 +345,25 @@ dry_board_judge_line (const DryBoardFace *self, gboolean vertical, DryLength at,
                                     g_array_index (stretches, DryLength, i + 1), &effort);
   return faults;
 }
+
+/* --- for people --- */
+
+GArray *
+dry_boards_list_seam_places (const DryPlanContext *context, const DryFace *face,
+                             const DryFraming *framing, DryLength low, DryLength high)
+{
+  g_autoptr (DryArena) scratch = dry_arena_new ();
+  GArray *places = g_array_new (FALSE, FALSE, sizeof (DrySeamPlace));
+  if (dry_region_is_empty (&face->region))
+    return places;
+  DryBoardFace *self = dry_board_face_new (context, face, framing, scratch, NULL, 0);
+  for (guint i = 0; i < self->n_carriers; i++) {
+    const DryCarrier *carrier = &self->carriers[i];
+    DrySeamPlace place = {carrier->at, carrier->slack, carrier->member, carrier->second};
+    if (carrier->at - self->bounds.x0 >= self->min_piece + self->gap_low &&
+        self->bounds.x1 - carrier->at >= self->min_piece + self->gap_high &&
+        dry_board_judge_line (self, TRUE, carrier->at, low, high) == 0)
+      g_array_append_val (places, place);
+  }
+  return places;
+}

@@ -206,6 +206,31 @@ block_level_seam (DryBoardWriter *self, const DryBoardFace *face, const DrySeam 
 
 /* --- seams --- */
 
+/* A stud behind the seam; beside the one that stands too near to take it in the middle. `bearing`
+ * is what the board with less of them has on both. */
+static DryRect
+place_stud (const DryBoardFace *face, const DrySeam *seam, DryLength *bearing)
+{
+  DryLength x = seam->from.x, half = DRY_INCH * 3 / 4;
+  DryRect stud = {x - half, seam->from.y, x + half, seam->to.y};
+  DryLength low = stud.x0, high = stud.x1;
+  for (guint i = 0; i < face->framing->n; i++) {
+    const DryMember *member = &face->framing->items[i];
+    if (member->face != face->face->index || !dry_rect_overlaps (member->rect, stud) ||
+        dry_rect_width (member->rect) > dry_rect_height (member->rect))
+      continue;
+    DryLength shift = 2 * x > member->rect.x0 + member->rect.x1 ? member->rect.x1 - stud.x0
+                                                                : member->rect.x0 - stud.x1;
+    stud.x0 += shift;
+    stud.x1 += shift;
+    low = MIN (stud.x0, member->rect.x0);
+    high = MAX (stud.x1, member->rect.x1);
+    break;
+  }
+  *bearing = MAX (MIN (x - low - face->gap_low, high - x - face->gap_high), 0);
+  return stud;
+}
+
 static void
 carry_upright_seam (DryBoardWriter *self, const DryBoardFace *face, DrySeam *seam)
 {
@@ -221,19 +246,41 @@ carry_upright_seam (DryBoardWriter *self, const DryBoardFace *face, DrySeam *sea
     return;
   }
   seam->needs_second_stud = TRUE;
-  DryLength half = DRY_INCH * 3 / 4;
-  DryRect stud = {seam->from.x - half, seam->from.y, seam->from.x + half, seam->to.y};
-  seam->bearing = half - face->gap_high;
+  DryRect stud = place_stud (face, seam, &seam->bearing);
   dry_board_fit_distance (face->context->system, seam->bearing, &seam->edge_distance);
   add_member (self, face, DRY_MEMBER_STUD, stud, "carries a seam that has no stud behind it");
 }
 
+/* The nearest middle of a stud the seam might be moved to. */
 static void
-write_seam (DryBoardWriter *self, const DryBoardFace *face, const DryRawSeam *raw)
+measure_off_stud (const DryBoardFace *face, DrySeam *seam)
+{
+  DryLength best = G_MAXINT64;
+  seam->stud_at = -1;
+  for (guint i = 0; i < face->n_carriers; i++) {
+    const DryCarrier *carrier = &face->carriers[i];
+    DryLength away = ABS (carrier->at - seam->from.x);
+    if (carrier->y0 > seam->from.y || carrier->y1 < seam->to.y || away >= best)
+      continue;
+    best = away;
+    seam->stud_at = carrier->at;
+    seam->off_stud = away;
+    seam->off_allowed = carrier->slack;
+  }
+}
+
+static void
+write_seam (DryBoardWriter *self, const DryBoardFace *face, const DryRawSeam *raw,
+            const GArray *all)
 {
   DrySeam seam = {.face = face->face->index, .vertical = raw->vertical, .member = -1};
   seam.from = raw->vertical ? (DryPoint){raw->at, raw->low} : (DryPoint){raw->low, raw->at};
   seam.to = raw->vertical ? (DryPoint){raw->at, raw->high} : (DryPoint){raw->high, raw->at};
+  const DrySeamWish *wish = dry_board_find_wish (face, raw, all);
+  if (wish != NULL)
+    seam.wish = wish->id;
+  if (wish != NULL && raw->vertical && !face->seams_anywhere)
+    measure_off_stud (face, &seam);
   if (face->seams_anywhere || !raw->vertical) {
     seam.bearing = face->block_half - face->gap_high;
     dry_board_fit_distance (face->context->system, seam.bearing, &seam.edge_distance);
@@ -257,5 +304,5 @@ dry_board_write (DryBoardWriter *self, const DryBoardFace *face, const DryLayout
   g_autoptr (GArray) seams = g_array_new (FALSE, FALSE, sizeof (DryRawSeam));
   dry_board_list_seams (face, layout, seams);
   for (guint i = 0; i < seams->len; i++)
-    write_seam (self, face, &g_array_index (seams, DryRawSeam, i));
+    write_seam (self, face, &g_array_index (seams, DryRawSeam, i), seams);
 }

@@ -155,7 +155,7 @@ static gboolean
 may_lie_off (const BoardCase *self, const DrySeam *seam, DryLength middle, DryLength wood)
 {
   DryLength off = ABS (seam->from.x - middle), gap = self->system.joint_gap, low = gap / 2;
-  gboolean whole = off == 0;
+  gboolean whole = off == 0 || seam->wish != 0;
   for (guint i = 0; i < self->boards->n && !whole; i++) {
     const DryBoard *board = &self->boards->items[i];
     DryRect r = board->bounds;
@@ -202,8 +202,9 @@ check_upright_seam (const BoardCase *self, const DrySeam *seam)
                         dry_rect_contains (member->rect, seam->from) &&
                         dry_rect_contains (member->rect, seam->to));
     }
-    g_assert_true (seam->needs_second_stud && asked);
-    return 1;
+    g_assert_true (seam->needs_second_stud);
+    g_assert_true (asked || seam->wish != 0); /* beside a stud that is too near for one */
+    return seam->wish == 0;
   }
   const DryMember *member = &self->framing->items[seam->member];
   g_assert_cmpuint (member->face, ==, seam->face);
@@ -298,11 +299,13 @@ check_crossings (const BoardCase *self)
       if (between != gap)
         continue;
       g_assert_cmpint (beside, >, 0);
-      broken += beside < apart - (wall != NULL ? wall->stud_width : 0);
+      broken +=
+          beside < apart - (wall != NULL ? wall->stud_width : 0) && (a->wish == 0 || b->wish == 0);
     }
   return broken;
 }
 
+/* A strip is the engine's doing when a seam it chose cut it off. */
 static guint
 check_slivers (const BoardCase *self)
 {
@@ -313,7 +316,7 @@ check_slivers (const BoardCase *self)
     const DryRect *r = &board->bounds;
     for (guint s = 0; s < self->boards->n_seams; s++) {
       const DrySeam *seam = &self->boards->seams[s];
-      if (seam->face != board->face)
+      if (seam->face != board->face || seam->wish != 0)
         continue;
       if (seam->vertical && dry_rect_width (*r) < self->system.min_piece && seam->from.y < r->y1 &&
           seam->to.y > r->y0)
@@ -359,7 +362,7 @@ board_case_check (const BoardCase *self)
       no_stud += check_upright_seam (self, seam);
     else
       check_level_seam (self, seam);
-    near += check_clearances (self, seam);
+    near += seam->wish == 0 ? check_clearances (self, seam) : 0;
   }
   return tell ("seams without a stud", no_stud) + tell ("seams at corners or holes", near) +
          tell ("crossings", check_crossings (self)) + tell ("slivers", check_slivers (self));

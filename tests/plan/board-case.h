@@ -22,5 +22,6 @@ void board_case_end (BoardCase *self);
 
 /* Fails the test on anything that may never be. Returns how many rules of building the layout
  * breaks (seam at a niche corner or a hole, no stud, four corners, sliver), each told to the log.
+ * What only wished seams break is not counted.
  */
 guint board_case_check (const BoardCase *self);
