@@ -27,6 +27,7 @@ extern const DryCommand dry_command_check, dry_command_drawing, dry_command_find
 typedef struct {
   char *room;      /* name or number, or NULL for all */
   char **catalogs; /* further catalogue folders */
+  double seconds;  /* search for fewer sheets, a room */
 } DryCliOptions;
 
 const DryCliOptions *dry_cli_get_options (void);

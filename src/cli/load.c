@@ -4,6 +4,7 @@
 #include "cli/command.h"
 #include "project/file.h"
 
+#include <math.h>
 #include <stdio.h>
 
 static DryCatalog *
@@ -59,23 +60,41 @@ report_unknown_room (const DryProject *project, const char *asked, GError **erro
                asked, names->str);
 }
 
+#define MAX_SECONDS 3600.0
+
+static gboolean
+check_seconds (GError **error)
+{
+  double seconds = dry_cli_get_options ()->seconds;
+
+  if (isfinite (seconds) && seconds >= 0 && seconds <= MAX_SECONDS)
+    return TRUE;
+  g_set_error (error, DRY_ERROR, DRY_ERROR_UNSUPPORTED, "--search is from 0 to %d seconds",
+               (int) MAX_SECONDS);
+  return FALSE;
+}
+
 GPtrArray *
 dry_cli_load_plans (const char *path, GError **error)
 {
+  guint64 effort;
   const char *asked = dry_cli_get_options ()->room;
   g_autoptr (GPtrArray) plans = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_plan_unref);
   g_autoptr (DryCatalog) catalog = NULL;
-  g_autoptr (DryProject) project = dry_project_load (path, error);
+  g_autoptr (DryProject) project = NULL;
 
-  if (!project || !(catalog = dry_cli_load_catalog (error)))
+  if (!check_seconds (error) || !(project = dry_project_load (path, error)) ||
+      !(catalog = dry_cli_load_catalog (error)))
     return NULL;
+  /* Work, not time: the same file gives the same plan on every machine. */
+  effort = (guint64) (dry_cli_get_options ()->seconds * (double) DRY_PLAN_EFFORT);
   for (guint i = 0; i < dry_project_get_n_rooms (project); i++) {
     const DryRoom *room = dry_project_get_room_at (project, i);
     DryPlan *plan;
 
     if (!is_asked_for (room, i, asked))
       continue;
-    plan = dry_plan_new (project, room->id, catalog, NULL, error);
+    plan = dry_plan_new_searched (project, room->id, catalog, effort, NULL, error);
     if (!plan)
       return NULL;
     g_ptr_array_add (plans, plan);

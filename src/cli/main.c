@@ -12,11 +12,14 @@ static const DryCommand *const COMMANDS[] = {
     &dry_command_drawing, &dry_command_check,    &dry_command_systems, &dry_command_nest,
 };
 
-static DryCliOptions shared_options;
+static DryCliOptions shared_options = {.seconds = 1};
 
 static const GOptionEntry ROOM_ENTRIES[] = {
     {"room", 'r', 0, G_OPTION_ARG_STRING, &shared_options.room,
      "Only this room: its name, or its number in the file", "ROOM"},
+    {"search", 0, 0, G_OPTION_ARG_DOUBLE, &shared_options.seconds,
+     "Search about so many seconds a room for fewer sheets, unless they are the fewest (1)",
+     "SECONDS"},
     {NULL},
 };
 

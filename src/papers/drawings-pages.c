@@ -3,6 +3,7 @@
  * Scales are standard and true; every sheet names its own. */
 #include "papers/papers-private.h"
 #include "papers/scale.h"
+#include "plan/cutting-standing.h"
 
 #define LEGEND_HEIGHT 16.0
 #define GRID_GAP      4.0
@@ -552,13 +553,14 @@ dry_papers_add_cut_sheets (DryFlow *flow)
   dry_flow_skip (flow, grid.row_height + 5);
   {
     g_autofree char *waste = dry_flow_number (flow->papers, cutting->waste * 100, 1);
+    g_autoptr (DryArena) arena = dry_arena_new ();
+    const char *standing =
+        dry_standing_to_text (dry_boards_get_standing (flow->plan->boards), arena);
     g_autofree char *text = g_strdup_printf (
         "Cut in the order of the numbers, each cut edge to edge of the piece in hand. Dashed "
         "fields "
-        "are offcuts worth keeping, hatched ones waste (%s %% of the sheets). No layout of these "
-        "pieces needs fewer than %u sheet%s%s.",
-        waste, cutting->lower_bound, cutting->lower_bound == 1 ? "" : "s",
-        cutting->proven ? ", so this one is proven" : "");
+        "are offcuts worth keeping, hatched ones waste (%s %% of the sheets). %u sheet%s: %s.",
+        waste, cutting->n_sheets, cutting->n_sheets == 1 ? "" : "s", standing);
     dry_flow_text (flow, dry_type_small, 0, text);
   }
   list_pieces (flow, cutting);

@@ -3,6 +3,7 @@
  * Repeats the plan's numbers; their workings are on the take-off and order of work. */
 #include "papers/papers-private.h"
 #include "papers/scale.h"
+#include "plan/cutting-standing.h"
 
 static void
 add_fact (DryFlow *flow, double x, double width, double *y, const char *label, const char *value)
@@ -79,9 +80,11 @@ add_totals (DryFlow *flow, double x, double width, double *y)
   g_autofree char *wet = dry_papers_area (flow, plan->coating->wet_area);
   g_autofree char *board = dry_papers_area (flow, plan->coating->board_area);
   g_autofree char *mass = dry_papers_mass (flow, plan->takeoff->mass);
-  g_autofree char *boards = g_strdup_printf ("%u pieces from %u sheet%s", plan->boards->n,
-                                             cutting ? cutting->n_sheets : 0,
-                                             cutting && cutting->n_sheets == 1 ? "" : "s");
+  g_autoptr (DryArena) arena = dry_arena_new ();
+  const char *standing = dry_standing_to_text (dry_boards_get_standing (plan->boards), arena);
+  g_autofree char *boards = g_strdup_printf (
+      "%u pieces from %u sheet%s%s%s", plan->boards->n, cutting ? cutting->n_sheets : 0,
+      cutting && cutting->n_sheets == 1 ? "" : "s", *standing ? ", " : "", standing);
   g_autofree char *screws = g_strdup_printf ("%u", plan->fasteners->n);
   g_autofree char *cost = dry_papers_money (flow->papers, plan->takeoff->cost);
   g_autofree char *sample = cost ? g_strdup_printf ("%s at sample prices", cost) : NULL;

@@ -4,6 +4,7 @@
 #include "plan/plan.h"
 
 #include "plan/plan-json-private.h"
+#include "plan/cutting-standing.h"
 
 static const char *const face_kinds[] = {"wall", "ceiling", "bench", "niche", "cap"};
 static const char *const cutout_kinds[] = {"niche", "window", "door"};
@@ -276,10 +277,16 @@ write_sheet (DryJsonWriter *writer, const DryCutting *cutting, const DrySheetLay
 }
 
 static void
-write_cutting (DryJsonWriter *writer, const DryCutting *cutting)
+write_cutting (DryJsonWriter *writer, const DryBoards *boards)
 {
+  const DryCutting *cutting = boards->cutting;
   dry_json_begin_object (writer, "cutting");
   if (cutting) {
+    g_autoptr (DryArena) arena = dry_arena_new ();
+    DryStanding standing = dry_boards_get_standing (boards);
+    dry_json_write_integer (writer, "bought", cutting->n_bought);
+    dry_json_write_integer (writer, "least_for_any_boards", boards->least_sheets);
+    dry_json_write_string (writer, "standing", dry_standing_to_text (standing, arena));
     dry_json_write_integer (writer, "lower_bound", cutting->lower_bound);
     dry_json_write_boolean (writer, "proven", cutting->proven);
     dry_json_write_number (writer, "waste", cutting->waste);
@@ -315,7 +322,7 @@ dry_plan_write_json (const DryPlan *self, DryJsonWriter *writer, const char *key
   dry_json_end_array (writer);
   write_framing (writer, self->framing);
   write_boards (writer, self->boards);
-  write_cutting (writer, self->boards->cutting);
+  write_cutting (writer, self->boards);
   dry_plan_json_holding (writer, self);
   dry_plan_json_quantities (writer, self);
   dry_plan_json_judgement (writer, self);

@@ -5,6 +5,7 @@
 
 #include "plan/amounts.h"
 #include "plan/takeoff-private.h"
+#include "plan/cutting-standing.h"
 
 void
 dry_takeoff_add (DryTakeoffDraft *self, DryTakeoffLine line)
@@ -49,10 +50,9 @@ add_sheets (DryTakeoffDraft *self)
         n++;
         pieces += cutting->sheets[j].n_placements;
       }
-    const char *formula =
-        dry_arena_printf (arena, "%u piece%s cut from %u sheet%s; at least %u needed in all%s",
-                          pieces, pieces == 1 ? "" : "s", n, n == 1 ? "" : "s",
-                          cutting->lower_bound, cutting->proven ? ", proven" : "");
+    const char *formula = dry_arena_printf (
+        arena, "%u piece%s cut from %u sheet%s; in all %s", pieces, pieces == 1 ? "" : "s", n,
+        n == 1 ? "" : "s", dry_standing_to_text (dry_boards_get_standing (self->boards), arena));
     dry_takeoff_add (
         self, (DryTakeoffLine){
                   .id = stock->id,

@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "plan/remedy.h"
+#include "plan/cutting-standing.h"
 
 #define FT2_PER_M2 10.763910417
 
@@ -97,16 +98,25 @@ static char *
 text_sheets (const DryPlan *plan)
 {
   const DryCutting *cutting = plan->boards->cutting;
+  DryStanding standing = dry_boards_get_standing (plan->boards);
   guint n = cutting ? cutting->n_sheets : 0;
   g_autofree char *sheets = NULL;
 
   if (n == 0)
     return g_strdup (_ ("no sheets"));
   sheets = g_strdup_printf (ngettext ("%u sheet", "%u sheets", n), n);
-  if (cutting->proven)
+  switch (standing.kind) {
+  case DRY_STANDING_FEWEST:
     return g_strdup_printf (_ ("%s, fewest possible"), sheets);
-  return g_strdup_printf (_ ("%s, at most %u from the fewest"), sheets,
-                          n - MIN (n, cutting->lower_bound));
+  case DRY_STANDING_BOARDS:
+    return g_strdup_printf (_ ("%s, fewest for these boards"), sheets);
+  case DRY_STANDING_OPEN:
+    return g_strdup_printf (_ ("%s, at most %u from the fewest"), sheets, standing.over);
+  case DRY_STANDING_SHORT:
+  case DRY_STANDING_NONE:
+    break;
+  }
+  return g_steal_pointer (&sheets);
 }
 
 static char *
@@ -182,9 +192,10 @@ dry_total_working (DrySession *session, DryTotal total)
     const DryCutting *cutting = plan->boards->cutting;
     if (!cutting || !cutting->n_sheets)
       return g_strdup (_ ("This system is laid on site, without sheets"));
-    return g_strdup_printf (
-        _ ("%u pieces on %u sheets, %.0f %% waste; no cutting needs fewer than %u"),
-        cutting->n_pieces, cutting->n_sheets, cutting->waste * 100, cutting->lower_bound);
+    return g_strdup_printf (_ ("%u pieces on %u sheets, %.0f %% waste; these boards need %u at "
+                               "least, any boards that keep the rules %u"),
+                            cutting->n_pieces, cutting->n_sheets, cutting->waste * 100,
+                            cutting->lower_bound, plan->boards->least_sheets);
   }
   case DRY_TOTAL_TIME:
     return g_strdup_printf (_ ("%.1f h of work by one installer, and the waits between the steps"),

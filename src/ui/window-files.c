@@ -334,8 +334,8 @@ collect_plans (DryWindow *self)
     if (shown != NULL && shown->project == project && shown->context.room->id == room->id)
       plan = dry_plan_ref (shown);
     else
-      plan =
-          dry_plan_new (project, room->id, dry_session_get_catalog (self->session), NULL, &error);
+      plan = dry_plan_new_searched (project, room->id, dry_session_get_catalog (self->session),
+                                    DRY_PLAN_EFFORT / 5, NULL, &error);
     if (plan == NULL) {
       dry_window_tell (self, error->message);
       return NULL;
