@@ -237,6 +237,19 @@ on_style_setting (GSettings *settings, const char *key, gpointer data)
       schemes[CLAMP (g_settings_get_enum (settings, "style"), 0, 2)]);
 }
 
+/* Done here and not by a resource base path: the toolkit would then also add a folder of icons, and
+ * so read the whole icon theme a second time before the first frame. */
+static void
+add_style (void)
+{
+  g_autoptr (GtkCssProvider) provider = gtk_css_provider_new ();
+
+  gtk_css_provider_load_from_resource (provider, DRY_RESOURCE_ROOT "/style.css");
+  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
+                                              GTK_STYLE_PROVIDER (provider),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+}
+
 /* Keys that a text entry may want first (undo, copy, letters) are bound by the window, after the
  * focused widget; the others here. */
 static void
@@ -266,6 +279,7 @@ dry_application_startup (GApplication *application)
 
   begin_catalog (self);
   G_APPLICATION_CLASS (dry_application_parent_class)->startup (application);
+  add_style ();
   gtk_window_set_default_icon_name (DRY_APP_ID);
   self->settings = dry_settings_new ();
   g_signal_connect (self->settings, "changed::style", G_CALLBACK (on_style_setting), NULL);
@@ -356,6 +370,9 @@ dry_application_init (DryApplication *self)
 DryApplication *
 dry_application_new (void)
 {
-  return g_object_new (DRY_TYPE_APPLICATION, "application-id", DRY_APP_ID, "flags",
-                       G_APPLICATION_HANDLES_OPEN, "resource-base-path", DRY_RESOURCE_ROOT, NULL);
+  DryApplication *self = g_object_new (DRY_TYPE_APPLICATION, "application-id", DRY_APP_ID, "flags",
+                                       G_APPLICATION_HANDLES_OPEN, NULL);
+
+  g_application_set_resource_base_path (G_APPLICATION (self), NULL); /* see add_style() */
+  return self;
 }

@@ -106,6 +106,7 @@ struct _DryCanvas {
   GtkWidget parent_instance;
 
   DrySession *session;
+  gboolean seen; /* it was on the screen once; before, it stays empty */
   DryTransform view;
   gboolean fitted; /* nobody zoomed or panned yet: keep everything in sight */
   gint facing;     /* the view kept in sight instead of everything, or -1 */
@@ -195,6 +196,8 @@ void dry_hand_show (DryCanvas *self, DryProject *project, GError *error);
 DrySnapRequest dry_hand_snap_request (DryCanvas *self, DryRect rect, gboolean freely);
 /* canvas-size.c */
 void dry_hand_size (DryCanvas *self, double x, double y, gboolean freely);
+/* The length or lengths a held grip changes, and where they are read; NULL: none is held. Free. */
+char *dry_hand_size_text (DryCanvas *self, DryPoint *at);
 
 /* canvas-outline.c */
 void dry_outline_point (DryCanvas *self, double x, double y, gboolean freely);

@@ -6,6 +6,7 @@
 #include <adwaita.h>
 
 #include "ui/canvas-entry.h"
+#include "ui/later.h"
 
 G_DEFINE_FINAL_TYPE (DryCanvas, dry_canvas, GTK_TYPE_WIDGET)
 
@@ -219,7 +220,7 @@ on_plan_changed (DrySession *session, DryCanvas *self)
   const DryPlan *plan = dry_session_get_plan (session);
   gboolean first = self->scene == NULL;
 
-  if (scene == NULL || scene == self->scene)
+  if (scene == NULL || scene == self->scene || !self->seen)
     return;
   if (!first)
     keep_place (self, self->scene, scene);
@@ -234,6 +235,16 @@ on_plan_changed (DrySession *session, DryCanvas *self)
     dry_canvas_sync_objects (self);
   gtk_widget_queue_allocate (GTK_WIDGET (self));
   dry_canvas_redraw (self);
+}
+
+/* The window's first frame waits neither for the worker nor for letters to be laid out. */
+static void
+begin (GtkWidget *widget)
+{
+  DryCanvas *self = DRY_CANVAS (widget);
+
+  self->seen = TRUE;
+  on_plan_changed (self->session, self);
 }
 
 static void
@@ -390,6 +401,6 @@ dry_canvas_new (DrySession *session)
   dry_canvas_add_drop (self);
   dry_canvas_add_keys (self);
   dry_canvas_sync_objects (self);
-  on_plan_changed (session, self);
+  dry_later_after_frame (GTK_WIDGET (self), begin);
   return GTK_WIDGET (self);
 }

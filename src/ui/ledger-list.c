@@ -252,6 +252,18 @@ update_header (GtkListBoxRow *widget, GtkListBoxRow *before, gpointer data)
   gtk_list_box_row_set_header (widget, label);
 }
 
+/* One of the program's own symbols, coloured as the theme's are. */
+static GtkWidget *
+new_symbol (const char *name)
+{
+  g_autofree char *uri =
+      g_strdup_printf ("resource:///io/github/drybay/Drybay/symbols/%s.svg", name);
+  g_autoptr (GFile) file = g_file_new_for_uri (uri);
+  g_autoptr (GIcon) icon = g_file_icon_new (file);
+
+  return gtk_image_new_from_gicon (icon);
+}
+
 static Row *
 make_row (DryLedgerList *self, const DryLedgerEntry *entry)
 {
@@ -266,7 +278,7 @@ make_row (DryLedgerList *self, const DryLedgerEntry *entry)
   gtk_widget_add_css_class (row->value, "numeric");
   adw_expander_row_add_action (ADW_EXPANDER_ROW (row->row), row->value);
   if (entry->icon) {
-    row->icon = gtk_image_new_from_icon_name (entry->icon);
+    row->icon = new_symbol (entry->icon);
     gtk_accessible_update_property (GTK_ACCESSIBLE (row->icon), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                     entry->icon_name, -1);
     gtk_widget_set_tooltip_text (row->icon, entry->icon_name);

@@ -14,7 +14,7 @@ G_DECLARE_FINAL_TYPE (DryLedgerList, dry_ledger_list, DRY, LEDGER_LIST, GtkWidge
 typedef struct {
   const char *key;       /* what makes it the same row next time */
   const char *heading;   /* shown above the first row of a run of the same heading, or NULL */
-  const char *icon;      /* icon name, or NULL */
+  const char *icon;      /* one of the symbols in the resource, or NULL */
   const char *icon_name; /* what the icon says, for a screen reader */
   const char *css;       /* style class of the icon, or NULL */
   const char *title, *subtitle;

@@ -91,6 +91,8 @@ set_history_tooltip (GtkWidget *button, const char *verb, const char *step)
 {
   g_autofree char *text = step != NULL ? g_strdup_printf ("%s: %s", verb, step) : g_strdup (verb);
 
+  if (g_strcmp0 (text, gtk_widget_get_tooltip_text (button)) == 0)
+    return; /* each tip asks the display where the pointer is */
   gtk_widget_set_tooltip_text (button, text);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
 }
@@ -148,10 +150,26 @@ on_plan_changed (DrySession *session, DryWindow *self)
   gtk_revealer_set_reveal_child (self->error_revealer, error != NULL);
 }
 
+/* The panels beside the board, once there is a project to work on. */
+static void
+fill_desk (DryWindow *self)
+{
+  if (self->ledger != NULL)
+    return;
+  adw_bin_set_child (self->shelf_place, dry_shelf_new (self->session, self->canvas));
+  adw_bin_set_child (self->inspector_place, dry_inspector_new (self->session));
+  self->ledger = dry_ledger_new (self->session);
+  adw_bin_set_child (self->ledger_place, self->ledger);
+  g_settings_bind (self->settings, "ledger-height", self->ledger, "drawer-height",
+                   G_SETTINGS_BIND_DEFAULT);
+  g_settings_bind (self->settings, "ledger", self->ledger, "open", G_SETTINGS_BIND_DEFAULT);
+}
+
 void
 dry_window_leave_start (DryWindow *self)
 {
   self->vacant = FALSE;
+  fill_desk (self);
   gtk_stack_set_visible_child_name (self->pages, "desk");
   gtk_widget_set_visible (self->shelf_button, TRUE);
   gtk_widget_set_visible (self->inspector_button, TRUE);
@@ -185,6 +203,7 @@ dry_window_open_path (DryWindow *self, const char *path)
   }
   dry_window_leave_start (self);
   gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
+  dry_window_offer_leftover (self, path);
   return TRUE;
 }
 
@@ -223,9 +242,6 @@ restore_state (DryWindow *self)
                    G_SETTINGS_BIND_GET);
   g_settings_bind (self->settings, "inspector", self->inspector_revealer, "reveal-child",
                    G_SETTINGS_BIND_GET);
-  g_settings_bind (self->settings, "ledger-height", self->ledger, "drawer-height",
-                   G_SETTINGS_BIND_DEFAULT);
-  g_settings_bind (self->settings, "ledger", self->ledger, "open", G_SETTINGS_BIND_DEFAULT);
 }
 
 /* Keys shared with text entries, seen only after the focused widget had its chance. */
@@ -325,16 +341,12 @@ dry_window_init (DryWindow *self)
 }
 
 static void
-fill_places (DryWindow *self)
+add_canvas (DryWindow *self)
 {
   self->canvas = DRY_CANVAS (dry_canvas_new (self->session));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Board: plan and walls"), -1);
   gtk_overlay_set_child (self->board, GTK_WIDGET (self->canvas));
-  adw_bin_set_child (self->shelf_place, dry_shelf_new (self->session, self->canvas));
-  adw_bin_set_child (self->inspector_place, dry_inspector_new (self->session));
-  self->ledger = dry_ledger_new (self->session);
-  adw_bin_set_child (self->ledger_place, self->ledger);
 }
 
 /* Only when it is to be seen: a window opened with a file never shows it. */
@@ -352,11 +364,13 @@ dry_window_new (DryApplication *application)
 
   self->settings = g_object_ref (dry_application_get_settings (application));
   self->session = dry_session_new (dry_application_get_catalog (application));
-  fill_places (self);
+  dry_window_arm_keeper (self);
+  add_canvas (self);
   restore_state (self);
   dry_window_add_actions (self);
   dry_window_add_room_actions (self);
   dry_window_add_file_actions (self);
+  dry_window_add_keeping_actions (self);
   dry_window_add_help_actions (self);
   dry_window_add_drop (self);
   add_local_keys (self);
