@@ -1,7 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Whole files or none: what Cairo wrote is replaced on disk in one step.
- * The only file of the papers floor that touches the disk. */
+/* Whole files or none: what Cairo wrote is replaced on disk in one step, behind any link; devices
+ * and pipes are written to, never replaced. The only file of the papers floor that touches the
+ * disk. */
 #include "papers/output.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <glib/gstdio.h>
+#include <unistd.h>
 
 cairo_status_t
 dry_output_collect (void *bytes, const unsigned char *data, unsigned int length)
@@ -10,13 +16,47 @@ dry_output_collect (void *bytes, const unsigned char *data, unsigned int length)
   return CAIRO_STATUS_SUCCESS;
 }
 
+static gboolean
+write_into (const char *path, const guint8 *data, gsize length)
+{
+  int fd = g_open (path, O_WRONLY | O_CLOEXEC, 0);
+  gsize done = 0;
+
+  if (fd < 0)
+    return FALSE;
+  while (done < length) {
+    gssize put = write (fd, data + done, length - done);
+
+    if (put < 0 && errno == EINTR)
+      continue;
+    if (put < 0)
+      break;
+    done += (gsize) put;
+  }
+  return close (fd) == 0 && done == length;
+}
+
 gboolean
 dry_output_write (const char *path, const void *data, gsize length, GError **error)
 {
   g_autoptr (GError) reason = NULL;
+  g_autofree char *behind = NULL;
+  GStatBuf now;
 
-  if (g_file_set_contents_full (path, data, (gssize) length, G_FILE_SET_CONTENTS_CONSISTENT, 0666,
-                                &reason))
+  if (g_stat (path, &now) == 0) {
+    char *real = realpath (path, NULL);
+
+    behind = g_strdup (real);
+    free (real);
+    if (!S_ISREG (now.st_mode)) {
+      if (write_into (path, data, length))
+        return TRUE;
+      g_set_error (error, DRY_ERROR, DRY_ERROR_FILE, "%s: %s", path, g_strerror (errno));
+      return FALSE;
+    }
+  }
+  if (g_file_set_contents_full (behind != NULL ? behind : path, data, (gssize) length,
+                                G_FILE_SET_CONTENTS_CONSISTENT, 0666, &reason))
     return TRUE;
   g_set_error (error, DRY_ERROR, DRY_ERROR_FILE, "%s: %s", path, reason->message);
   return FALSE;

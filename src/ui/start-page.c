@@ -10,6 +10,7 @@
 
 #include "project/file.h"
 #include "ui/application.h"
+#include "ui/leftovers.h"
 #include "ui/scene-view.h"
 
 #define MIME_TYPE  "application/x-drybay+json"
@@ -33,11 +34,12 @@ static const struct {
 struct _DryStartPage {
   GtkWidget parent_instance;
   DrySession *session;
-  GtkWidget *scroller, *recent, *samples;
+  GtkWidget *scroller, *leftover, *recent, *samples;
   GtkFlowBox *cards;
   DrySceneView *pictures[G_N_ELEMENTS (SAMPLES)];
   gboolean drawn[G_N_ELEMENTS (SAMPLES)];
   GPtrArray *rows;           /* of recent files */
+  GPtrArray *left;           /* rows of unsaved work */
   GCancellable *cancellable; /* of the work under way; NULL: none */
 };
 
@@ -343,6 +345,14 @@ update_recent (DryStartPage *self)
   gtk_widget_set_visible (self->recent, self->rows->len > 0);
 }
 
+void
+dry_start_page_update (GtkWidget *page)
+{
+  if (page != NULL)
+    dry_leftovers_fill (ADW_PREFERENCES_GROUP (DRY_START_PAGE (page)->leftover),
+                        DRY_START_PAGE (page)->left);
+}
+
 /* --- object --- */
 
 static void
@@ -352,6 +362,7 @@ dry_start_page_map (GtkWidget *widget)
 
   GTK_WIDGET_CLASS (dry_start_page_parent_class)->map (widget);
   self->cancellable = g_cancellable_new ();
+  dry_start_page_update (widget);
   update_recent (self);
   draw_next_picture (self);
 }
@@ -381,6 +392,7 @@ dry_start_page_dispose (GObject *object)
   memset (self->pictures, 0, sizeof self->pictures);
   g_clear_pointer (&self->scroller, gtk_widget_unparent);
   g_clear_pointer (&self->rows, g_ptr_array_unref);
+  g_clear_pointer (&self->left, g_ptr_array_unref);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (dry_start_page_parent_class)->dispose (object);
 }
@@ -397,6 +409,7 @@ dry_start_page_class_init (DryStartPageClass *klass)
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class, DRY_RESOURCE_ROOT "/start-page.ui");
   gtk_widget_class_bind_template_child (widget_class, DryStartPage, scroller);
+  gtk_widget_class_bind_template_child (widget_class, DryStartPage, leftover);
   gtk_widget_class_bind_template_child (widget_class, DryStartPage, recent);
   gtk_widget_class_bind_template_child (widget_class, DryStartPage, samples);
   gtk_widget_class_bind_template_child (widget_class, DryStartPage, cards);
@@ -406,6 +419,7 @@ static void
 dry_start_page_init (DryStartPage *self)
 {
   self->rows = g_ptr_array_new ();
+  self->left = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 

@@ -10,5 +10,7 @@
 G_BEGIN_DECLS
 
 GtkWidget *dry_start_page_new (DrySession *session);
+/* Looks again for unsaved work left by a crash; `page` may be NULL. */
+void dry_start_page_update (GtkWidget *page);
 
 G_END_DECLS

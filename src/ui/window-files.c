@@ -102,8 +102,8 @@ with_ending (const char *path, const char *ending)
 
 /* --- new and open --- */
 
-static DryWindow *
-free_window (DryWindow *self)
+DryWindow *
+dry_window_find_free (DryWindow *self)
 {
   GtkWidget *window;
 
@@ -134,7 +134,7 @@ new_project (DryWindow *self)
 static void
 on_new (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  DryWindow *window = free_window (data);
+  DryWindow *window = dry_window_find_free (data);
 
   dry_canvas_cancel (window->canvas);
   dry_session_open_project (window->session, new_project (window), NULL);
@@ -159,8 +159,14 @@ remember_file (const char *path)
 static void
 open_path (DryWindow *self, const char *path)
 {
-  DryWindow *window = free_window (self);
+  DryWindow *window = dry_window_find_file (self, path);
 
+  /* Two windows on one file would write over each other. */
+  if (window != NULL) {
+    gtk_window_present (GTK_WINDOW (window));
+    return;
+  }
+  window = dry_window_find_free (self);
   dry_canvas_cancel (window->canvas);
   if (dry_window_open_path (window, path))
     remember_file (path);
@@ -197,7 +203,7 @@ on_open_demo (GSimpleAction *action, GVariant *parameter, gpointer data)
     dry_window_tell (self, error != NULL ? error->message : _ ("The demonstration is missing"));
     return;
   }
-  window = free_window (self);
+  window = dry_window_find_free (self);
   dry_session_open_project (window->session, project, NULL);
   dry_window_leave_start (window);
   gtk_widget_grab_focus (GTK_WIDGET (window->canvas));
@@ -206,16 +212,30 @@ on_open_demo (GSimpleAction *action, GVariant *parameter, gpointer data)
 /* --- save --- */
 
 static void
+tell_not_saved (DryWindow *self, const GError *error)
+{
+  if (g_error_matches (error, DRY_ERROR, DRY_ERROR_CHANGED))
+    dry_window_ask_changed (self);
+  else
+    dry_window_tell (self, error->message);
+}
+
+static void
 save_to (DryWindow *self, const char *chosen)
 {
   g_autofree char *path = with_ending (chosen, ".drybay");
   g_autoptr (GError) error = NULL;
 
-  if (!dry_session_save (self->session, path, &error)) {
-    dry_window_tell (self, error->message);
+  DryWindow *other = dry_window_find_file (self, path);
+
+  if (other != NULL && other != self) {
+    dry_window_tell (self, _ ("That file is open in another window"));
     return;
   }
-  remember_file (path);
+  if (dry_session_save (self->session, path, &error))
+    remember_file (path);
+  else
+    tell_not_saved (self, error);
 }
 
 static gboolean
@@ -260,7 +280,7 @@ on_save (GSimpleAction *action, GVariant *parameter, gpointer data)
   g_autoptr (GError) error = NULL;
 
   if (!dry_session_save (self->session, same, &error))
-    dry_window_tell (self, error->message);
+    tell_not_saved (self, error);
 }
 
 static void

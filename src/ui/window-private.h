@@ -49,7 +49,16 @@ void dry_window_update_room_menu (DryWindow *self);
 /* window-help.c */
 void dry_window_add_help_actions (DryWindow *self);
 
+/* window-keeping.c */
+void dry_window_arm_keeper (DryWindow *self);
+void dry_window_add_keeping_actions (DryWindow *self);
+void dry_window_ask_changed (DryWindow *self); /* the session's file was changed by someone else */
+void dry_window_offer_leftover (DryWindow *self, const char *path);
+DryWindow *dry_window_find_file (DryWindow *self, const char *path); /* where it is open, or NULL */
+
 /* window-files.c */
+DryWindow *
+dry_window_find_free (DryWindow *self); /* this one while it holds no work, or a new one */
 void dry_window_add_file_actions (DryWindow *self);
 void dry_window_add_drop (DryWindow *self);
 gboolean dry_window_ask_before_close (DryWindow *self); /* TRUE: stay open, the answer is to come */
