@@ -18,6 +18,8 @@ struct _DryCatalog {
   guint n_items;
   const DryRulePack *packs;
   guint n_packs;
+  const DryPriceBook *const *books;
+  guint n_books;
 };
 
 /* One thing read, and where from: the same id again in the same folder is a mistake, in a later
@@ -31,8 +33,8 @@ typedef struct {
 typedef struct {
   DryArena *arena;
   guint folder;
-  const char *file;                /* being read */
-  GArray *systems, *items, *packs; /* of Entry */
+  const char *file;                        /* being read */
+  GArray *systems, *items, *packs, *books; /* of Entry */
 } Loader;
 
 static void
@@ -83,6 +85,15 @@ add_rules (Loader *self, DryJson root)
     add_entry (self, self->packs, pack->head.id, pack, dry_json_get (root, "id"));
 }
 
+static void
+add_prices (Loader *self, DryJson root)
+{
+  const DryPriceBook *book = dry_price_book_read (root, self->arena);
+
+  if (book)
+    add_entry (self, self->books, book->id, book, dry_json_get (root, "id"));
+}
+
 static gboolean
 load_file (Loader *self, const char *path, void (*add) (Loader *, DryJson), GError **error)
 {
@@ -108,7 +119,8 @@ load_folder (Loader *self, const char *folder, GError **error)
   static const struct {
     const char *name;
     void (*add) (Loader *, DryJson);
-  } PARTS[] = {{"systems", add_system}, {"items", add_items}, {"rules", add_rules}};
+  } PARTS[] = {
+      {"systems", add_system}, {"items", add_items}, {"rules", add_rules}, {"prices", add_prices}};
 
   for (guint part = 0; part < G_N_ELEMENTS (PARTS); part++) {
     g_autoptr (GPtrArray) files = dry_catalog_list_files (folder, PARTS[part].name, error);
@@ -149,6 +161,8 @@ finish_catalog (Loader *self, GError **error)
   catalog->n_items = self->items->len;
   catalog->packs = packs;
   catalog->n_packs = self->packs->len;
+  catalog->books = take_values (self, self->books);
+  catalog->n_books = self->books->len;
   return catalog;
 }
 
@@ -159,7 +173,9 @@ dry_catalog_load (const char *const *folders, GError **error)
   g_autoptr (GArray) systems = g_array_new (FALSE, FALSE, sizeof (Entry));
   g_autoptr (GArray) items = g_array_new (FALSE, FALSE, sizeof (Entry));
   g_autoptr (GArray) packs = g_array_new (FALSE, FALSE, sizeof (Entry));
-  Loader self = {.arena = arena, .systems = systems, .items = items, .packs = packs};
+  g_autoptr (GArray) books = g_array_new (FALSE, FALSE, sizeof (Entry));
+  Loader self = {
+      .arena = arena, .systems = systems, .items = items, .packs = packs, .books = books};
 
   for (; folders[self.folder]; self.folder++)
     if (!load_folder (&self, folders[self.folder], error))
@@ -248,5 +264,27 @@ dry_catalog_get_rule_pack (const DryCatalog *self, const char *id)
   for (guint i = 0; id && i < self->n_packs; i++)
     if (g_str_equal (self->packs[i].id, id))
       return &self->packs[i];
+  return NULL;
+}
+
+guint
+dry_catalog_get_n_price_books (const DryCatalog *self)
+{
+  return self->n_books;
+}
+
+const DryPriceBook *
+dry_catalog_get_price_book_at (const DryCatalog *self, guint index)
+{
+  g_return_val_if_fail (index < self->n_books, NULL);
+  return self->books[index];
+}
+
+const DryPriceBook *
+dry_catalog_get_price_book (const DryCatalog *self, const char *id)
+{
+  for (guint i = 0; i < self->n_books; i++)
+    if (id == NULL || g_str_equal (self->books[i]->id, id))
+      return self->books[i];
   return NULL;
 }

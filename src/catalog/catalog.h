@@ -4,14 +4,15 @@
 #pragma once
 
 #include "catalog/item.h"
+#include "catalog/price-book.h"
 #include "catalog/rule.h"
 #include "catalog/system.h"
 
 typedef struct _DryCatalog DryCatalog;
 
-/* Reads `folders` (NULL-ended) in order, each with the sub-folders systems/, items/ and rules/ (any
- * may be missing) of *.json files in name order. Errors name file, path and reason; one bad file
- * fails the load. */
+/* Reads `folders` (NULL-ended) in order, each with the sub-folders systems/, items/, rules/ and
+ * prices/ (any may be missing) of *.json files in name order. Errors name file, path and reason;
+ * one bad file fails the load. */
 DryCatalog *dry_catalog_load (const char *const *folders, GError **error);
 /* The shipped data (installed, or the source tree when run from the build; DRYBAY_DATA overrides),
  * then the firm's own folder (XDG data home/drybay/catalog) when it exists. `source_folder` is what
@@ -35,3 +36,8 @@ const DryItem *dry_catalog_get_item (const DryCatalog *self, const char *id); /*
 guint dry_catalog_get_n_rule_packs (const DryCatalog *self);
 const DryRulePack *dry_catalog_get_rule_pack_at (const DryCatalog *self, guint index);
 const DryRulePack *dry_catalog_get_rule_pack (const DryCatalog *self, const char *id); /* NULL */
+
+guint dry_catalog_get_n_price_books (const DryCatalog *self);
+const DryPriceBook *dry_catalog_get_price_book_at (const DryCatalog *self, guint index);
+/* NULL when not there; with `id` NULL the first. */
+const DryPriceBook *dry_catalog_get_price_book (const DryCatalog *self, const char *id);

@@ -13,7 +13,7 @@ except ImportError:
     print("1..0 # SKIP the Python module jsonschema is missing")
     sys.exit(77)
 
-PARTS = {"systems": "system", "items": "items", "rules": "rules"}
+PARTS = {"systems": "system", "items": "items", "rules": "rules", "prices": "prices"}
 MAX_BROKEN = 120  # of one file; spread evenly over all that could be made
 
 
