@@ -78,5 +78,9 @@ void
 dry_later_menu (GtkWidget *button, GMenuModel *model)
 {
   g_object_set_data_full (G_OBJECT (button), "later-menu", g_object_ref (model), g_object_unref);
+  /* A popover changed while its button opens it would close it again: one that is there is changed
+   * now. */
+  if (gtk_menu_button_get_menu_model (GTK_MENU_BUTTON (button)) != NULL)
+    gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (button), model);
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (button), open_menu_cb, NULL, NULL);
 }

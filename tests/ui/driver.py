@@ -3,10 +3,13 @@
 
 Used by the window tests only; knows how GTK 4.8 reports extents (relative to the window, popovers displaced)
 and nothing of what the program does."""
+import json
 import os
 import re
+import shutil
 import subprocess
 import sys
+import tempfile
 import time
 
 # Warnings shall end the program under test, not this one: libatspi grumbles about nodes that went away.
@@ -269,6 +272,85 @@ class Board:
         raise Failure("no side %r in the entry" % pattern)
 
 
+class Work:
+    """A program with a copy of one of the source's projects open, its board, and what is in the file saved."""
+
+    def __init__(self, program, source, project="data/demo/alcove-refit.drybay"):
+        self.folder = tempfile.mkdtemp(prefix="drybay-ui-")
+        self.source = source
+        self.path = os.path.join(self.folder, os.path.basename(project))
+        shutil.copy(os.path.join(source, project), self.path)
+        self.app = App([program, self.path])
+        self.board = Board(self.app)
+
+    def ready(self):
+        """Waits until the objects stand on the board and the window is as large as it will be."""
+        self.app.wait(self.board.objects, "objects on the board")
+        time.sleep(0.5)
+        return self
+
+    # --- the file ---
+
+    def project(self):
+        """Saves and reads the file back."""
+        before = os.stat(self.path).st_mtime_ns
+        self.app.key("ctrl+s")
+        self.app.wait(lambda: os.stat(self.path).st_mtime_ns != before, "the file to be written")
+        with open(self.path, encoding="utf-8") as f:
+            return json.load(f)
+
+    def room(self):
+        return self.project()["rooms"][0]
+
+    def wall(self, index):
+        return self.room()["walls"][index]
+
+    def parts(self, kind):
+        return [p for p in self.room().get("parts", []) if p["kind"] == kind]
+
+    def part(self, label):
+        return next(p for p in self.room()["parts"] if p.get("label") == label)
+
+    # --- acts ---
+
+    def undo(self, n=1):
+        for _ in range(n):
+            self.app.key("ctrl+z")
+        time.sleep(0.3)
+
+    def select(self, name):
+        self.app.click(self.app.centre(self.board.item(name)))
+        self.app.wait(lambda: self.board.selected() and re.fullmatch(name, self.board.selected().get_name()), name + " to be selected")
+
+    def select_wall(self, name="Back wall"):
+        """Beside the upper left corner of its face, where nothing hangs."""
+        x, y, _, _ = self.app.box(self.board.item(name))
+        self.app.click((x + 10, y + 26))
+        self.app.wait(lambda: self.board.selected().get_name() == name, "the wall to be selected")
+
+    def menu_item(self, pattern):
+        self.app.click(self.app.get("menu item", pattern))
+        time.sleep(0.3)
+
+    def menu_button(self, name):
+        def probe():
+            return next((n for n in self.app.nodes() if n.get_name() == name and n.get_role_name() not in ("label", "panel")), None)
+        self.app.click(self.app.wait(probe, "the %s button" % name))
+
+    # --- what the program says ---
+
+    def quiet(self):
+        """No warning so far."""
+        log = self.app.log()
+        true("CRITICAL" not in log and "WARNING **" not in log, log)
+
+    def remove(self):
+        if self.app.process.poll() is None:
+            self.app.process.terminate()
+            self.app.process.wait()
+        shutil.rmtree(self.folder, ignore_errors=True)
+
+
 class Tap:
     """Test functions in order, as TAP: a failure keeps a picture of the screen and goes on with the next."""
 
@@ -293,6 +375,13 @@ class Tap:
                 subprocess.run(["import", "-window", "root", path], check=False)
                 print("# screen: " + path, flush=True)
 
+    def run_all(self, names):
+        """Every function of `names` (a module's globals) that begins with test_, in the order written; with
+        DRYBAY_TEST_ONLY only those whose name holds it."""
+        only = os.environ.get("DRYBAY_TEST_ONLY", "")
+        for name, function in [(k[5:], v) for k, v in list(names.items()) if k.startswith("test_") and only in k]:
+            self.run(name, function)
+
     def end(self):
         print("1..%d" % self.n, flush=True)
         sys.exit(1 if self.failed else 0)
@@ -306,3 +395,8 @@ def equal(found, wanted, what=""):
 def true(condition, what):
     if not condition:
         raise Failure(what)
+
+
+def near(found, wanted, what, by=0.001):
+    """Lengths of the file are millimeters."""
+    true(abs(found - wanted) < by, "%s: found %r, wanted %r" % (what, found, wanted))

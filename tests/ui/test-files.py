@@ -25,15 +25,6 @@ def written(name):
         return f.read()
 
 
-def answer_dialog(path):
-    """The chooser's name entry is focused and selected when a file is to be saved."""
-    time.sleep(1.2)
-    app.key("ctrl+a")
-    app.type(path)
-    app.key("Return")
-    time.sleep(0.4)
-
-
 def test_new():
     app.get("push button", "_New Project.*").do_action(0)
     app.get("label", "Not saved yet")
@@ -42,21 +33,21 @@ def test_new():
 
 def test_save_as():
     app.key("ctrl+s")
-    answer_dialog(os.path.join(folder, "first"))
+    app.answer_dialog(os.path.join(folder, "first"))
     true(written("first.drybay").startswith(b'{'), "no project was written")
     app.get("label", "first.drybay")
 
 
 def test_papers():
     app.key("ctrl+e")
-    answer_dialog(os.path.join(folder, "crew.pdf"))
+    app.answer_dialog(os.path.join(folder, "crew.pdf"))
     equal(written("crew.pdf")[:5], b"%PDF-")
     app.get("label", "crew.pdf exported")
 
 
 def test_drawing():
     app.key("ctrl+shift+e")
-    answer_dialog(os.path.join(folder, "board.svg"))
+    app.answer_dialog(os.path.join(folder, "board.svg"))
     true(b"<svg" in written("board.svg")[:400], "no SVG")
 
 
@@ -98,8 +89,7 @@ def test_quit():
 
 
 try:
-    for name, function in [(k[5:], v) for k, v in list(globals().items()) if k.startswith("test_")]:
-        tap.run(name, function)
+    tap.run_all(globals())
 finally:
     if app.process.poll() is None:
         app.process.terminate()

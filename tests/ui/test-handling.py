@@ -3,72 +3,31 @@
 has a menu place or key.
 
 Arguments: the program, the source folder."""
-import json
 import os
 import re
 import shutil
 import subprocess
 import sys
-import tempfile
 import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import App, Board, Tap, equal, true, xd  # noqa: E402
+from driver import Atspi, Tap, Work, equal, near, true, xd  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
-folder = tempfile.mkdtemp(prefix="drybay-handling-")
-path = os.path.join(folder, "alcove.drybay")
-shutil.copy(os.path.join(source, "data/demo/alcove-refit.drybay"), path)
 tap = Tap()
-app = App([program, path])
-board = Board(app)
+work = Work(program, source)
+app, board, folder = work.app, work.board, work.folder
+project, room, wall, undo, menu = work.project, work.room, work.wall, work.undo, work.menu_item
 NICHE = "Shampoo niche"
 INCH = 25.4
 
 
-def project():
-    before = os.stat(path).st_mtime_ns
-    app.key("ctrl+s")
-    app.wait(lambda: os.stat(path).st_mtime_ns != before, "the file to be written")
-    with open(path, encoding="utf-8") as f:
-        return json.load(f)
-
-
-def room():
-    return project()["rooms"][0]
-
-
 def niche():
-    return next(p for p in room()["parts"] if p.get("label") == NICHE)
-
-
-def wall(index):
-    return room()["walls"][index]
-
-
-def near(found, wanted, what):
-    true(abs(found - wanted) < 0.001, "%s: found %r, wanted %r" % (what, found, wanted))
-
-
-def undo(n=1):
-    for _ in range(n):
-        app.key("ctrl+z")
-    time.sleep(0.3)
-
-
-def menu(pattern):
-    app.click(app.get("menu item", pattern))
-    time.sleep(0.3)
+    return work.part(NICHE)
 
 
 def studs():
     return [o.get_description() for o in board.objects() if re.match("Stud ", o.get_name())]
-
-
-def select_back_wall():
-    x, y, w, h = app.box(board.item("Back wall"))
-    app.click((x + 10, y + 26))
-    app.wait(lambda: board.selected().get_name() == "Back wall", "the wall to be selected")
 
 
 def test_typed_distance_of_selection():
@@ -112,7 +71,7 @@ def test_typed_distance_while_dragging():
 
 
 def test_studs():
-    select_back_wall()
+    work.select_wall()
     true("found_studs" not in wall(0), "regular before")
     app.key("s")
     equal(len(studs()), 3)
@@ -150,7 +109,7 @@ def test_resize_grip():
 
 
 def test_corner_and_wall():
-    select_back_wall()
+    work.select_wall()
     x, y, w, h = app.box(next(o for o in board.objects() if o.get_name().startswith("Tub")))
     before = wall(1)["start"]
     app.drag((x + w, y), (x + w + 30, y))
@@ -214,25 +173,45 @@ def test_panning():
     app.wait(lambda: app.box(board.item("Back wall")) == before, "everything again")
 
 
+def copied_room_is_shown():
+    """The Room menu marks the room that is on the board."""
+    work.menu_button("Room")
+    time.sleep(0.4)
+
+    def probe():
+        return [(n.get_role_name(), n.get_name(), n.get_state_set().contains(Atspi.StateType.CHECKED))
+                for n in app.nodes() if "menu item" in n.get_role_name()]
+    items = app.wait(probe, "the items of the Room menu")
+    app.key("Escape")
+    time.sleep(0.3)
+    return any(checked and "copy" in name for _, name, checked in items)
+
+
 def test_rooms():
-    room_menu = app.wait(lambda: next((n for n in app.nodes() if n.get_name() == "Room" and n.get_role_name() != "label"), None), "the Room menu")
-    app.click(room_menu)
+    work.menu_button("Room")
     menu("_?Add _?Room.*")
     equal(len(project()["rooms"]), 2)
-    app.click(room_menu)
+    work.menu_button("Room")
     menu("_?Duplicate Room.*")
     rooms = project()["rooms"]
     equal(len(rooms), 3)
     ids = [i["id"] for r in rooms for i in [r] + r["walls"] + r.get("parts", [])]
     equal(len(ids), len(set(ids)), "ids of a duplicated room are its own")
-    app.click(room_menu)
+    work.menu_button("Room")
     menu("R_?emove Room.*")
     app.get("label", ".* removed")
     equal(len(project()["rooms"]), 2)
+    shown = copied_room_is_shown()
+    true(not shown, "a removed room is still shown")
     app.click(app.get("push button", "_Undo.*"))
     time.sleep(0.3)
     equal(len(project()["rooms"]), 3)
-    undo(2)
+    true(copied_room_is_shown(), "undo brought the room back, but another one is shown")
+    app.key("ctrl+shift+z")
+    time.sleep(0.3)
+    true(not copied_room_is_shown(), "the room removed again is still shown")
+    undo(3)
+    equal(len(project()["rooms"]), 1)
     board.item(NICHE)
 
 
@@ -292,17 +271,12 @@ def test_running_instance():
 def test_end():
     project()
     app.close()
-    log = app.log()
-    true("CRITICAL" not in log and "WARNING **" not in log, log)
+    work.quiet()
 
 
 try:
-    board.item(NICHE)
-    time.sleep(0.5)
-    for name, function in [(k[5:], v) for k, v in list(globals().items()) if k.startswith("test_")]:
-        tap.run(name, function)
+    work.ready()
+    tap.run_all(globals())
 finally:
-    if app.process.poll() is None:
-        app.process.terminate()
-    shutil.rmtree(folder, ignore_errors=True)
+    work.remove()
 tap.end()

@@ -140,8 +140,7 @@ def test_by_keys():
 
 
 try:
-    for name, function in [(k[5:], v) for k, v in list(globals().items()) if k.startswith("test_")]:
-        tap.run(name, function)
+    tap.run_all(globals())
 finally:
     shutil.rmtree(folder, ignore_errors=True)
 tap.end()

@@ -2,70 +2,28 @@
 """The real window: pointer, keys and the accessible tree, from opening a file to closing with a question.
 
 Arguments: the program, the source folder. Judges by what assistive tools see and by the file saved."""
-import json
 import os
-import shutil
+import re
 import sys
-import tempfile
 import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import App, Failure, Tap, equal, extents, true, xd  # noqa: E402
+from driver import Tap, Work, equal, extents, true, xd  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
-folder = tempfile.mkdtemp(prefix="drybay-window-")
-path = os.path.join(folder, "alcove.drybay")
-shutil.copy(os.path.join(source, "data/demo/alcove-refit.drybay"), path)
 tap = Tap()
-app = App([program, path])
+work = Work(program, source)
+app, room, parts = work.app, work.room, work.parts
+board, objects, place = work.board.node, work.board.objects, work.board.place
 NICHE = "Shampoo niche"
 
 
-def board():
-    return app.get("list", "Board: plan and walls")
-
-
-def objects():
-    node = board()
-    node.clear_cache()
-    return [node.get_child_at_index(i) for i in range(node.get_child_count())]
-
-
 def item(name):
-    def probe():
-        return next((o for o in objects() if o.get_name() == name), None)
-    return app.wait(probe, "%s on the board" % name)
-
-
-def place(name):
-    return item(name).get_description()
+    return work.board.item(re.escape(name))
 
 
 def moved(name, before):
     return app.wait(lambda: place(name) != before and place(name), "%s to move" % name)
-
-
-def save():
-    """Saves and reads the file back."""
-    before = os.stat(path).st_mtime_ns
-    app.key("ctrl+s")
-    app.wait(lambda: os.stat(path).st_mtime_ns != before, "the file to be written")
-    with open(path, encoding="utf-8") as f:
-        return json.load(f)
-
-
-def room():
-    return save()["rooms"][0]
-
-
-def parts(kind):
-    return [p for p in room()["parts"] if p["kind"] == kind]
-
-
-def undo_all():
-    for _ in range(30):
-        app.key("ctrl+z")
-    time.sleep(0.3)
 
 
 def test_tree():
@@ -257,17 +215,12 @@ def test_close_asks():
     app.get("push button", "_?Discard.*").do_action(0)
     app.process.wait(10)
     equal(app.process.returncode, 0, "exit status")
-    log = app.log()
-    true("CRITICAL" not in log and "WARNING **" not in log, log)
+    work.quiet()
 
 
 try:
-    item(NICHE)
-    time.sleep(0.5)
-    for name, function in [(k[5:], v) for k, v in list(globals().items()) if k.startswith("test_")]:
-        tap.run(name, function)
+    work.ready()
+    tap.run_all(globals())
 finally:
-    if app.process.poll() is None:
-        app.process.terminate()
-    shutil.rmtree(folder, ignore_errors=True)
+    work.remove()
 tap.end()
