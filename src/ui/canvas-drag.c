@@ -355,7 +355,7 @@ on_pinch_begin (GtkGesture *gesture, GdkEventSequence *sequence, DryCanvas *self
 static void
 on_pinch (GtkGestureZoom *gesture, double scale, DryCanvas *self)
 {
-  double x, y;
+  double x = self->pointer_x, y = self->pointer_y;
 
   gtk_gesture_get_bounding_box_center (GTK_GESTURE (gesture), &x, &y);
   dry_canvas_zoom_at (self, scale / self->pinch_scale, x, y);

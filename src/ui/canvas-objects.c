@@ -68,6 +68,15 @@ describe_object (DryCanvas *self, DryCanvasObject *object)
                                   : dry_object_name (self->session, object->id);
   char *place = object->stud >= 0 ? dry_stud_place (self->session, object->id, object->stud)
                                   : dry_object_place (self->session, object->id);
+  DryPoint at;
+  g_autofree char *size = object->id == self->hand.object ? dry_hand_size_text (self, &at) : NULL;
+
+  if (size != NULL) { /* while a grip is pulled, what it has come to */
+    char *longer = g_strdup_printf ("%s, %s", place, size);
+
+    g_free (place);
+    place = longer;
+  }
 
   if (g_strcmp0 (label, object->label) != 0 || g_strcmp0 (place, object->place) != 0)
     gtk_accessible_update_property (GTK_ACCESSIBLE (object), GTK_ACCESSIBLE_PROPERTY_LABEL, label,

@@ -82,6 +82,26 @@ draw_wall_lengths (DryCanvas *self, GtkSnapshot *snapshot)
   }
 }
 
+/* What is being sized says how large it is; how far it stands out, beside its edge on the plan. */
+static void
+draw_size (DryCanvas *self, GtkSnapshot *snapshot)
+{
+  DryPoint at;
+  g_autofree char *text = dry_hand_size_text (self, &at);
+  const DryWall *wall = dry_room_get_wall (dry_session_get_room (self->session), self->hand.wall);
+  DrySpot spot;
+  double ux, uy, nx, ny;
+
+  if (text == NULL)
+    return;
+  spot = dry_mark_spot (self, at);
+  if (self->hand.grip == DRY_GRIP_OUT && wall != NULL) {
+    dry_wall_axes (wall, self->hand.side, &ux, &uy, &nx, &ny);
+    spot = (DrySpot){spot.x + nx * 30, spot.y - ny * 22};
+  }
+  dry_mark_chip (self, snapshot, spot, text, DRY_CHIP_QUIET);
+}
+
 static void
 draw_outline_walls (DryCanvas *self, GtkSnapshot *snapshot)
 {
@@ -145,6 +165,7 @@ dry_canvas_paint_hand (DryCanvas *self, GtkSnapshot *snapshot)
   case DRY_HAND_SIZE:
     dry_canvas_paint_distances (self, snapshot);
     draw_snap (self, snapshot);
+    draw_size (self, snapshot);
     break;
   case DRY_HAND_BASIN:
   case DRY_HAND_STUD:

@@ -123,3 +123,55 @@ dry_hand_size (DryCanvas *self, double x, double y, gboolean freely)
     return;
   }
 }
+
+/* Where the thing is drawn that `grip` belongs to: on its face, or for DRY_GRIP_OUT on the plan. */
+static gboolean
+find_sized_shape (DryCanvas *self, DryShape *shape)
+{
+  DryShape shapes[8];
+  guint n =
+      dry_canvas_shapes (self, dry_session_get_room (self->session), self->hand.object, shapes, 8);
+
+  for (guint i = 0; i < n; i++)
+    if (shapes[i].plan == (self->hand.grip == DRY_GRIP_OUT)) {
+      *shape = shapes[i];
+      return TRUE;
+    }
+  return FALSE;
+}
+
+char *
+dry_hand_size_text (DryCanvas *self, DryPoint *at)
+{
+  const DryRoom *room = dry_session_get_room (self->session);
+  const DryPart *part = room != NULL ? dry_room_get_part (room, self->hand.object) : NULL;
+  gboolean across = (self->hand.grip & (DRY_GRIP_LEFT | DRY_GRIP_RIGHT)) != 0;
+  gboolean up = (self->hand.grip & (DRY_GRIP_TOP | DRY_GRIP_BOTTOM)) != 0;
+  DrySide side;
+  DryShape shape;
+  DryRect rect;
+  DryId wall;
+
+  if (self->hand.kind != DRY_HAND_SIZE || !self->hand.changed || room == NULL ||
+      !dry_snap_rect (room, self->hand.object, &wall, &side, &rect) ||
+      !find_sized_shape (self, &shape))
+    return NULL;
+  DryPoint from = shape.points[0], to = shape.points[2];
+
+  if (self->hand.grip == DRY_GRIP_OUT) /* at its free edge */
+    from = shape.points[3];
+  *at = (DryPoint){from.x + (to.x - from.x) / 2, from.y + (to.y - from.y) / 2};
+  if (self->hand.grip == DRY_GRIP_OUT)
+    return part == NULL
+               ? NULL
+               : dry_session_format_length (
+                     self->session, part->kind == DRY_PART_GLASS ? part->width : part->depth);
+  if (across && up) {
+    g_autofree char *width = dry_session_format_length (self->session, dry_rect_width (rect));
+    g_autofree char *height = dry_session_format_length (self->session, dry_rect_height (rect));
+
+    return g_strdup_printf ("%s × %s", width, height);
+  }
+  return dry_session_format_length (self->session,
+                                    across ? dry_rect_width (rect) : dry_rect_height (rect));
+}
