@@ -67,7 +67,7 @@ measure_bay (DryMeasuring *self, const DryNiche *niche)
   g_autoptr (GArray) standing = dry_measuring_standing (self, niche->wall, niche->part->side);
   DryLength centre = niche->body.x0 + dry_rect_width (niche->body) / 2;
   guint cut = dry_measuring_count_cut (standing, niche->body.x0, niche->body.x1);
-  DryStanding bay = {niche->body.x0, niche->body.x1};
+  DryStanding bay = {niche->body.x0, niche->body.x1}, found;
 
   dry_measuring_length (self, "body", dry_rect_width (niche->body),
                         niche->part->body_width > 0 ? "the ready-made body"
@@ -75,10 +75,11 @@ measure_bay (DryMeasuring *self, const DryNiche *niche)
   dry_measuring_number (self, "studs-cut", cut, "", "body from %s to %s",
                         dry_measuring_text (self, niche->body.x0),
                         dry_measuring_text (self, niche->body.x1));
-  if (dry_measuring_bay (standing, centre, &bay))
+  if (dry_measuring_bay (standing, centre, &found)) {
+    bay = found;
     dry_measuring_length (self, "bay", bay.u1 - bay.u0, "clear between studs from %s to %s",
                           dry_measuring_text (self, bay.u0), dry_measuring_text (self, bay.u1));
-  else
+  } else /* then only what the body itself covers is its bay */
     dry_measuring_length (self, "bay", 0, "its middle stands on a stud");
   measure_hidden (self, niche, bay);
 }

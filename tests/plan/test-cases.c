@@ -13,6 +13,7 @@ static const Case CASES[] = {
     {"01-alcove.drybay", {0}, {1, 19, 30, 42}, TRUE},
     {"02-old-house.drybay", {19, 30, 40, 62}, {27, 28}, FALSE},
     {"03-window-wall.drybay", {10, 64}, {30, 42}, FALSE},
+    {"11-bearing-outside.drybay", {22, 28}, {19, 24, 27}, FALSE},
     {"12-steel-rated.drybay", {19, 27}, {40, 22}, FALSE},
     {"20-vent-bay.drybay", {24}, {19, 21, 22}, FALSE},
     {"20b-vent-bay-moved.drybay", {0}, {24, 19, 21, 22}, FALSE},
