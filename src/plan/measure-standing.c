@@ -26,6 +26,7 @@ measure_bench (DryMeasuring *self, const DryPart *part, const DryWall *wall)
   dry_measuring_length (self, "length", part->width, NULL);
   dry_measuring_number (self, "pitch", part->pitch * 100, "%", NULL);
   dry_measuring_boolean (self, "fold-down", part->fold_down, NULL);
+  dry_measuring_boolean (self, "system-allows-floor", self->context->system->allows_floor, NULL);
   dry_measuring_boolean (self, "blocked",
                          !part->fold_down || dry_measuring_is_blocked (self, part, wall),
                          part->fold_down ? "blocking of its own, or a stud behind both ends"

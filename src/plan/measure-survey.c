@@ -81,6 +81,8 @@ dry_measure_floor (DryMeasuring *self)
   dry_measuring_boolean (self, "curbless", pan && basin->height <= DRY_INCH / 2, NULL);
   dry_measuring_boolean (self, "point-drain", pan && !basin->linear_drain, NULL);
   dry_measuring_length (self, "recess", pan ? basin->recess : 0, NULL);
+  dry_measuring_boolean (self, "joists-known", room->floor_i_joists || room->floor_joist_depth > 0,
+                         "depth of the joists, or I-joists");
   measure_if (self, "joist-depth", room->floor_joist_depth);
   measure_if (self, "joist-span", room->floor_joist_span);
   measure_deflection (self);

@@ -45,9 +45,11 @@ move_to_clear_bay (const DryRemedyWork *work, GError **error)
 static DryProject *
 raise_into_reach (const DryRemedyWork *work, GError **error)
 {
+  DryLength least = 36 * DRY_INCH, most = 60 * DRY_INCH;
   DryPart part = *work->part;
 
-  part.z = CLAMP (part.z, 36 * DRY_INCH, 60 * DRY_INCH);
+  dry_remedy_get_bounds (work, "bottom", &least, &most);
+  part.z = CLAMP (part.z, least, most);
   return set_part (work, &part, error);
 }
 
@@ -132,9 +134,11 @@ set_valve_in_reach (const DryRemedyWork *work, GError **error)
   const DryBasin *basin = &work->room->basin;
   DryPart part = *work->part;
 
-  if (dry_measuring_has_shower (&work->measuring))
-    part.z = CLAMP (part.z, 38 * DRY_INCH, 48 * DRY_INCH);
-  else if (basin->id && basin->kind == DRY_BASIN_TUB && basin->height <= 33 * DRY_INCH)
+  if (dry_measuring_has_shower (&work->measuring)) {
+    DryLength least = 38 * DRY_INCH, most = 48 * DRY_INCH;
+    dry_remedy_get_bounds (work, "height", &least, &most);
+    part.z = CLAMP (part.z, least, most);
+  } else if (basin->id && basin->kind == DRY_BASIN_TUB && basin->height <= 33 * DRY_INCH)
     part.z = CLAMP (part.z, basin->height, 33 * DRY_INCH);
   else
     return refuse (error, "The rim is higher than 33 in: no height is in reach");
@@ -207,6 +211,15 @@ set_safety_glass (const DryRemedyWork *work, GError **error)
 }
 
 static DryProject *
+bond_channel (const DryRemedyWork *work, GError **error)
+{
+  DryPart part = *work->part;
+
+  part.screwed_down = FALSE;
+  return set_part (work, &part, error);
+}
+
+static DryProject *
 widen_door (const DryRemedyWork *work, GError **error)
 {
   DryPart part = *work->part;
@@ -231,6 +244,7 @@ const DryRemedyEntry DRY_REMEDIES_OF_PARTS[] = {
     {"bench.to-depth", DRY_ABOUT_PART, set_bench_depth},
     {"bench.fold-down", DRY_ABOUT_PART, fold_bench},
     {"glass.safety-glass", DRY_ABOUT_PART, set_safety_glass},
+    {"glass.bond-channel", DRY_ABOUT_PART, bond_channel},
     {"glass.door-width", DRY_ABOUT_PART, widen_door},
 };
 const guint DRY_N_REMEDIES_OF_PARTS = G_N_ELEMENTS (DRY_REMEDIES_OF_PARTS);

@@ -18,6 +18,14 @@ typedef struct {
   const DryOpening *opening;
 } DryRemedyWork;
 
+/* What the rule behind the finding asks of a measure: the least and the most; TRUE when it asks
+ * anything. Bounds it does not give keep the values handed in. */
+gboolean dry_remedy_get_bounds (const DryRemedyWork *work, const char *measure, DryLength *least,
+                                DryLength *most);
+/* The same for numbers. */
+gboolean dry_remedy_get_number_bounds (const DryRemedyWork *work, const char *measure,
+                                       double *least, double *most);
+
 typedef DryProject *(*DryRemedyFunc) (const DryRemedyWork *work, GError **error);
 
 typedef enum { DRY_ABOUT_ROOM, DRY_ABOUT_WALL, DRY_ABOUT_PART, DRY_ABOUT_OPENING } DryRemedyAbout;
@@ -32,3 +40,5 @@ extern const DryRemedyEntry DRY_REMEDIES_OF_PARTS[];
 extern const guint DRY_N_REMEDIES_OF_PARTS;
 extern const DryRemedyEntry DRY_REMEDIES_OF_ROOMS[];
 extern const guint DRY_N_REMEDIES_OF_ROOMS;
+extern const DryRemedyEntry DRY_REMEDIES_OF_PANS[];
+extern const guint DRY_N_REMEDIES_OF_PANS;

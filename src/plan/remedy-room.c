@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Remedies that change a wall, an opening, the basin, the wet zone or the finish.
  * Each is one edit of the document, or a short chain of them. */
+#include <string.h>
+
 #include "plan/remedy-private.h"
 
 static DryProject *
@@ -205,13 +207,37 @@ add_leg (const DryRemedyWork *work, GError **error)
   return set_wet (work, &wet, error);
 }
 
+/* How much higher the wet wall must be, from whatever datum the rule counts. */
+static DryLength
+find_shortfall (const DryRemedyWork *work)
+{
+  const DryMeasures *measures = work->measuring.plan->measures;
+
+  for (guint i = 0; i < measures->n; i++) {
+    const DrySubject *subject = &measures->items[i];
+    const DryRule *rule = work->finding->rule;
+
+    if (strcmp (subject->kind, rule->subject) != 0 || subject->object != work->finding->object ||
+        subject->face != work->finding->face)
+      continue;
+    for (guint r = 0; r < rule->n_require; r++) {
+      const DryMeasure *measure = dry_subject_get (subject, rule->require[r].measure);
+      if (measure && rule->require[r].kind == DRY_LIMIT_LENGTH)
+        return rule->require[r].length - measure->length;
+    }
+  }
+  return 0;
+}
+
 static DryProject *
 raise_wet_zone (const DryRemedyWork *work, GError **error)
 {
   DryWetZone wet = work->room->wet;
 
   if (wet.height > 0)
-    wet.height = work->room->ceiling > 72 * DRY_INCH ? MAX (wet.height, 72 * DRY_INCH) : 0;
+    wet.height += MAX (find_shortfall (work), 0);
+  if (wet.height >= work->room->ceiling)
+    wet.height = 0;
   return set_wet (work, &wet, error);
 }
 

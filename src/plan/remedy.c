@@ -16,6 +16,9 @@ find_entry (const char *name)
   for (guint i = 0; i < DRY_N_REMEDIES_OF_ROOMS; i++)
     if (strcmp (DRY_REMEDIES_OF_ROOMS[i].name, name) == 0)
       return &DRY_REMEDIES_OF_ROOMS[i];
+  for (guint i = 0; i < DRY_N_REMEDIES_OF_PANS; i++)
+    if (strcmp (DRY_REMEDIES_OF_PANS[i].name, name) == 0)
+      return &DRY_REMEDIES_OF_PANS[i];
   return NULL;
 }
 
@@ -36,9 +39,13 @@ dry_remedy_names (void)
                                       "bench.fold-down",
                                       "bench.to-depth",
                                       "bench.to-height",
+                                      "finish.cut-guard",
                                       "finish.flush-board",
+                                      "finish.gap-sealant",
+                                      "finish.system-mortar",
                                       "finish.usual-board",
                                       "fitting.off-stud",
+                                      "glass.bond-channel",
                                       "glass.door-width",
                                       "glass.safety-glass",
                                       "head.turn-away",
@@ -50,14 +57,25 @@ dry_remedy_names (void)
                                       "opening.line-jamb",
                                       "opening.safety-glass",
                                       "opening.slope-sill",
+                                      "pan.bonding-flange",
                                       "pan.curb",
+                                      "pan.pitch-curb",
+                                      "pan.plan-dam",
+                                      "pan.pre-slope",
+                                      "pan.slope",
+                                      "pan.turn-up",
+                                      "pan.weeps-open",
+                                      "pan.wrap-curb",
                                       "part.pitch",
+                                      "room.protect-floor",
+                                      "room.slope-ceiling",
                                       "spout.raise",
                                       "tile.joint-eighth",
                                       "tile.offset-third",
                                       "valve.to-reach",
                                       "wall.air-barrier",
                                       "wall.closer-studs",
+                                      "wall.pitch-cap",
                                       "wall.remove-vapour-barrier",
                                       "wet.leg",
                                       "wet.no-ceiling",
@@ -67,6 +85,46 @@ dry_remedy_names (void)
                                       NULL};
 
   return NAMES;
+}
+
+gboolean
+dry_remedy_get_bounds (const DryRemedyWork *work, const char *measure, DryLength *least,
+                       DryLength *most)
+{
+  const DryRule *rule = work->finding->rule;
+  gboolean found = FALSE;
+
+  for (guint i = 0; i < rule->n_require; i++) {
+    const DryCondition *condition = &rule->require[i];
+    if (condition->kind != DRY_LIMIT_LENGTH || strcmp (condition->measure, measure) != 0)
+      continue;
+    if (condition->compare == DRY_COMPARE_AT_LEAST || condition->compare == DRY_COMPARE_EQUAL)
+      *least = condition->length;
+    if (condition->compare == DRY_COMPARE_AT_MOST || condition->compare == DRY_COMPARE_EQUAL)
+      *most = condition->length;
+    found = TRUE;
+  }
+  return found;
+}
+
+gboolean
+dry_remedy_get_number_bounds (const DryRemedyWork *work, const char *measure, double *least,
+                              double *most)
+{
+  const DryRule *rule = work->finding->rule;
+  gboolean found = FALSE;
+
+  for (guint i = 0; i < rule->n_require; i++) {
+    const DryCondition *condition = &rule->require[i];
+    if (condition->kind != DRY_LIMIT_NUMBER || strcmp (condition->measure, measure) != 0)
+      continue;
+    if (condition->compare == DRY_COMPARE_AT_LEAST)
+      *least = condition->number;
+    if (condition->compare == DRY_COMPARE_AT_MOST)
+      *most = condition->number;
+    found = TRUE;
+  }
+  return found;
 }
 
 /* FALSE when the thing the finding is about has gone. */
