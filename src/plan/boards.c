@@ -64,6 +64,10 @@ nest_boards (const Job *self, const DryBoards *boards)
     const DryBoard *board = &boards->items[i];
     DryPiece piece = {board->mark, dry_rect_width (board->bounds), dry_rect_height (board->bounds),
                       !self->context->system->directional};
+    GArray *openings = g_array_new (FALSE, FALSE, sizeof (DryRect));
+    dry_cutting_list_openings (&board->shape, board->bounds, self->context->system->kerf, openings);
+    piece.n_openings = openings->len;
+    piece.openings = dry_arena_take_array (self->scratch, openings);
     g_array_append_val (pieces, piece);
   }
   return dry_cutting_improve (self->context->arena, (const DryStock *) self->stock->data,

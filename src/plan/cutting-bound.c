@@ -108,6 +108,15 @@ list_dffs (const DryLength *sides, guint n_sides, DryLength whole, const Depth *
 }
 
 static gboolean
+do_all_turn (const DryNestProblem *problem)
+{
+  for (guint i = 0; i < problem->n_items; i++)
+    if (!problem->items[i].may_turn && problem->items[i].width != problem->items[i].height)
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
 is_dominated (const DryNestProblem *problem, guint kind, gboolean all_turn)
 {
   const DryNestSheet *small = &problem->sheets[kind];
@@ -128,10 +137,7 @@ is_dominated (const DryNestProblem *problem, guint kind, gboolean all_turn)
 static guint
 list_largest (const DryNestProblem *problem, DryNestSheet *out, guint max, gboolean *all)
 {
-  gboolean all_turn = TRUE;
-  for (guint i = 0; i < problem->n_items; i++)
-    all_turn = all_turn &&
-               (problem->items[i].may_turn || problem->items[i].width == problem->items[i].height);
+  gboolean all_turn = do_all_turn (problem);
   guint n = 0;
   *all = TRUE;
   for (guint i = 0; i < problem->n_sheets; i++) {
@@ -157,6 +163,8 @@ typedef struct {
   const DryNestProblem *problem;
   const DryNestSheet *sheets;
   guint n_kinds;
+  gboolean all_turn;    /* every item may */
+  guint n_rows;         /* items, then the sheets on hand */
   guint n_across, n_up; /* functions for either direction */
   ItemTable *table;     /* kind by kind */
   double *values;       /* of all rows */
@@ -180,6 +188,16 @@ fill_row (const DryNestSheet *sheet, const DryNestItem *item, const Dff *across,
   }
 }
 
+/* A sheet on hand is a row like an item of its size. */
+static DryNestItem
+get_row (const Tables *self, guint row)
+{
+  if (row < self->problem->n_items)
+    return self->problem->items[row];
+  const DryNestSheet *sheet = &self->problem->sheets[row - self->problem->n_items];
+  return (DryNestItem){sheet->width, sheet->height, self->all_turn, 0};
+}
+
 /* The parameters are lengths, so they may differ from sheet to sheet: a weight is the least of all
  * sheets' weights, and any choice of functions per sheet keeps the sum within 1. */
 static void
@@ -198,7 +216,7 @@ fill_tables (Tables *self, const Depth *depth)
     self->n_across = MIN (self->n_across, n_across);
     self->n_up = MIN (self->n_up, n_up);
   }
-  guint n = self->problem->n_items;
+  guint n = self->n_rows;
   gsize each = 2 * ((gsize) self->n_across + self->n_up);
   self->values = g_new (double, each *n * self->n_kinds);
   for (guint k = 0; k < self->n_kinds; k++)
@@ -209,38 +227,41 @@ fill_tables (Tables *self, const Depth *depth)
         row->across[turned] = values + turned * self->n_across;
         row->up[turned] = values + 2 * self->n_across + turned * self->n_up;
       }
-      fill_row (&self->sheets[k], &self->problem->items[i], &across[k * depth->functions],
-                &up[k * depth->functions], self, row);
+      DryNestItem item = get_row (self, i);
+      fill_row (&self->sheets[k], &item, &across[k * depth->functions], &up[k * depth->functions],
+                self, row);
     }
 }
 
+/* The least of all ways and sheets; +infinity when it fits none. */
+static double
+weigh_row (const Tables *self, guint row_index, guint f, guint g)
+{
+  double least = G_MAXDOUBLE;
+  for (guint k = 0; k < self->n_kinds; k++) {
+    const ItemTable *row = &self->table[(gsize) k * self->n_rows + row_index];
+    for (guint turned = 0; turned < 2; turned++)
+      if (row->fits[turned])
+        least = MIN (least, row->across[turned][f] * row->up[turned][g]);
+  }
+  return least;
+}
+
+/* What the items weigh less what may lie on the sheets on hand: never more than 1 on any, nor more
+ * than a piece as large as the sheet itself, since the functions are superadditive. */
 static double
 sum_weights (const Tables *self, guint f, guint g)
 {
   double sum = 0;
-  guint n = self->problem->n_items;
-  for (guint i = 0; i < n; i++) {
-    double least = G_MAXDOUBLE;
-    for (guint k = 0; k < self->n_kinds; k++) {
-      const ItemTable *row = &self->table[(gsize) k * n + i];
-      for (guint turned = 0; turned < 2; turned++)
-        if (row->fits[turned])
-          least = MIN (least, row->across[turned][f] * row->up[turned][g]);
-    }
-    if (least < G_MAXDOUBLE)
-      sum += least;
+  for (guint i = 0; i < self->problem->n_items; i++) {
+    double weight = weigh_row (self, i, f, g);
+    if (weight < G_MAXDOUBLE)
+      sum += weight;
   }
+  for (guint i = 0; i < self->problem->n_on_hand; i++)
+    sum -= self->problem->sheets[i].count *
+           MIN (1.0, weigh_row (self, self->problem->n_items + i, f, g));
   return sum;
-}
-
-/* No sheet holds more than 1, so those on hand take at most their number off a bound. */
-static guint
-count_on_hand (const DryNestProblem *problem)
-{
-  guint n = 0;
-  for (guint i = 0; i < problem->n_on_hand; i++)
-    n += (guint) problem->sheets[i].count;
-  return n;
 }
 
 static guint
@@ -249,8 +270,14 @@ bound_by_functions (const DryNestProblem *problem, const DryNestSheet *sheets, g
 {
   if (problem->n_items > MAX_DFF_ITEMS)
     return 0;
-  g_autofree ItemTable *table = g_new0 (ItemTable, (gsize) problem->n_items * n_kinds);
-  Tables self = {.problem = problem, .sheets = sheets, .n_kinds = n_kinds, .table = table};
+  guint n_rows = problem->n_items + problem->n_on_hand;
+  g_autofree ItemTable *table = g_new0 (ItemTable, (gsize) n_rows * n_kinds);
+  Tables self = {.problem = problem,
+                 .sheets = sheets,
+                 .n_kinds = n_kinds,
+                 .all_turn = do_all_turn (problem),
+                 .n_rows = n_rows,
+                 .table = table};
   fill_tables (&self, depth);
   double most = 0;
   for (guint f = 0; f < self.n_across; f++)
@@ -260,7 +287,7 @@ bound_by_functions (const DryNestProblem *problem, const DryNestSheet *sheets, g
     }
   g_free (self.values);
   /* Rounding errors of the sum are far below 1e-6; a bound may be weak, never wrong. */
-  return (guint) MAX (0, ceil (most - count_on_hand (problem) - 1e-6));
+  return (guint) MAX (0, ceil (most - 1e-6));
 }
 
 static guint
@@ -292,6 +319,13 @@ share_a_sheet (const DryNestSheet *sheets, guint n_kinds, const DryNestItem *a,
         return TRUE;
     }
   return FALSE;
+}
+
+static gboolean
+fits_sheet (const DryNestSheet *sheet, const DryNestItem *item)
+{
+  return (item->width <= sheet->width && item->height <= sheet->height) ||
+         (item->may_turn && item->height <= sheet->width && item->width <= sheet->height);
 }
 
 typedef struct {
@@ -328,8 +362,15 @@ bound_by_loners (const DryNestProblem *problem, const DryNestSheet *sheets, guin
     if (alone)
       loners[n_loners++] = sized[i].item;
   }
-  guint n_on_hand = count_on_hand (problem);
-  return n_loners > n_on_hand ? n_loners - n_on_hand : 0;
+  /* Each sheet on hand takes one at most, if any fits. */
+  guint n_taken = 0;
+  for (guint i = 0; i < problem->n_on_hand; i++)
+    for (guint j = 0; j < n_loners; j++)
+      if (fits_sheet (&problem->sheets[i], &problem->items[loners[j]])) {
+        n_taken += (guint) problem->sheets[i].count;
+        break;
+      }
+  return n_loners > n_taken ? n_loners - n_taken : 0;
 }
 
 guint

@@ -135,6 +135,30 @@ DryNestProblem *dry_nest_problem_new (const DryStock *stock, guint n_stock, cons
 void dry_nest_problem_free (DryNestProblem *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryNestProblem, dry_nest_problem_free)
 
+/* The openings other pieces may be cut from: sheets on hand beyond the caller's list, one each. */
+typedef struct {
+  guint piece, opening;
+} DryNestOpening;
+
+typedef struct {
+  DryNestOpening *items;
+  guint n;
+} DryNestOpenings;
+
+void dry_nest_openings_clear (DryNestOpenings *self);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (DryNestOpenings, dry_nest_openings_clear)
+/* As dry_nest_problem_new(), with the openings of the pieces, listed in `openings`. */
+DryNestProblem *dry_nest_problem_new_opened (const DryStock *stock, guint n_stock,
+                                             const DryPiece *pieces, guint n_pieces, DryLength kerf,
+                                             GArray *unplaced,
+                                             DryNestOpenings *openings) G_GNUC_WARN_UNUSED_RESULT;
+
+/* cutting-write.c: fills in everything but the bound, which is there already. Takes over
+ * `unplaced`, the pieces larger than every sheet. */
+const DryCutting *dry_nest_write (DryArena *arena, const DryNestState *state,
+                                  const DryNestOpenings *openings, DryCutting *self,
+                                  GArray *unplaced);
+
 /* The quick answer boards needs many times over: how many sheets and at what cost. When it is clear
  * that more than `most` sheets are needed, the search is spared and the bound given as the number.
  */

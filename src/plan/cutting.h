@@ -21,12 +21,18 @@ typedef struct {
   const char *name; /* where it goes: "B2" */
   DryLength width, height;
   gboolean may_turn;
+  /* Rectangles within it that are not board: cut out for a niche or window, or off a corner. From
+   * its lower left corner, as it hangs; less what the blade takes round them. Other pieces may be
+   * cut from them. */
+  const DryRect *openings;
+  guint n_openings;
 } DryPiece;
 
 typedef struct {
   guint piece;
   DryRect rect; /* on the sheet, origin at its lower left */
   gboolean turned;
+  gint inside; /* the piece from whose opening it is cut; -1: none */
 } DryPlacement;
 
 /* One cut, edge to edge across the rectangle `of`. */
@@ -35,6 +41,7 @@ typedef struct {
   gboolean vertical;
   DryLength at; /* x or y of the kept side of the cut, on the sheet */
   guint depth;  /* 0 first */
+  gint inside;  /* the piece whose opening is cut up; -1: the sheet */
 } DryCut;
 
 typedef struct {
@@ -62,6 +69,15 @@ typedef struct {
   guint n_bought; /* sheets that were not on hand */
   gint64 cost;    /* of those, minor units; -1 = the price of one of them is not known */
 } DryCutting;
+
+/* Smaller offcuts and openings are swept up: common practice, no source. */
+#define DRY_MIN_OFFCUT (6 * DRY_INCH)
+
+/* Appends the openings (DryRect) of a piece of this shape, from the lower left of `bounds`: the
+ * largest rectangles outside of it, none smaller than an offcut worth keeping, less `kerf` on the
+ * sides where they are cut out. Of a taper the largest that its midpoint gives. */
+void dry_cutting_list_openings (const DryPolygon *shape, DryRect bounds, DryLength kerf,
+                                GArray *out);
 
 /* Deterministic; effort bounded by `effort` work units (0 = the default for live use, about 1 ms).
  */

@@ -9,7 +9,7 @@
 
 #define MOST_ITEMS   18
 #define FIRST_CHECK  6
-#define MOST_ON_HAND 5
+#define MOST_ON_HAND 8
 
 typedef struct {
   DryLength width, height;
@@ -28,6 +28,7 @@ typedef struct {
   GHashTable *failed;               /* set and number of sheets -> index in costs */
   GArray *failed_cost;              /* double: most money that did not do */
   guint hand[MOST_ON_HAND], n_hand; /* kinds, one for each sheet */
+  GArray *hand_parts[MOST_ON_HAND]; /* guint: the sets each can give */
   double largest;
   guint64 work, limit;
   GCancellable *cancellable;
@@ -215,16 +216,30 @@ can_have (Prover *self, guint set, guint hand, guint sheets, double money)
     return can_buy (self, set, sheets, money);
   if (can_have (self, set, hand + 1, sheets, money))
     return TRUE;
-  const DryNestSheet *sheet = &self->problem->sheets[self->hand[hand]];
-  for (guint part = set; part != 0; part = (part - 1) & set) {
-    self->work += 1;
+  const GArray *parts = self->hand_parts[hand];
+  self->work += parts->len;
+  for (guint i = 0; i < parts->len; i++) {
+    guint part = g_array_index (parts, guint, i);
     if (is_spent (self))
       return TRUE;
-    if (self->count[part] > 0 && fits_sheet (self, part, sheet) &&
-        can_have (self, set ^ part, hand + 1, sheets, money))
+    if ((part & ~set) == 0 && can_have (self, set ^ part, hand + 1, sheets, money))
       return TRUE;
   }
   return FALSE;
+}
+
+/* The sets of all items so far that each sheet on hand can give. */
+static void
+list_hand_parts (Prover *self)
+{
+  for (guint hand = 0; hand < self->n_hand; hand++) {
+    const DryNestSheet *sheet = &self->problem->sheets[self->hand[hand]];
+    g_array_set_size (self->hand_parts[hand], 0);
+    for (guint set = 1; set < (1u << self->n); set++)
+      if (self->count[set] > 0 && fits_sheet (self, set, sheet))
+        g_array_append_val (self->hand_parts[hand], set);
+    self->work += (1u << self->n) / 8;
+  }
 }
 
 /* --- the proof --- */
@@ -268,6 +283,8 @@ begin (Prover *self, guint n)
   for (guint i = 0; i < problem->n_sheets; i++)
     self->largest =
         MAX (self->largest, (double) problem->sheets[i].width * (double) problem->sheets[i].height);
+  for (guint i = 0; i < self->n_hand; i++)
+    self->hand_parts[i] = g_array_new (FALSE, FALSE, sizeof (guint));
   self->boxes = g_array_new (FALSE, FALSE, sizeof (Box));
   self->scratch = g_array_new (FALSE, FALSE, sizeof (Box));
   self->failed = g_hash_table_new (NULL, NULL);
@@ -286,6 +303,8 @@ end (Prover *self, guint n)
 {
   if (self->boxes == NULL)
     return;
+  for (guint i = 0; i < self->n_hand; i++)
+    g_array_unref (self->hand_parts[i]);
   g_array_unref (self->boxes);
   g_array_unref (self->scratch);
   g_hash_table_unref (self->failed);
@@ -303,6 +322,7 @@ static void
 check (Prover *self, guint most, double money, DryNestProof *proof)
 {
   guint all = (1u << self->n) - 1;
+  list_hand_parts (self);
   while (proof->sheets < most && !can_have (self, all, 0, proof->sheets, G_MAXDOUBLE))
     if (!is_spent (self))
       proof->sheets++;

@@ -223,7 +223,27 @@ write_seam (DryJsonWriter *writer, const DrySeam *seam)
   dry_json_write_length (writer, "bearing", seam->bearing);
   dry_json_write_length (writer, "edge_distance", seam->edge_distance);
   dry_json_write_boolean (writer, "needs_second_stud", seam->needs_second_stud);
+  if (seam->wish != 0)
+    dry_json_write_integer (writer, "wish", seam->wish);
   dry_json_end_object (writer);
+}
+
+static void
+write_wishes (DryJsonWriter *writer, const DryBoards *boards)
+{
+  static const char *const states[] = {[DRY_WISH_OBEYED] = "obeyed",
+                                       [DRY_WISH_OFF_BOARD] = "off-board",
+                                       [DRY_WISH_TOO_NEAR] = "too-near"};
+
+  dry_json_begin_array (writer, "wished_seams");
+  for (guint i = 0; i < boards->n_wishes; i++) {
+    dry_json_begin_object_inline (writer, NULL);
+    dry_json_write_integer (writer, "id", boards->wishes[i].wish->id);
+    dry_json_write_integer (writer, "face", boards->wishes[i].face);
+    dry_json_write_string (writer, "state", states[boards->wishes[i].state]);
+    dry_json_end_object (writer);
+  }
+  dry_json_end_array (writer);
 }
 
 static void
@@ -237,6 +257,8 @@ write_boards (DryJsonWriter *writer, const DryBoards *boards)
   for (guint i = 0; i < boards->n_seams; i++)
     write_seam (writer, &boards->seams[i]);
   dry_json_end_array (writer);
+  if (boards->n_wishes > 0)
+    write_wishes (writer, boards);
   dry_json_begin_array (writer, "blocking");
   for (guint i = 0; i < boards->n_blocking; i++)
     write_member (writer, &boards->blocking[i]);
@@ -250,12 +272,17 @@ write_sheet (DryJsonWriter *writer, const DryCutting *cutting, const DrySheetLay
 {
   dry_json_begin_object (writer, NULL);
   dry_json_write_string (writer, "stock", cutting->stock[sheet->stock].id);
+  if (cutting->stock[sheet->stock].on_hand)
+    dry_json_write_boolean (writer, "on_hand", TRUE);
   dry_json_begin_array (writer, "pieces");
   for (guint i = 0; i < sheet->n_placements; i++) {
     dry_json_begin_object_inline (writer, NULL);
     dry_json_write_string (writer, "name", cutting->pieces[sheet->placements[i].piece].name);
     dry_plan_json_rect (writer, "rect", sheet->placements[i].rect);
     dry_json_write_boolean (writer, "turned", sheet->placements[i].turned);
+    if (sheet->placements[i].inside >= 0)
+      dry_json_write_string (writer, "cut_from_opening_of",
+                             cutting->pieces[sheet->placements[i].inside].name);
     dry_json_end_object (writer);
   }
   dry_json_end_array (writer);

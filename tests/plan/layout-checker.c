@@ -9,30 +9,41 @@ same_rect (const DryRect *a, const DryRect *b)
   return a->x0 == b->x0 && a->y0 == b->y0 && a->x1 == b->x1 && a->y1 == b->y1;
 }
 
+/* What lies on the bench: of the sheet (-1), or of the opening of a piece. */
+typedef struct {
+  DryRect rect;
+  gint of;
+} Part;
+
 static gint
-find_rect (GArray *parts, const DryRect *rect)
+find_part (GArray *parts, const DryRect *rect, gint of)
 {
-  for (guint i = 0; i < parts->len; i++)
-    if (same_rect (&g_array_index (parts, DryRect, i), rect))
+  for (guint i = 0; i < parts->len; i++) {
+    const Part *part = &g_array_index (parts, Part, i);
+    if (same_rect (&part->rect, rect) && part->of == of)
       return (gint) i;
+  }
   return -1;
 }
 
 static void
-add_part (GArray *parts, DryRect rect)
+add_part (GArray *parts, DryRect rect, gint of)
 {
+  Part part = {rect, of};
   if (rect.x0 < rect.x1 && rect.y0 < rect.y1)
-    g_array_append_val (parts, rect);
+    g_array_append_val (parts, part);
 }
 
-/* Cuts one sheet; `parts` are what lies on the bench afterwards. */
+/* Makes the cuts of the sheet, or of one piece's openings; `parts` are what lies there afterwards.
+ */
 static char *
-cut_sheet (const DrySheetLayout *sheet, const DryStock *stock, DryLength kerf, GArray *parts)
+cut_parts (const DrySheetLayout *sheet, gint of, DryLength kerf, GArray *parts)
 {
-  add_part (parts, (DryRect){0, 0, stock->width, stock->height});
   for (guint i = 0; i < sheet->n_cuts; i++) {
     const DryCut *cut = &sheet->cuts[i];
-    gint at = find_rect (parts, &cut->of);
+    if (cut->inside != of)
+      continue;
+    gint at = find_part (parts, &cut->of, of);
     if (at < 0)
       return g_strdup_printf ("cut %u is of a rectangle that is not on the bench", i + 1);
     g_array_remove_index (parts, (guint) at);
@@ -48,10 +59,81 @@ cut_sheet (const DrySheetLayout *sheet, const DryStock *stock, DryLength kerf, G
       kept.y1 = cut->at;
       rest.y0 = cut->at + kerf;
     }
-    add_part (parts, kept);
-    add_part (parts, rest);
+    add_part (parts, kept, of);
+    add_part (parts, rest, of);
   }
   return NULL;
+}
+
+/* The openings of a piece come free with it, turned with it: a quarter turn counter-clockwise. */
+static void
+free_openings (const DryCutting *cutting, const DryPlacement *place, GArray *parts)
+{
+  const DryPiece *piece = &cutting->pieces[place->piece];
+  for (guint i = 0; i < piece->n_openings; i++) {
+    DryRect o = piece->openings[i];
+    if (place->turned)
+      o = (DryRect){piece->height - o.y1, o.x0, piece->height - o.y0, o.x1};
+    o.x0 += place->rect.x0;
+    o.x1 += place->rect.x0;
+    o.y0 += place->rect.y0;
+    o.y1 += place->rect.y0;
+    add_part (parts, o, (gint) place->piece);
+  }
+}
+
+/* Takes the pieces from the bench, each with its openings, which are cut up at once. */
+static char *
+take_pieces (const DryCutting *cutting, const DrySheetLayout *sheet, DryLength kerf, GArray *parts,
+             guint *seen)
+{
+  g_autofree gboolean *taken = g_new0 (gboolean, sheet->n_placements + 1);
+  gboolean any = TRUE;
+  while (any) {
+    any = FALSE;
+    for (guint i = 0; i < sheet->n_placements; i++) {
+      const DryPlacement *place = &sheet->placements[i];
+      gint at = taken[i] ? -1 : find_part (parts, &place->rect, place->inside);
+      if (at < 0)
+        continue;
+      g_array_remove_index (parts, (guint) at);
+      taken[i] = any = TRUE;
+      seen[place->piece]++;
+      free_openings (cutting, place, parts);
+      char *problem = cut_parts (sheet, (gint) place->piece, kerf, parts);
+      if (problem != NULL)
+        return problem;
+    }
+  }
+  for (guint i = 0; i < sheet->n_placements; i++)
+    if (!taken[i])
+      return g_strdup_printf ("the cuts do not free %s",
+                              cutting->pieces[sheet->placements[i].piece].name);
+  for (guint i = 0; i < sheet->n_cuts; i++) {
+    gboolean whose = sheet->cuts[i].inside < 0;
+    for (guint k = 0; k < sheet->n_placements && !whose; k++)
+      whose = sheet->cuts[i].inside == (gint) sheet->placements[k].piece;
+    if (!whose)
+      return g_strdup_printf ("cut %u is of a piece that is not on this sheet", i + 1);
+  }
+  return NULL;
+}
+
+/* One lies in the opening of the other, or of one that does. */
+static gboolean
+is_within (const DrySheetLayout *sheet, const DryPlacement *inner, guint outer)
+{
+  for (guint steps = 0; inner != NULL && inner->inside >= 0 && steps < sheet->n_placements;
+       steps++) {
+    if ((guint) inner->inside == outer)
+      return TRUE;
+    const DryPlacement *next = NULL;
+    for (guint i = 0; i < sheet->n_placements; i++)
+      if (sheet->placements[i].piece == (guint) inner->inside)
+        next = &sheet->placements[i];
+    inner = next;
+  }
+  return FALSE;
 }
 
 /* Also without looking at the cuts: inside the sheet, apart by the kerf, of the right size. */
@@ -77,7 +159,8 @@ check_placements (const DryCutting *cutting, const DrySheetLayout *sheet, DryLen
       const DryRect *a = &place->rect, *b = &sheet->placements[j].rect;
       gboolean apart = a->x0 >= b->x1 + kerf || b->x0 >= a->x1 + kerf || a->y0 >= b->y1 + kerf ||
                        b->y0 >= a->y1 + kerf;
-      if (!apart)
+      if (!apart && !is_within (sheet, place, sheet->placements[j].piece) &&
+          !is_within (sheet, &sheet->placements[j], place->piece))
         return g_strdup_printf ("%s overlaps %s or the kerf between them", piece->name,
                                 cutting->pieces[sheet->placements[j].piece].name);
     }
@@ -96,22 +179,21 @@ check_sheet (const DryCutting *cutting, guint index, DryLength kerf, guint *seen
   char *problem = check_placements (cutting, sheet, kerf);
   if (problem != NULL)
     return problem;
-  g_autoptr (GArray) parts = g_array_new (FALSE, FALSE, sizeof (DryRect));
-  problem = cut_sheet (sheet, &cutting->stock[sheet->stock], kerf, parts);
+  const DryStock *stock = &cutting->stock[sheet->stock];
+  g_autoptr (GArray) parts = g_array_new (FALSE, FALSE, sizeof (Part));
+  add_part (parts, (DryRect){0, 0, stock->width, stock->height}, -1);
+  problem = cut_parts (sheet, -1, kerf, parts);
+  if (problem == NULL)
+    problem = take_pieces (cutting, sheet, kerf, parts, seen);
   if (problem != NULL)
     return problem;
-  for (guint i = 0; i < sheet->n_placements; i++) {
-    gint at = find_rect (parts, &sheet->placements[i].rect);
-    if (at < 0)
-      return g_strdup_printf ("the cuts do not free %s",
-                              cutting->pieces[sheet->placements[i].piece].name);
-    g_array_remove_index (parts, (guint) at);
-    seen[sheet->placements[i].piece]++;
-  }
   __int128 last = -1;
   for (guint i = 0; i < sheet->n_offcuts; i++) {
     const DryRect *rect = &sheet->offcuts[i];
-    gint at = find_rect (parts, rect);
+    gint at = -1;
+    for (guint k = 0; k < parts->len && at < 0; k++)
+      if (same_rect (&g_array_index (parts, Part, k).rect, rect))
+        at = (gint) k;
     if (at < 0)
       return g_strdup ("an offcut that does not come off");
     g_array_remove_index (parts, (guint) at);
@@ -121,7 +203,7 @@ check_sheet (const DryCutting *cutting, guint index, DryLength kerf, guint *seen
     last = area;
   }
   for (guint i = 0; i < parts->len; i++) {
-    const DryRect *rect = &g_array_index (parts, DryRect, i);
+    const DryRect *rect = &g_array_index (parts, Part, i).rect;
     if (rect->x1 - rect->x0 >= 6 * DRY_INCH && rect->y1 - rect->y0 >= 6 * DRY_INCH)
       return g_strdup ("a part worth keeping is not listed as offcut");
   }
@@ -175,8 +257,13 @@ dry_check_cutting (const DryCutting *cutting, DryLength kerf)
     bought += (double) stock->width * (double) stock->height;
   }
   for (guint i = 0; i < cutting->n_pieces; i++)
-    if (seen[i] > 0)
-      used += (double) cutting->pieces[i].width * (double) cutting->pieces[i].height;
+    if (seen[i] > 0) {
+      const DryPiece *piece = &cutting->pieces[i];
+      used += (double) piece->width * (double) piece->height;
+      for (guint k = 0; k < piece->n_openings; k++)
+        used -= (double) (piece->openings[k].x1 - piece->openings[k].x0) *
+                (double) (piece->openings[k].y1 - piece->openings[k].y0);
+    }
   for (guint i = 0; i < cutting->n_unplaced; i++)
     seen[cutting->unplaced[i]]++;
   for (guint i = 0; i < cutting->n_pieces; i++)
