@@ -1,9 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The papers as files: what they say (read back with pdftotext), how many pages, same bytes twice.
  * Paper sizes and CSV are checked here too. */
+#include <fcntl.h>
 #include <glib/gstdio.h>
 #include <math.h>
+#include <sys/stat.h>
+#include <unistd.h>
 
+#include "papers/output.h"
 #include "papers/papers.h"
 #include "papers/scale.h"
 #include "support/fixtures.h"
@@ -381,6 +385,35 @@ test_long_tables (void)
   g_assert_cmpuint (heads, >=, 6);
 }
 
+/* A link stays a link, a pipe stays a pipe: what stands behind the name gets the bytes. */
+static void
+test_special_files (void)
+{
+  g_autofree char *target = g_build_filename (folder, "target.txt", NULL);
+  g_autofree char *link = g_build_filename (folder, "link.txt", NULL);
+  g_autofree char *fifo = g_build_filename (folder, "pipe", NULL);
+  g_autofree char *text = NULL;
+  g_autoptr (GError) error = NULL;
+  char got[8] = "";
+  int reader;
+
+  g_assert_true (g_file_set_contents (target, "old", -1, NULL));
+  g_assert_cmpint (symlink (target, link), ==, 0);
+  g_assert_true (dry_output_write (link, "new", 3, &error));
+  g_assert_true (g_file_test (link, G_FILE_TEST_IS_SYMLINK));
+  g_assert_true (g_file_get_contents (target, &text, NULL, NULL));
+  g_assert_cmpstr (text, ==, "new");
+  g_assert_cmpint (mkfifo (fifo, 0600), ==, 0);
+  reader = open (fifo, O_RDONLY | O_NONBLOCK);
+  g_assert_true (dry_output_write (fifo, "bytes", 5, &error));
+  g_assert_no_error (error);
+  g_assert_cmpint (read (reader, got, sizeof got), ==, 5);
+  g_assert_cmpstr (got, ==, "bytes");
+  close (reader);
+  g_assert_false (dry_output_write (folder, "x", 1, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_FILE);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -393,6 +426,7 @@ main (int argc, char **argv)
   g_test_add_func ("/papers/pages", test_pages);
   g_test_add_func ("/papers/same-bytes", test_same_bytes);
   g_test_add_func ("/papers/refusals", test_refusals);
+  g_test_add_func ("/papers/special-files", test_special_files);
   g_test_add_func ("/papers/paper", test_paper);
   g_test_add_func ("/papers/scales", test_scales);
   g_test_add_func ("/papers/csv", test_csv);
