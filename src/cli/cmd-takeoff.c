@@ -34,7 +34,9 @@ append_table (GString *text, const DryPlan *plan)
   for (guint i = 0; i < takeoff->n; i++) {
     const DryTakeoffLine *line = &takeoff->lines[i];
     g_autofree char *amount = format_amount (line->amount, "%.2f");
-    g_autofree char *cost = line->price ? format_money (line->cost) : g_strdup ("no price");
+    g_autofree char *cost = line->price     ? format_money (line->cost)
+                            : line->on_hand ? g_strdup ("on hand")
+                                            : g_strdup ("no price");
 
     if (i == 0 || g_strcmp0 (takeoff->lines[i - 1].group, line->group) != 0)
       g_string_append_printf (text, "%s\n", line->group);

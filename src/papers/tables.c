@@ -40,9 +40,13 @@ dry_papers_money (const DryPapers *papers, gint64 minor)
 static const char *
 name_group (const char *group)
 {
-  static const char *const names[][2] = {{"sheets", "Sheets"},   {"fasteners", "Fasteners"},
-                                         {"joints", "Joints"},   {"membrane", "Membrane"},
-                                         {"framing", "Framing"}, {"tile", "Tile"}};
+  static const char *const names[][2] = {{"sheets", "Sheets"},
+                                         {"fasteners", "Fasteners"},
+                                         {"joints", "Joints"},
+                                         {"membrane", "Membrane"},
+                                         {"framing", "Framing"},
+                                         {"tile", "Tile"},
+                                         {"on-hand", "On hand, not bought"}};
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     if (g_strcmp0 (group, names[i][0]) == 0)
@@ -60,7 +64,11 @@ add_takeoff_line (DryFlow *flow, const DryTable *table, const DryTakeoffLine *li
   g_autofree char *price = dry_papers_money (flow->papers, line->price);
   g_autofree char *cost = dry_papers_money (flow->papers, line->cost);
   g_autofree char *foot = dry_papers_working (&line->working);
-  const char *cells[] = {line->name, need, buy, price ? price : "no price", cost ? cost : "–"};
+  const char *cells[] = {line->name, need, buy,
+                         price           ? price
+                         : line->on_hand ? "on hand"
+                                         : "no price",
+                         cost ? cost : "–"};
 
   dry_flow_table_row (flow, table, cells, FALSE, foot, 0);
 }

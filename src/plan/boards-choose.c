@@ -188,9 +188,14 @@ reckon_least (Chooser *self, DryBoardFace *const *faces)
   double area = 0, largest = 0;
   for (guint f = 0; f < self->n_faces; f++)
     area += 0.99 * (double) dry_region_area2 (&faces[f]->face->region) / 2;
-  for (guint i = 0; i < self->n_stock; i++)
-    largest = MAX (largest, (double) self->stock[i].width * (double) self->stock[i].height);
-  self->least_sheets = (guint) ceil (area / largest);
+  for (guint i = 0; i < self->n_stock; i++) {
+    double sheet = (double) self->stock[i].width * (double) self->stock[i].height;
+    if (self->stock[i].on_hand)
+      area -= self->stock[i].count * sheet;
+    else
+      largest = MAX (largest, sheet);
+  }
+  self->least_sheets = area > 0 ? (guint) ceil (area / largest) : 0;
 }
 
 static void

@@ -195,6 +195,8 @@ make_for_all_sheets (const DryBoardFace *face, gboolean leg_apart, GPtrArray *la
   Maker maker = {.face = face, .leg_apart = leg_apart, .layouts = layouts};
   for (guint i = 0; i < face->n_stock; i++) {
     const DryStock *stock = &face->stock[i];
+    if (stock->on_hand) /* seams are laid for what can always be had */
+      continue;
     for (guint turned = 0; turned < (face->may_turn ? 2 : 1); turned++) {
       maker.style = 4 * i + 2 * turned;
       maker.width = turned ? stock->height : stock->width;

@@ -131,6 +131,8 @@ fits_stock (const DryBoardFace *self, DryLength width, DryLength height)
 {
   for (guint i = 0; i < self->n_stock; i++) {
     const DryStock *stock = &self->stock[i];
+    if (stock->on_hand)
+      continue;
     if ((width <= stock->width && height <= stock->height) ||
         (self->may_turn && height <= stock->width && width <= stock->height))
       return TRUE;

@@ -35,7 +35,7 @@ typedef struct {
   const DryFace *face;
   const DryFraming *framing;
   DryArena *scratch;
-  const DryStock *stock; /* the sheets that may be used */
+  const DryStock *stock; /* the sheets that may be bought, then those on hand */
   guint n_stock;
   gboolean may_turn;
   DryRect bounds;
@@ -96,6 +96,8 @@ void dry_board_list_stretches (const DryBoardFace *self, gboolean vertical, DryL
 void dry_board_list_parts (const DryBoardFace *self, DryRect cell, GArray *out);
 
 /* boards-rules.c: what is allowed where. */
+/* Least step between seams that meet one from both sides. `wall` may be NULL. */
+DryLength dry_board_stagger (const DryWall *wall);
 DryBoardFace *dry_board_face_new (const DryPlanContext *context, const DryFace *face,
                                   const DryFraming *framing, DryArena *scratch,
                                   const DryStock *stock, guint n_stock);

@@ -201,6 +201,18 @@ find_inner_corners (DryBoardFace *self)
   self->corners = dry_arena_take_array (self->scratch, corners);
 }
 
+DryLength
+dry_board_stagger (const DryWall *wall)
+{
+  DryLength stagger = STAGGER;
+  if (wall == NULL)
+    return stagger;
+  if (wall->stud_spacing > 0)
+    stagger = MIN (STAGGER, wall->stud_spacing);
+  /* A seam beside a second stud stands half a stud off the centre. */
+  return stagger - MIN (wall->stud_width, stagger / 2);
+}
+
 DryBoardFace *
 dry_board_face_new (const DryPlanContext *context, const DryFace *face, const DryFraming *framing,
                     DryArena *scratch, const DryStock *stock, guint n_stock)
@@ -220,13 +232,7 @@ dry_board_face_new (const DryPlanContext *context, const DryFace *face, const Dr
   self->min_piece = context->system->min_piece;
   self->block_half =
       (wall != NULL && wall->stud_depth > 0 ? wall->stud_depth : 7 * DRY_INCH / 2) / 2;
-  self->stagger = STAGGER;
-  if (wall != NULL) {
-    if (wall->stud_spacing > 0)
-      self->stagger = MIN (STAGGER, wall->stud_spacing);
-    /* A seam beside a second stud stands half a stud off the centre. */
-    self->stagger -= MIN (wall->stud_width, self->stagger / 2);
-  }
+  self->stagger = dry_board_stagger (wall);
   dry_board_slice (self);
   find_carriers (self);
   find_inner_corners (self);

@@ -8,7 +8,30 @@
 #include "base/error.h"
 #include "plan/nest-layouts.h"
 
-/* The sheets that may be bought: the one wished, or all of the system. */
+static gboolean
+fits_system (const DryPlanContext *context, const DryOnHand *board)
+{
+  return (board->system == NULL || g_str_equal (board->system, context->system->id)) &&
+         (board->board == 0 || board->board == context->build_up.board);
+}
+
+/* A row of boards on hand keeps its place in the room's list as its id. */
+static void
+list_on_hand (const DryPlanContext *context, GArray *stock)
+{
+  for (guint i = 0; i < context->room->n_on_hand; i++) {
+    const DryOnHand *board = &context->room->on_hand[i];
+    DryStock item = {.id = dry_arena_printf (context->arena, "on-hand-%u", i + 1),
+                     .width = board->width,
+                     .height = board->height,
+                     .count = board->count,
+                     .on_hand = TRUE};
+    if (fits_system (context, board))
+      g_array_append_val (stock, item);
+  }
+}
+
+/* The sheets that may be bought: the one wished, or all of the system. Then those on hand. */
 static GArray *
 list_stock (const DryPlanContext *context)
 {
@@ -25,6 +48,8 @@ list_stock (const DryPlanContext *context)
     DryStock item = {sheet->id, sheet->width, sheet->height, sheet->price, -1};
     g_array_append_val (stock, item);
   }
+  if (stock->len > 0)
+    list_on_hand (context, stock);
   return stock;
 }
 

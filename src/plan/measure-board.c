@@ -336,7 +336,7 @@ measure_seam (DryMeasuring *self, const DrySeam *seam)
                    MAX (seam->from.x, seam->to.x), MAX (seam->from.y, seam->to.y)};
 
   dry_measuring_begin (
-      self, "seam", 0, (gint) seam->face, place,
+      self, seam->wish != 0 ? "wished-seam" : "seam", seam->wish, (gint) seam->face, place,
       dry_arena_printf (self->context->arena, "%s seam at %s", seam->vertical ? "upright" : "level",
                         dry_measuring_text (self, seam->vertical ? seam->from.x : seam->from.y)));
   dry_measuring_boolean (self, "vertical", seam->vertical, NULL);
@@ -354,6 +354,8 @@ measure_seam (DryMeasuring *self, const DrySeam *seam)
   dry_measuring_number (self, "crosses", count_crosses (self->plan->boards, seam), "", NULL);
   measure_niche_corner (self, seam);
   measure_hole_distance (self, seam);
+  if (seam->wish != 0)
+    dry_measure_wished_seam (self, seam);
   dry_measuring_end (self);
 }
 
@@ -368,4 +370,5 @@ dry_measure_boards (DryMeasuring *self)
     measure_board (self, &boards->items[i], sorted, &next);
   for (guint i = 0; i < boards->n_seams; i++)
     measure_seam (self, &boards->seams[i]);
+  dry_measure_wishes (self);
 }

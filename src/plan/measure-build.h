@@ -96,5 +96,7 @@ void dry_measure_openings (DryMeasuring *self); /* window, door */
 void dry_measure_niches (DryMeasuring *self);   /* niche */
 void dry_measure_fittings (DryMeasuring *self); /* valve, spout, shower-head, hand-shower, bar */
 void dry_measure_standing_parts (DryMeasuring *self); /* bench, glass, pipe, vent, cable */
-void dry_measure_boards (DryMeasuring *self);         /* board, seam */
+void dry_measure_boards (DryMeasuring *self);         /* board, seam, wished-seam, wish */
+void dry_measure_wished_seam (DryMeasuring *self, const DrySeam *seam); /* more of wished-seam */
+void dry_measure_wishes (DryMeasuring *self);                           /* wish */
 void dry_measure_joints (DryMeasuring *self);         /* joint */

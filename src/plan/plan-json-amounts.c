@@ -121,6 +121,8 @@ dry_takeoff_line_write_json (const DryTakeoffLine *self, DryJsonWriter *writer)
     dry_json_write_integer (writer, "price", self->price);
     dry_json_write_integer (writer, "cost", self->cost);
   }
+  if (self->on_hand)
+    dry_json_write_boolean (writer, "on_hand", TRUE);
   dry_working_write_json (&self->working, writer, "working");
   dry_json_end_object (writer);
 }

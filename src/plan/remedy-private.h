@@ -16,6 +16,7 @@ typedef struct {
   const DryPart *part;
   const DryWall *wall; /* the part's own, or the finding's */
   const DryOpening *opening;
+  const DrySeamWish *seam;
 } DryRemedyWork;
 
 /* What the rule behind the finding asks of a measure: the least and the most; TRUE when it asks
@@ -28,7 +29,13 @@ gboolean dry_remedy_get_number_bounds (const DryRemedyWork *work, const char *me
 
 typedef DryProject *(*DryRemedyFunc) (const DryRemedyWork *work, GError **error);
 
-typedef enum { DRY_ABOUT_ROOM, DRY_ABOUT_WALL, DRY_ABOUT_PART, DRY_ABOUT_OPENING } DryRemedyAbout;
+typedef enum {
+  DRY_ABOUT_ROOM,
+  DRY_ABOUT_WALL,
+  DRY_ABOUT_PART,
+  DRY_ABOUT_OPENING,
+  DRY_ABOUT_SEAM
+} DryRemedyAbout;
 
 typedef struct {
   const char *name;
@@ -36,6 +43,8 @@ typedef struct {
   DryRemedyFunc apply;
 } DryRemedyEntry;
 
+extern const DryRemedyEntry DRY_REMEDIES_OF_BOARDS[];
+extern const guint DRY_N_REMEDIES_OF_BOARDS;
 extern const DryRemedyEntry DRY_REMEDIES_OF_PARTS[];
 extern const guint DRY_N_REMEDIES_OF_PARTS;
 extern const DryRemedyEntry DRY_REMEDIES_OF_ROOMS[];

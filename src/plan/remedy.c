@@ -10,6 +10,9 @@
 static const DryRemedyEntry *
 find_entry (const char *name)
 {
+  for (guint i = 0; i < DRY_N_REMEDIES_OF_BOARDS; i++)
+    if (strcmp (DRY_REMEDIES_OF_BOARDS[i].name, name) == 0)
+      return &DRY_REMEDIES_OF_BOARDS[i];
   for (guint i = 0; i < DRY_N_REMEDIES_OF_PARTS; i++)
     if (strcmp (DRY_REMEDIES_OF_PARTS[i].name, name) == 0)
       return &DRY_REMEDIES_OF_PARTS[i];
@@ -69,6 +72,8 @@ dry_remedy_names (void)
                                       "part.pitch",
                                       "room.protect-floor",
                                       "room.slope-ceiling",
+                                      "seam.let-plan-choose",
+                                      "seam.to-stud",
                                       "spout.raise",
                                       "tile.joint-eighth",
                                       "tile.offset-third",
@@ -135,6 +140,7 @@ gather (DryRemedyWork *work, DryRemedyAbout about)
 
   work->part = dry_room_get_part (work->room, object);
   work->opening = dry_room_get_opening (work->room, object);
+  work->seam = dry_room_get_seam (work->room, object);
   work->wall = dry_room_get_wall (work->room, work->part ? work->part->wall : object);
   switch (about) {
   case DRY_ABOUT_PART:
@@ -143,6 +149,8 @@ gather (DryRemedyWork *work, DryRemedyAbout about)
     return work->wall != NULL;
   case DRY_ABOUT_OPENING:
     return work->opening != NULL;
+  case DRY_ABOUT_SEAM:
+    return work->seam != NULL;
   case DRY_ABOUT_ROOM:
     break;
   }

@@ -3,6 +3,8 @@
  * prices are the catalogue's invented samples and a missing one is said, never guessed. */
 #include "plan/takeoff.h"
 
+#include <string.h>
+
 #include "plan/amounts.h"
 #include "plan/takeoff-private.h"
 #include "plan/cutting-standing.h"
@@ -29,6 +31,17 @@ static const char *
 name_of_sheet (const DryTakeoffDraft *self, const DryStock *stock)
 {
   const DryPlanContext *context = self->context;
+  guint row =
+      stock->on_hand ? (guint) g_ascii_strtoull (stock->id + strlen ("on-hand-"), NULL, 10) : 0;
+
+  if (row > 0) {
+    const char *note = context->room->on_hand[row - 1].note;
+    return dry_arena_printf (context->arena, "%s board on hand, %s × %s%s%s",
+                             dry_context_length (context, context->build_up.board),
+                             dry_context_length (context, stock->width),
+                             dry_context_length (context, stock->height), note ? ", " : "",
+                             note ? note : "");
+  }
   const DrySheet *sheet = dry_system_get_sheet (context->system, stock->id);
 
   return dry_arena_printf (context->arena, "%s board, %s, %s",
@@ -37,7 +50,7 @@ name_of_sheet (const DryTakeoffDraft *self, const DryStock *stock)
 }
 
 static void
-add_sheets (DryTakeoffDraft *self)
+add_sheets (DryTakeoffDraft *self, gboolean on_hand)
 {
   const DryCutting *cutting = self->boards->cutting;
   DryArena *arena = self->context->arena;
@@ -45,6 +58,8 @@ add_sheets (DryTakeoffDraft *self)
   for (guint i = 0; cutting && i < cutting->n_stock; i++) {
     const DryStock *stock = &cutting->stock[i];
     guint n = 0, pieces = 0;
+    if (stock->on_hand != on_hand)
+      continue;
     for (guint j = 0; j < cutting->n_sheets; j++)
       if (cutting->sheets[j].stock == i) {
         n++;
@@ -56,13 +71,14 @@ add_sheets (DryTakeoffDraft *self)
     dry_takeoff_add (
         self, (DryTakeoffLine){
                   .id = stock->id,
-                  .group = "sheets",
+                  .group = on_hand ? "on-hand" : "sheets",
                   .name = name_of_sheet (self, stock),
                   .amount = n,
                   .unit = "pc",
                   .pack = 1,
                   .pack_name = "sheet",
                   .price = stock->price,
+                  .on_hand = on_hand,
                   .working = dry_working_new (
                       arena, (DrySource){"the cut sheets of this plan", DRY_CERTAINTY_DERIVED},
                       formula, "pieces", dry_arena_printf (arena, "%u", pieces), "waste",
@@ -170,7 +186,8 @@ dry_takeoff_compute (const DryPlanContext *context, const DryFaces *faces,
       context, framing, boards, coating, g_array_new (FALSE, TRUE, sizeof (DryTakeoffLine)),
   };
 
-  add_sheets (&draft);
+  add_sheets (&draft, FALSE);
+  add_sheets (&draft, TRUE);
   add_products (&draft, "fasteners");
   add_products (&draft, "joints");
   add_products (&draft, "membrane");
@@ -180,7 +197,7 @@ dry_takeoff_compute (const DryPlanContext *context, const DryFaces *faces,
   self->lines = dry_arena_take_array (context->arena, draft.lines);
   for (guint i = 0; i < self->n; i++) {
     self->cost += self->lines[i].cost;
-    self->n_unpriced += self->lines[i].price == 0 ? 1 : 0;
+    self->n_unpriced += self->lines[i].price == 0 && !self->lines[i].on_hand ? 1 : 0;
   }
   self->mass = weigh_boards (context, coating);
   return self;

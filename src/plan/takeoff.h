@@ -7,16 +7,17 @@
 #include "plan/coating.h"
 
 typedef struct {
-  const char *id;    /* product id, sheet id, "lumber", "tile" */
-  const char *group; /* "sheets", "fasteners", "joints", "membrane", "framing", "tile" */
+  const char *id;    /* product id, sheet id, "on-hand-1", "lumber", "tile" */
+  const char *group; /* "sheets", "on-hand", "fasteners", "joints", "membrane", "framing", "tile" */
   const char *name;
   double amount; /* in unit */
   const char *unit;
   double pack; /* amount in a pack */
   const char *pack_name;
-  gint64 packs; /* rounded up */
-  gint64 price; /* of a pack, minor units; 0 = no price */
-  gint64 cost;  /* packs x price; 0 when no price */
+  gint64 packs;     /* rounded up */
+  gint64 price;     /* of a pack, minor units; 0 = no price */
+  gint64 cost;      /* packs x price; 0 when no price */
+  gboolean on_hand; /* the job has it: nothing to buy, no price */
   DryWorking working;
 } DryTakeoffLine;
 

@@ -308,6 +308,7 @@ name_group (const char *group)
   } GROUPS[] = {
       {"sheets", N_ ("Sheets")},     {"fasteners", N_ ("Fasteners")}, {"joints", N_ ("Joints")},
       {"membrane", N_ ("Membrane")}, {"framing", N_ ("Framing")},     {"tile", N_ ("Tile")},
+      {"on-hand", N_ ("On hand")},
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (GROUPS); i++)
@@ -349,7 +350,9 @@ static void
 add_line (Builder *builder, const DryTakeoffLine *line, gboolean grouped)
 {
   GPtrArray *details = g_ptr_array_new ();
-  g_autofree char *cost = line->price ? dry_text_money (line->cost) : g_strdup (_ ("no price"));
+  g_autofree char *cost = line->price     ? dry_text_money (line->cost)
+                          : line->on_hand ? g_strdup (_ ("on hand"))
+                                          : g_strdup (_ ("no price"));
   DryLedgerEntry entry = {
       .key = keep (builder, g_strdup_printf ("%s/%s", line->group, line->id)),
       .heading = grouped ? name_group (line->group) : NULL,

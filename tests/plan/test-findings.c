@@ -669,6 +669,27 @@ room_low_wet (void)
                             (DryWetZone){.height = INCH (70), .past = INCH (2), .leg = TRUE});
 }
 
+static DryProject *
+wish_upright_seam (double u, double z)
+{
+  g_autoptr (DryProject) project = start ("cement-liquid");
+  DrySeamWish seam = {.wall = dry_test_wall (project, 'n'), .at = INCH (u), .through = INCH (z)};
+
+  return dry_edit_set_seam (project, dry_test_room (project), &seam, NULL, NULL);
+}
+
+static DryProject *
+room_seam_off_stud (void)
+{
+  return wish_upright_seam (37, 60);
+}
+
+static DryProject *
+room_seam_off_board (void)
+{
+  return wish_upright_seam (37, 5);
+}
+
 static const struct {
   const char *edit, *rule;
   DryProject *(*build) (void);
@@ -701,6 +722,9 @@ static const struct {
     {"pan.curb", "curb-high", room_high_curb},
     {"pan.curb", "curb-low", room_low_curb},
     {"part.pitch", "niche-floor-pitch", room_flat_niche},
+    {"seam.let-plan-choose", "wish-off-stud", room_seam_off_stud},
+    {"seam.let-plan-choose", "wish-off-board", room_seam_off_board},
+    {"seam.to-stud", "wish-off-stud", room_seam_off_stud},
     {"spout.raise", "spout-height", room_low_spout},
     {"tile.joint-eighth", "joint-least", room_half_bond},
     {"tile.joint-eighth", "joint-running-bond", room_half_bond},

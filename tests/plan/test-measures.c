@@ -172,6 +172,32 @@ collect (GHashTable *produced, DryProject *project)
   dry_project_unref (project);
 }
 
+/* One off its stud and next to a stagger, one where there is no board. */
+static DryProject *
+wish_seams (DryProject *project)
+{
+  const DrySeamWish seams[] = {
+      {.level = TRUE, .at = INCH (50), .through = INCH (25)},
+      {.level = TRUE, .at = INCH (50), .through = INCH (36)},
+      {.level = TRUE, .at = INCH (50), .through = INCH (50)},
+      {.at = INCH (32), .through = INCH (52)},
+      {.at = INCH (40), .through = INCH (48)},
+      {.at = INCH (32), .through = INCH (4)},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (seams); i++) {
+    DrySeamWish seam = seams[i];
+    DryProject *next;
+
+    seam.wall = dry_test_wall (project, 'n');
+    next = dry_edit_set_seam (project, dry_test_room (project), &seam, NULL, NULL);
+    g_assert_nonnull (next);
+    dry_project_unref (project);
+    project = next;
+  }
+  return project;
+}
+
 static GHashTable *
 produce_measures (void)
 {
@@ -180,6 +206,8 @@ produce_measures (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (SYSTEMS); i++)
     collect (produced, add_everything (rule_room_alcove (SYSTEMS[i], "us-residential")));
+  collect (produced, wish_seams (rule_room_alcove ("cement-liquid", "us-residential")));
+  collect (produced, wish_seams (dry_test_furnished_alcove ("cement-liquid")));
   collect (produced, add_everything (rule_room_shower (INCH (60), INCH (34))));
   /* Longer than any sheet, so that there are upright seams. */
   collect (produced, rule_room_shower (INCH (140), INCH (34)));

@@ -259,10 +259,99 @@ room_long_wall (void)
                                (gpointer) "cement-liquid");
 }
 
+/* --- wished seams --- */
+
+/* On the north wall of the alcove: 60 in between corners, studs 16 in on center. */
+static DryProject *
+wish_seam (DryProject *project, gboolean level, double at, double through)
+{
+  DrySeamWish seam = {.wall = dry_test_wall (project, 'n'),
+                      .level = level,
+                      .at = INCH (at),
+                      .through = INCH (through)};
+  DryProject *wished = dry_edit_set_seam (project, dry_test_room (project), &seam, NULL, NULL);
+
+  g_assert_nonnull (wished);
+  dry_project_unref (project);
+  return wished;
+}
+
+static DryProject *
+room_seam_off_stud (void)
+{
+  return wish_seam (start (), FALSE, 38, 60);
+}
+
+static DryProject *
+room_seam_sliver (void)
+{
+  return wish_seam (start (), FALSE, 58, 60);
+}
+
+static DryProject *
+room_seams_crossing (void)
+{
+  DryProject *project = start ();
+
+  for (guint i = 0; i < 3; i++) /* right across, so that the wall is split in rows */
+    project = wish_seam (project, TRUE, 50, 10 + 26 * i - (i == 2 ? 12 : 0));
+  return wish_seam (wish_seam (project, FALSE, 32, 52), FALSE, 40, 48);
+}
+
+static DryProject *
+room_seam_at_niche (void)
+{
+  DryProject *project =
+      rule_room_add_part (start (), 'n', make_part (DRY_PART_NICHE, 24, 48, 12, 20));
+
+  return wish_seam (project, TRUE, 48.5, 31);
+}
+
+static DryProject *
+room_seam_at_hole (void)
+{
+  DryPart valve = make_part (DRY_PART_VALVE, 40, 48, 6, 6);
+
+  valve.hole = INCH (4);
+  return wish_seam (rule_room_add_part (start (), 'n', valve), TRUE, 48, 40);
+}
+
+static DryProject *
+room_seam_off_board (void)
+{
+  return wish_seam (start (), FALSE, 32, 5);
+}
+
+static DryProject *
+room_seam_on_seam (void)
+{
+  return wish_seam (wish_seam (start (), FALSE, 32, 60), FALSE, 32.03, 60);
+}
+
+static void
+change_thin_studs (DryWall *wall, gpointer data)
+{
+  wall->stud_width = INCH (0.75);
+}
+
+static DryProject *
+room_seam_on_thin_stud (void)
+{
+  return wish_seam (rule_room_set_wall (start (), 'n', change_thin_studs, NULL), FALSE, 32.375, 60);
+}
+
 static const struct {
   const char *rule;
   DryProject *(*build) (void);
 } ROOMS[] = {
+    {"wish-off-stud", room_seam_off_stud},
+    {"wish-sliver", room_seam_sliver},
+    {"wish-stagger", room_seams_crossing},
+    {"wish-at-niche-corner", room_seam_at_niche},
+    {"wish-through-hole", room_seam_at_hole},
+    {"wish-off-board", room_seam_off_board},
+    {"wish-too-near", room_seam_on_seam},
+    {"wish-second-stud", room_seam_on_thin_stud},
     {"bench-pitch", room_flat_bench},
     {"plate-over-bore", room_thick_pipe},
     {"niche-in-cold-wall", room_cold_niche},
