@@ -160,10 +160,18 @@ static void
 open_path (DryWindow *self, const char *path)
 {
   DryWindow *window = dry_window_find_file (self, path);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryProject) readable = NULL;
 
   /* Two windows on one file would write over each other. */
   if (window != NULL) {
     gtk_window_present (GTK_WINDOW (window));
+    return;
+  }
+  /* A file that cannot be read is told here: no empty window opens for it. */
+  readable = dry_project_load (path, &error);
+  if (readable == NULL) {
+    dry_window_tell (self, error->message);
     return;
   }
   window = dry_window_find_free (self);
