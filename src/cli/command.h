@@ -20,7 +20,7 @@ typedef struct {
 } DryCommand;
 
 extern const DryCommand dry_command_check, dry_command_drawing, dry_command_findings,
-    dry_command_nest, dry_command_papers, dry_command_plan, dry_command_systems,
+    dry_command_nest, dry_command_papers, dry_command_places, dry_command_plan, dry_command_systems,
     dry_command_takeoff;
 
 /* Options every project command has; set by the parser before run(). */

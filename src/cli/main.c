@@ -10,6 +10,7 @@
 static const DryCommand *const COMMANDS[] = {
     &dry_command_plan,    &dry_command_findings, &dry_command_takeoff, &dry_command_papers,
     &dry_command_drawing, &dry_command_check,    &dry_command_systems, &dry_command_nest,
+    &dry_command_places,
 };
 
 static DryCliOptions shared_options = {.seconds = 1};

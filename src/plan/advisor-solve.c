@@ -97,15 +97,17 @@ typedef struct {
   DryPoint at;
   double points;
   DryLength off_middle, off_height;
-  guint order; /* of the size */
+  DryLength elsewhere; /* 1: on another wall than it stands on */
+  guint order;         /* of the size */
 } Candidate;
 
-/* Less points; then the middle of the bay; then the height it has. */
+/* Less points; then its own size, its own wall, the middle of the bay, the height it has. */
 static gint
 compare_candidates (gconstpointer a, gconstpointer b)
 {
   const Candidate *x = a, *y = b;
   const DryLength keys[][2] = {{(DryLength) x->order, (DryLength) y->order},
+                               {x->elsewhere, y->elsewhere},
                                {x->off_middle, y->off_middle},
                                {x->off_height, y->off_height},
                                {(DryLength) x->face->face, (DryLength) y->face->face},
@@ -147,6 +149,7 @@ gather_on_face (const DryAdvice *self, const DryAdviceFace *face, guint order, G
                              .at = {u, face->critical_z[j]},
                              .off_middle = off,
                              .off_height = ABS (face->critical_z[j] - self->part->z),
+                             .elsewhere = face->wall != self->part->wall,
                              .order = order};
       candidate.points = dry_advice_reckon (self, face, candidate.at);
       if (candidate.points >= 0)

@@ -17,7 +17,7 @@ import xml.dom.minidom
 
 CLI, ROOT = sys.argv[1], pathlib.Path(sys.argv[2])
 DEMO = ROOT / "data/demo/alcove-refit.drybay"
-COMMANDS = ["plan", "findings", "takeoff", "papers", "drawing", "check", "systems", "nest"]
+COMMANDS = ["plan", "findings", "takeoff", "papers", "drawing", "check", "systems", "nest", "places"]
 TESTS = []
 
 
@@ -326,6 +326,43 @@ def nest_refuses_bad_lists_clearly():
     nest(NEST, "--seconds", "nan", says="seconds")
     nest(NEST, "--threads", "0", says="threads")
     fails("nest", "/nowhere/list.json", says="list.json")
+
+
+def places(case, *arguments):
+    return json.loads(ok("places", ROOT / "tests/cases" / case, "--for", "7", *arguments))
+
+
+@test
+def places_tells_bands_best_places_and_changes():
+    answer = places("01-alcove.drybay")
+    assert answer["kind"] == "niche" and answer["now"]["legal"], answer["now"]
+    assert len(answer["places"]) == 5 and all(p["legal"] for p in answer["places"])
+    assert [p["points"] for p in answer["places"]] == sorted(p["points"] for p in answer["places"])
+    assert all(r["working"]["source"] for p in answer["places"] for r in p["reasons"])
+    for face in answer["faces"]:
+        for u0, z0, u1, z1 in face["legal"] + face["best"]:
+            assert u0 <= u1 and z0 <= z1
+    best = answer["places"][0]
+    face = next(f for f in answer["faces"] if f["wall"] == best["wall"])
+    assert any(u0 <= best["u"] <= u1 and z0 <= best["z"] <= z1 for u0, z0, u1, z1 in face["legal"])
+    assert places("01-alcove.drybay") == answer
+    assert len(places("01-alcove.drybay", "--top", "2")["places"]) == 2
+    rated = places("12-steel-rated.drybay")
+    assert not rated["now"]["legal"] and rated["changes"][0]["id"] == "wall", rated["changes"]
+    assert places("01-alcove.drybay", "--bottle", "24")["places"] == []
+    text = ok("places", ROOT / "tests/cases/20-vent-bay.drybay", "--for", "7", "--text")
+    assert "In the way is the vent" in text and "Smallest changes:" in text, text
+
+
+@test
+def places_refuses_bad_questions_clearly():
+    case = ROOT / "tests/cases/01-alcove.drybay"
+    fails("places", case, says="--for ID")
+    fails("places", case, "--for", "99", says="no part 99")
+    fails("places", case, "--for", "seven", says="--for ID")
+    fails("places", case, "--for", "7", "--bottle", "tall", says="--bottle")
+    fails("places", case, "--for", "7", "--must", "wings", says="there is no “wings”")
+    fails("places", "/nowhere/bath.drybay", "--for", "7", says="bath.drybay")
 
 
 @test
