@@ -351,7 +351,7 @@ def places_tells_bands_best_places_and_changes():
     assert not rated["now"]["legal"] and rated["changes"][0]["id"] == "wall", rated["changes"]
     assert places("01-alcove.drybay", "--bottle", "24")["places"] == []
     text = ok("places", ROOT / "tests/cases/20-vent-bay.drybay", "--for", "7", "--text")
-    assert "In the way is the vent" in text and "Smallest changes:" in text, text
+    assert "In the way is the 3 in vent" in text and "Smallest changes:" in text, text
 
 
 @test
