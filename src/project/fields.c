@@ -15,7 +15,8 @@ static const char *const unit_words[] = {"inches", "millimetres", NULL};
 static const char *const opening_words[] = {"door", "window", "passage", NULL};
 static const char *const basin_words[] = {"tub", "pan", NULL};
 static const char *const end_words[] = {"left", "right", "centre", "back", NULL};
-static const char *const pattern_words[] = {"straight", "offset", "vertical", "diagonal", NULL};
+static const char *const pattern_words[] = {"straight",    "offset",  "vertical", "diagonal",
+                                            "herringbone", "hexagon", NULL};
 static const char *const mortar_words[] = {"as-system", "unmodified", "modified", "epoxy", NULL};
 static const char *const side_words[] = {"inside", "outside", NULL};
 static const char *const direction_words[] = {"upright", "level", NULL};
@@ -150,6 +151,8 @@ static const DryField wall_table[] = {
     LENGTH ("plumb_error", plumb_error, 0, -DRY_SIZE_MAX, DRY_SIZE_MAX, 0),
     LENGTH ("square_error", square_error, 0, -DRY_SIZE_MAX, DRY_SIZE_MAX, 0),
     NUMBER ("cap_pitch", cap_pitch, 0, 0, 1, 0),
+    FLAG ("tile_set", tile_set, 0),
+    LENGTH ("tile_from", tile_from, 0, -DRY_SIZE_MAX, DRY_SIZE_MAX, 0),
 };
 SET (dry_wall_fields, wall_table);
 #undef OWNER
@@ -230,6 +233,13 @@ static const DryField finish_table[] = {
     EXTRA ("mortar", mortar),
     CHOICE ("pattern", pattern, 0, pattern_words),
     NUMBER ("offset", offset, 0, 0, 0.5, 0),
+    FLAG ("wrap", wrap, 0),
+    EXTRA ("joint_min", joint_min),
+    EXTRA ("joint_max", joint_max),
+    FLAG ("level_set", level_set, 0),
+    EXTRA ("level", level),
+    EXTRA ("variation", variation),
+    {"tiles_in_box", DRY_FIELD_INTEGER, AT (box), 0, 0, DRY_MAX_COUNT, 0},
     CHOICE ("mortar_kind", mortar_kind, 0, mortar_words),
     EXTRA ("trim", trim),
     NUMBER ("mortar_coverage", coverage, 0, 0, 100, 0),

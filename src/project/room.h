@@ -33,6 +33,8 @@ typedef struct {
   DryLength plumb_error;  /* lean over the wall's height; + into the room at the top */
   DryLength square_error; /* taper of the corner at the wall's right end over the wall's height */
   double cap_pitch;       /* half walls: fall of the cap toward the wet side */
+  DryLength tile_from;    /* u where a tile starts, when set */
+  gboolean tile_set;
 } DryWall;
 
 typedef enum { DRY_OPENING_DOOR, DRY_OPENING_WINDOW, DRY_OPENING_PASSAGE } DryOpeningKind;
@@ -98,7 +100,9 @@ typedef enum {
   DRY_PATTERN_STRAIGHT,
   DRY_PATTERN_OFFSET,
   DRY_PATTERN_VERTICAL,
-  DRY_PATTERN_DIAGONAL
+  DRY_PATTERN_DIAGONAL,
+  DRY_PATTERN_HERRINGBONE, /* level and upright by turns */
+  DRY_PATTERN_HEXAGON,     /* points up; width is across the flats */
 } DryPattern;
 
 /* What tile is set in: as the system says, or what was chosen instead. */
@@ -119,8 +123,14 @@ typedef struct {
   DryLength joint;  /* between tiles */
   DryLength mortar; /* bed under the tile after bedding */
   DryPattern pattern;
-  double offset;             /* offset pattern: share of the tile's length, 0..0.5 */
-  gboolean tiled;            /* FALSE: no tile chosen yet */
+  double offset;  /* offset pattern: share of the tile's length, 0..0.5 */
+  gboolean tiled; /* FALSE: no tile chosen yet */
+  gboolean wrap;  /* courses go on round inside corners with the rest of the cut tile */
+  DryLength joint_min, joint_max; /* the joint may be chosen between; 0 = it is as it is */
+  DryLength level;                /* z where a course starts, when set */
+  gboolean level_set;
+  DryLength variation;       /* of the tiles' faces: largest less smallest; 0 = not measured */
+  gint box;                  /* tiles in a box; 0 = the catalogue's, or not known */
   DryMortarKind mortar_kind; /* what the tile is set in */
   DryLength trim;            /* depth of the edge trim; 0 = none */
   double coverage;           /* mortar found behind lifted tile, per cent; 0 = not checked */

@@ -172,8 +172,9 @@ has_liner (const DryRoom *room, gconstpointer value)
 /* --- choices, in the order of their enums --- */
 
 static const char *const ENDS[] = {N_ ("Left"), N_ ("Right"), N_ ("Center"), N_ ("Back"), NULL};
-static const char *const PATTERNS[] = {N_ ("Straight"), N_ ("Offset"), N_ ("Vertical"),
-                                       N_ ("Diagonal"), NULL};
+static const char *const PATTERNS[] = {
+    N_ ("Straight"), N_ ("Offset"), N_ ("Vertical"), N_ ("Diagonal"), N_ ("Herringbone"),
+    N_ ("Hexagon"),  NULL};
 static const char *const MORTARS[] = {N_ ("As the system says"), N_ ("Unmodified"), N_ ("Modified"),
                                       N_ ("Epoxy"), NULL};
 

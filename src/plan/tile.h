@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Stage 8, tile: where every tile of the wet faces lies, which are cut, and how many it takes.
+ * Input: faces and the finish. Output: layouts on the finished plane, in face coordinates, and
+ * counts with workings. Knows no boards and no prices. */
+#pragma once
+
+#include "plan/faces.h"
+
+/* Cuts no wider than this are slivers whatever the tile. Common practice, no source. */
+#define DRY_TILE_SLIVER (2 * DRY_INCH)
+/* What the saw takes. Common practice, no source. */
+#define DRY_TILE_KERF (DRY_INCH / 8)
+/* No joint is narrower: ANSI A108.02-2017 4.3.8. */
+#define DRY_TILE_LEAST_JOINT (DRY_INCH / 16)
+
+typedef enum {
+  DRY_TILE_WHOLE,
+  DRY_TILE_CUT,    /* straight, along one or two edges: what is left fills its bounds */
+  DRY_TILE_SHAPED, /* cut out at a corner or hole, or along a slope */
+} DryTileCut;
+
+/* One tile, or what is left of it. */
+typedef struct {
+  DryTileCut cut;
+  DryRect bounds;
+  const DryPoint *points; /* outline, counter-clockwise; NULL: the bounds themselves */
+  guint n_points;
+  __int128 area2; /* twice, exact */
+} DryTilePiece;
+
+/* A strip between tiles that takes no grout but sealant or a profile. */
+typedef struct {
+  DryPoint from, to;
+} DryTileBreak;
+
+typedef struct {
+  guint face;       /* index in DryFaces */
+  DryRegion region; /* tiled: to the neighbours' finished faces, finished openings taken off */
+  DryPoint datum;   /* lower left corner of one whole tile of the layout */
+  gboolean given_u, given_z;        /* datum set by the user, not solved */
+  const char *why_u, *why_z;        /* in plain words how the datum came about */
+  const DryLength *upright, *level; /* middles of joints that niche edges can stand on; ascending */
+  guint n_upright, n_level;
+  const DryTilePiece *pieces;
+  guint n_pieces, n_whole, n_cut;
+  DryLength smallest;      /* narrowest side of a cut at the outer edges; 0 = none is cut */
+  double smallest_share;   /* of the tile's same side; 1 = none is cut */
+  double area, joint_area; /* m2: the face, and the part of it that is joints */
+  DryLength left_cut, right_cut, bottom_cut, top_cut; /* at the outer edges; the tile's own size
+                                                         where nothing is cut, 0 = no such edge */
+  DryLength run;                                      /* longest stretch without a movement joint */
+} DryTileFace;
+
+typedef struct {
+  const char *name; /* "Whole tiles", "Tiles for cuts" */
+  double amount;
+  DryWorking working;
+} DryTileCount;
+
+typedef struct {
+  DryTileFace *faces;
+  guint n_faces;
+  DryPattern pattern;
+  DryLength width, height; /* of the tile as it lies */
+  DryLength joint;         /* used; within the finish's range the one that cuts best */
+  const char *why_joint;   /* why it is not the finish's own, or NULL */
+  DryLength least_joint;   /* what the facial variation asks for */
+  DryLength fit_error;     /* herringbone: what the joints must give for the courses to meet */
+  double area, joint_area; /* m2 */
+  guint n_whole, n_cut;
+  guint n_for_cuts;   /* tiles the cuts come from, remainders used again */
+  guint n_spare;      /* for breakage and later repairs */
+  guint n_tiles;      /* to buy */
+  guint n_boxes;      /* 0: the box is not known */
+  DryLength trim;     /* length of open edges, tops and sides where the tile ends */
+  DryLength movement; /* length of joints that take sealant: changes of plane, at the basin */
+  double smallest_share;
+  gint smallest_face; /* index in `faces`, or -1 */
+  DryTileCount counts[6];
+  guint n_counts;
+} DryTiling;
+
+/* Errors: DRY_ERROR_CANCELLED. Without a tile chosen: no faces. */
+const DryTiling *dry_tiling_compute (const DryPlanContext *context, const DryFaces *faces,
+                                     GError **error);
+
+/* NULL when the face has no tile. */
+const DryTileFace *dry_tiling_get_face (const DryTiling *self, guint face);
+
+/* Distance of `at` to the nearest joint's middle in an ascending list; G_MAXINT64 without any. */
+DryLength dry_tile_off_joint (const DryLength *lines, guint n, DryLength at);
+
+/* The joints a layout with this datum and joint width has on the face, middles, ascending, appended
+ * to the two arrays of DryLength. For trying layouts without laying every tile. */
+void dry_tile_list_lines (const DryPlanContext *context, const DryFace *face, DryPoint datum,
+                          DryLength joint, GArray *upright, GArray *level);
