@@ -17,7 +17,7 @@ static const struct {
 };
 
 static const char *
-write_number (const DryPlanContext *context, double number, const char *unit)
+write_number (const DryPlanContext *context, double number, const char *unit, gboolean exact)
 {
   char text[G_ASCII_DTOSTR_BUF_SIZE + 320], *end;
 
@@ -27,7 +27,7 @@ write_number (const DryPlanContext *context, double number, const char *unit)
       unit = UNITS[i].customary;
       break;
     }
-  g_ascii_formatd (text, sizeof text, "%.2f", number);
+  g_ascii_formatd (text, sizeof text, exact ? "%.9f" : "%.2f", number);
   for (end = text + strlen (text); end > text && end[-1] == '0'; end--)
     end[-1] = '\0';
   if (end > text && end[-1] == '.')
@@ -43,7 +43,18 @@ dry_finding_measure_text (const DryPlanContext *context, const DryMeasure *measu
     return dry_context_length (context, measure->length);
   if (measure->kind == DRY_MEASURE_BOOLEAN)
     return measure->number != 0 ? "yes" : "no";
-  return write_number (context, measure->number, measure->unit ? measure->unit : "");
+  return write_number (context, measure->number, measure->unit ? measure->unit : "", FALSE);
+}
+
+const char *
+dry_finding_exact_text (const DryPlanContext *context, const DryMeasure *measure)
+{
+  g_autofree char *text = NULL;
+
+  if (measure->kind == DRY_MEASURE_NUMBER)
+    return write_number (context, measure->number, measure->unit ? measure->unit : "", TRUE);
+  text = dry_length_to_mm_text (measure->length);
+  return dry_arena_printf (context->arena, "%s mm", text);
 }
 
 gboolean

@@ -7,6 +7,8 @@
 
 /* "18 5/8\"", "2 %", "50 degrees F", "yes"; in the arena. */
 const char *dry_finding_measure_text (const DryPlanContext *context, const DryMeasure *measure);
+/* All its digits: "914.400001 mm". */
+const char *dry_finding_exact_text (const DryPlanContext *context, const DryMeasure *measure);
 /* What a condition of `rule` asks of `measure`: "at most 16\"", "33\" to 36\"" when another
  * condition of the rule bounds the same measure on the other side; "" for yes and no. */
 const char *dry_finding_limit_text (const DryPlanContext *context, const DryRule *rule,

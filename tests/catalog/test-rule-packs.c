@@ -71,6 +71,103 @@ test_extends (void)
   g_assert_null (dry_catalog_get_rule_pack (catalog, "town"));
 }
 
+#define CHOICE(id, usual)                                                                          \
+  "{\"id\": \"" id "\", \"title\": \"t\", \"why\": \"w\", \"usual\": \"" usual                     \
+  "\", \"options\": [{\"id\": \"low\", \"title\": \"l\", \"source\": \"s\", "                      \
+  "\"certainty\": \"memory\", \"rules\": [" RULE (                                                 \
+      "a", "low") "]}, "                                                                           \
+                  "{\"id\": \"none\", \"title\": \"n\", \"source\": \"s\", \"certainty\": "        \
+                  "\"memory\", \"rules\": []}, {\"id\": \"high\", \"title\": \"h\", "              \
+                  "\"source\": \"s\", \"certainty\": \"memory\", \"rules\": [" RULE (              \
+                      "a", "high") "," RULE ("z", "high") "]}]}"
+#define WITH_CHOICE(id, extends, choice)                                                           \
+  "{\"format\": \"drybay-rules\", \"version\": 1, \"id\": \"" id                                   \
+  "\", \"name\": \"n\", \"jurisdiction\": \"X\", \"edition\": \"test\", \"language\": \"en\", "    \
+  "\"citations\": \"de\", \"extends\": " extends ", \"choices\": [" choice "], \"rules\": ["
+
+/* The usual option stands until another is picked; words that fit nothing count for nothing; a pack
+ * above that states the rule itself settles the matter. */
+static void
+test_choices (void)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryArena) arena = dry_arena_new ();
+  g_autoptr (DryCatalog) catalog =
+      load_packs (&error, WITH_CHOICE ("p", "\"base\"", CHOICE ("k", "low")) RULE ("b", "p") "]}",
+                  HEAD ("base", "null") RULE ("a", "base") "," RULE ("c", "base") "]}",
+                  HEAD ("above", "\"p\"") RULE ("d", "above") "]}",
+                  HEAD ("firm", "\"p\"") RULE ("a", "firm") "]}",
+                  HEAD ("off", "\"p\"") "{\"id\": \"a\", \"off\": true}]}", NULL);
+  const DryRulePack *pack;
+  static const struct {
+    const char *picks, *rules, *again;
+    guint option;
+  } ROWS[] = {
+      {NULL, "c=base@base a=low@p b=p@p", NULL, 0},
+      {"k=low", "c=base@base a=low@p b=p@p", NULL, 0},
+      {"k=none", "c=base@base b=p@p", "k=none", 1},
+      {"k=high", "c=base@base a=high@p z=high@p b=p@p", "k=high", 2},
+      {"  x=1  k=high   y=2 ", "c=base@base a=high@p z=high@p b=p@p", "x=1 y=2 k=high", 2},
+      {"k=highest kk=high k", "c=base@base a=low@p b=p@p", "kk=high", 0},
+      {"k=none k=high", "c=base@base a=high@p z=high@p b=p@p", "k=high", 2},
+      {"", "c=base@base a=low@p b=p@p", NULL, 0},
+  };
+
+  g_assert_no_error (error);
+  pack = dry_catalog_get_rule_pack (catalog, "p");
+  g_assert_cmpstr (pack->citations, ==, "de");
+  g_assert_cmpuint (pack->n_choices, ==, 1);
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
+    g_autofree char *again = NULL;
+    g_assert_cmpstr (list_rules (dry_rule_pack_apply (pack, ROWS[i].picks, arena), text), ==,
+                     ROWS[i].rules);
+    g_assert_cmpuint (dry_rule_choice_get_picked (&pack->choices[0], ROWS[i].picks), ==,
+                      ROWS[i].option);
+    again = dry_rule_choice_pick (&pack->choices[0], ROWS[i].picks, ROWS[i].option);
+    g_assert_cmpstr (again, ==, ROWS[i].again);
+  }
+  g_assert_true (dry_rule_pack_apply (pack, "k=high", arena)->rules[1].wished);
+  g_assert_false (pack->rules[1].wished);
+  g_assert_cmpuint (dry_catalog_get_rule_pack (catalog, "above")->n_choices, ==, 1);
+  g_assert_cmpstr (list_rules (dry_rule_pack_apply (dry_catalog_get_rule_pack (catalog, "above"),
+                                                    "k=none", arena),
+                               text),
+                   ==, "c=base@base b=p@p d=above@above");
+  g_assert_cmpuint (dry_catalog_get_rule_pack (catalog, "firm")->n_choices, ==, 0);
+  g_assert_cmpstr (list_rules (dry_catalog_get_rule_pack (catalog, "firm"), text), ==,
+                   "c=base@base a=firm@firm b=p@p");
+  g_assert_cmpstr (list_rules (dry_catalog_get_rule_pack (catalog, "off"), text), ==,
+                   "c=base@base b=p@p");
+}
+
+static void
+test_bad_choices (void)
+{
+  static const struct {
+    const char *choice, *part;
+  } ROWS[] = {
+      {CHOICE ("k", "lower"), "choices[0].usual: “lower”"},
+      {CHOICE ("k", "low") "," CHOICE ("k", "low"), "choices[1].id: “k”"},
+      {"{\"id\": \"k\", \"title\": \"t\", \"why\": \"w\", \"usual\": \"a\", \"options\": []}",
+       "choices[0].options"},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
+    g_autofree char *pack = g_strdup_printf (
+        "{\"format\": \"drybay-rules\", \"version\": 1, \"id\": \"p\", \"name\": \"n\", "
+        "\"jurisdiction\": \"X\", \"edition\": \"e\", \"language\": \"en\", \"extends\": null, "
+        "\"choices\": [%s], \"rules\": []}",
+        ROWS[i].choice);
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryCatalog) catalog = load_packs (&error, pack, NULL);
+
+    g_assert_null (catalog);
+    if (!strstr (error->message, ROWS[i].part))
+      g_test_fail_printf ("“%s” does not tell “%s”", error->message, ROWS[i].part);
+  }
+}
+
 static void
 test_conditions (void)
 {
@@ -198,6 +295,8 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/catalog/rule-packs/extends", test_extends);
+  g_test_add_func ("/catalog/rule-packs/choices", test_choices);
+  g_test_add_func ("/catalog/rule-packs/bad-choices", test_bad_choices);
   g_test_add_func ("/catalog/rule-packs/conditions", test_conditions);
   g_test_add_func ("/catalog/rule-packs/refusals", test_refusals);
   g_test_add_func ("/catalog/rule-packs/long-chain", test_long_chain);

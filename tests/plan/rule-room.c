@@ -3,7 +3,10 @@
  * Sizes are invented; what must come of them is said in the tests. */
 #include "plan/rule-room.h"
 
+#include <math.h>
 #include <string.h>
+
+#include "project/fields.h"
 
 static DryProject *
 follow (DryProject *old, DryProject *next, GError *error)
@@ -117,6 +120,112 @@ rule_room_add_opening (DryProject *project, char compass, DryOpening opening)
   opening.wall = dry_test_wall (project, compass);
   next = dry_edit_set_opening (project, dry_test_room (project), &opening, NULL, &error);
   return follow (project, next, error);
+}
+
+static double
+read_number (const char *text, const char **end)
+{
+  char *stop;
+  double number = g_ascii_strtod (text, &stop);
+
+  if (g_str_has_prefix (stop, "in"))
+    number *= 25.4;
+  else if (g_str_has_prefix (stop, "ft"))
+    number *= 304.8;
+  while (g_ascii_isalpha (*stop))
+    stop++;
+  *end = stop;
+  return number;
+}
+
+static void
+set_field (const DryFieldSet *set, gpointer value, const char *key, gsize n_key, double number)
+{
+  for (guint i = 0; i < set->n; i++) {
+    const DryField *field = &set->fields[i];
+
+    if (strlen (field->key) != n_key || strncmp (field->key, key, n_key) != 0)
+      continue;
+    if (field->type == DRY_FIELD_LENGTH)
+      G_STRUCT_MEMBER (DryLength, value, field->offset) =
+          (DryLength) llround (number * (double) DRY_MM);
+    else if (field->type == DRY_FIELD_NUMBER)
+      G_STRUCT_MEMBER (double, value, field->offset) = number;
+    else
+      G_STRUCT_MEMBER (guint, value, field->offset) = (guint) number;
+    return;
+  }
+  g_error ("There is no field “%.*s”", (int) n_key, key);
+}
+
+typedef struct {
+  const char *words, *subject;
+  const DryFieldSet *set;
+} Fields;
+
+static void
+apply_words (gpointer value, const Fields *fields)
+{
+  gsize n = strlen (fields->subject);
+
+  for (const char *at = fields->words; *at;) {
+    const char *equals = strchr (at, '='), *end;
+    double number = read_number (equals + 1, &end);
+
+    if (strncmp (at, fields->subject, n) == 0 && at[n] == '.')
+      set_field (fields->set, value, at + n + 1, (gsize) (equals - at) - n - 1, number);
+    for (at = end; *at == ' ';)
+      at++;
+  }
+}
+
+static void
+apply_to_job (DryJob *job, gpointer data)
+{
+  apply_words (job, data);
+}
+
+static void
+apply_to_room (DryRoom *room, gpointer data)
+{
+  apply_words (room, data);
+}
+
+static void
+apply_to_basin (DryBasin *basin, gpointer data)
+{
+  apply_words (basin, data);
+}
+
+static void
+apply_to_finish (DryFinish *finish, gpointer data)
+{
+  apply_words (finish, data);
+}
+
+static void
+apply_to_wall (DryWall *wall, gpointer data)
+{
+  apply_words (wall, data);
+}
+
+DryProject *
+rule_room_set_fields (DryProject *project, const char *words)
+{
+  Fields job = {words, "job", &dry_job_fields}, room = {words, "room", &dry_room_fields};
+  Fields basin = {words, "basin", &dry_basin_fields};
+  Fields finish = {words, "finish", &dry_finish_fields};
+
+  project = rule_room_set_job (project, apply_to_job, &job);
+  project = rule_room_set_room (project, apply_to_room, &room);
+  project = rule_room_set_basin (project, apply_to_basin, &basin);
+  project = rule_room_set_finish (project, apply_to_finish, &finish);
+  for (const char *wall = "nesw"; *wall; wall++) {
+    char subject[] = {'w', 'a', 'l', 'l', '.', *wall, '\0'};
+    Fields fields = {words, subject, &dry_wall_fields};
+    project = rule_room_set_wall (project, *wall, apply_to_wall, &fields);
+  }
+  return project;
 }
 
 typedef struct {

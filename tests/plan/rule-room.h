@@ -31,6 +31,10 @@ DryProject *rule_room_add_part (DryProject *project, char compass,
 DryProject *rule_room_add_opening (DryProject *project, char compass,
                                    DryOpening opening) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Sets fields by the names files have for them: "basin.floor_slope=0.02 room.toilet_side=15in
+ * wall.n.bearing=1". A length may end in in, ft or mm and is in millimeters otherwise. */
+DryProject *rule_room_set_fields (DryProject *project, const char *words) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The plan of the only room; fails the test on an error. */
 DryPlan *rule_room_plan (const DryProject *project) G_GNUC_WARN_UNUSED_RESULT;
 const DryFinding *rule_room_find (const DryPlan *plan, const char *rule); /* NULL: not raised */
