@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "project/alternate-private.h"
 #include "project/edit-private.h"
 #include "project/fields.h"
 #include "project/file.h"
@@ -77,9 +78,9 @@ settle_walls (DryRoom *room)
 static void
 report_problem (const DryRoom *room, const DryProblem *problem, GError **error)
 {
-  static const char *const names[][2] = {
-      {"walls", "wall"}, {"added_walls", "added wall"}, {"openings", "opening"}, {"parts", "part"},
-      {"seams", "wished seam"}, {"on_hand", "board on hand"}};
+  static const char *const names[][2] = {{"walls", "wall"},        {"added_walls", "added wall"},
+                                         {"openings", "opening"},  {"parts", "part"},
+                                         {"seams", "wished seam"}, {"on_hand", "board on hand"}};
   const char *what = problem->list;
   g_autofree char *number =
       problem->index >= 0 ? g_strdup_printf (" %d", problem->index + 1) : NULL;
@@ -98,7 +99,7 @@ DryProject *
 dry_edit_finish (DryEdit *self, GError **error)
 {
   DryProblem problem = {0};
-  GPtrArray *boxes;
+  GPtrArray *boxes, *alternates;
   DryRoomBox *box;
 
   settle_walls (self->room);
@@ -114,12 +115,16 @@ dry_edit_finish (DryEdit *self, GError **error)
   boxes = dry_project_share_boxes (self->project);
   box = dry_room_box_new (g_steal_pointer (&self->room));
   if (self->index == boxes->len) {
+    alternates = dry_project_share_alternates (self->project);
     g_ptr_array_add (boxes, box);
   } else {
+    alternates = dry_project_rebase_alternates (
+        self->project, dry_project_get_room_at (self->project, self->index), box->room);
     dry_room_box_unref (boxes->pdata[self->index]);
     boxes->pdata[self->index] = box;
   }
-  return dry_project_assemble (dry_project_get_job (self->project), boxes, self->next_id);
+  return dry_project_assemble (dry_project_get_job (self->project), boxes, alternates,
+                               self->next_id);
 }
 
 static void

@@ -7,6 +7,7 @@
 
 #include <string.h>
 
+#include "project/alternate-private.h"
 #include "project/edit-private.h"
 #include "project/fields.h"
 #include "project/file.h"
@@ -23,8 +24,9 @@ dry_edit_set_job (const DryProject *self, const DryJob *job, GError **error)
   dry_fields_own (&dry_job_fields, &owned);
   owned.metric = job->metric != FALSE;
   if (dry_job_check (&owned, &problem))
-    project = dry_project_assemble (&owned, dry_project_share_boxes (self),
-                                    dry_project_get_next_id (self));
+    project =
+        dry_project_assemble (&owned, dry_project_share_boxes (self),
+                              dry_project_share_alternates (self), dry_project_get_next_id (self));
   else
     dry_edit_fail (error, (gint) problem.code, "Job: %s.", problem.message);
   dry_problem_clear (&problem);
@@ -179,7 +181,10 @@ dry_edit_remove_room (const DryProject *self, DryId room, GError **error)
   }
   boxes = dry_project_share_boxes (self);
   g_ptr_array_remove_index (boxes, index);
-  return dry_project_assemble (dry_project_get_job (self), boxes, dry_project_get_next_id (self));
+  return dry_project_assemble (
+      dry_project_get_job (self), boxes,
+      dry_project_rebase_alternates (self, dry_project_get_room_at (self, index), NULL),
+      dry_project_get_next_id (self));
 }
 
 /* --- values of a room --- */

@@ -8,6 +8,7 @@
 
 #include <string.h>
 
+#include "project/alternate-private.h"
 #include "project/fields.h"
 #include "project/project-private.h"
 #include "project/room-check.h"
@@ -311,10 +312,9 @@ check_next_id (GHashTable *ids, DryJson root, DryId next_id)
 }
 
 static GPtrArray *
-read_rooms (DryJson root, DryId next_id)
+read_rooms (DryJson root, GHashTable *ids)
 {
   GPtrArray *boxes = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_room_box_unref);
-  g_autoptr (GHashTable) ids = g_hash_table_new (NULL, NULL);
   DryJson rooms = dry_json_get (root, "rooms");
   guint n = dry_json_array_length (rooms);
 
@@ -330,9 +330,118 @@ read_rooms (DryJson root, DryId next_id)
     if (!dry_json_has_failed (root.doc))
       claim_room_ids (ids, room, node);
   }
-  if (!dry_json_has_failed (root.doc))
-    check_next_id (ids, root, next_id);
   return boxes;
+}
+
+/* --- alternates: rooms again, with the ids of the base where they are the same things --- */
+
+static const DryRoom *
+find_base (const GPtrArray *boxes, DryId id)
+{
+  for (guint i = 0; i < boxes->len; i++) {
+    const DryRoomBox *box = boxes->pdata[i];
+    if (box->room->id == id)
+      return box->room;
+  }
+  return NULL;
+}
+
+/* An id of a room that stands for another thing in another room of the base would lead astray. */
+static void
+claim_variant_ids (GHashTable *ids, const DryRoom *room, const DryRoom *base, DryJson node)
+{
+  g_autoptr (GHashTable) own = g_hash_table_new (NULL, NULL);
+  g_autoptr (GHashTable) others = g_hash_table_new (NULL, NULL);
+  GHashTableIter iter;
+  gpointer key;
+
+  claim_room_ids (own, base, node);
+  claim_room_ids (others, room, node);
+  g_hash_table_iter_init (&iter, others);
+  while (g_hash_table_iter_next (&iter, &key, NULL))
+    if (!g_hash_table_contains (own, key) && g_hash_table_contains (ids, key)) {
+      dry_json_fail (node, DRY_ERROR_REFERENCE, "id %u is used by an object of another room",
+                     GPOINTER_TO_UINT (key));
+      return;
+    }
+}
+
+static GPtrArray *
+read_variants (DryJson list, const GPtrArray *bases, GHashTable *ids, GHashTable *seen)
+{
+  GPtrArray *boxes = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_room_box_unref);
+  guint n = dry_json_is_present (list) ? dry_json_array_length (list) : 0;
+
+  for (guint i = 0; i < n && !dry_json_has_failed (list.doc); i++) {
+    DryJson node = dry_json_item (list, i);
+    DryRoom *room = read_room (node);
+    const DryRoom *base = find_base (bases, room->id);
+
+    g_ptr_array_add (boxes, dry_room_box_new (room));
+    if (dry_json_has_failed (list.doc))
+      break;
+    if (base == NULL)
+      dry_json_fail (node, DRY_ERROR_REFERENCE, "there is no room %u to differ from", room->id);
+    for (guint j = 0; j < i; j++)
+      if (((const DryRoomBox *) boxes->pdata[j])->room->id == room->id)
+        dry_json_fail (node, DRY_ERROR_REFERENCE, "room %u stands twice", room->id);
+    if (!dry_json_has_failed (list.doc))
+      claim_variant_ids (ids, room, base, node);
+    if (!dry_json_has_failed (list.doc)) {
+      g_autoptr (GHashTable) again = g_hash_table_new (NULL, NULL);
+      GHashTableIter iter;
+      gpointer key;
+
+      claim_room_ids (again, room, node);
+      g_hash_table_iter_init (&iter, again);
+      while (g_hash_table_iter_next (&iter, &key, NULL))
+        g_hash_table_add (seen, key);
+    }
+  }
+  return boxes;
+}
+
+static DryAlternate *
+read_alternate (DryJson node, const GPtrArray *bases, GHashTable *ids, GHashTable *seen)
+{
+  DryId id = (DryId) dry_json_integer (dry_json_get (node, "id"), 1, G_MAXUINT32);
+  const char *name = dry_json_string (dry_json_get (node, "name"));
+  const char *note = dry_json_string_or (dry_json_opt (node, "note"), NULL);
+
+  dry_json_only_keys (node, "id", "name", "note", "rooms", NULL);
+  if (!dry_json_has_failed (node.doc) &&
+      (*name == '\0' || strlen (name) > DRY_MAX_TEXT || (note && strlen (note) > DRY_MAX_TEXT)))
+    dry_json_fail (node, DRY_ERROR_SCHEMA, "an alternate has a name of at most %d bytes",
+                   DRY_MAX_TEXT);
+  if (!dry_json_has_failed (node.doc))
+    claim_id (ids, id, node);
+  return dry_alternate_new (id, name, note,
+                            read_variants (dry_json_opt (node, "rooms"), bases, ids, seen));
+}
+
+/* NULL where the file has none, so that it is saved as it was. Ids met are added to `ids`. */
+static GPtrArray *
+read_alternates (DryJson root, const GPtrArray *bases, GHashTable *ids)
+{
+  DryJson list = dry_json_opt (root, "alternates");
+  g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
+  guint n = dry_json_is_present (list) ? dry_json_array_length (list) : 0;
+  GPtrArray *alternates;
+  GHashTableIter iter;
+  gpointer key;
+
+  if (n == 0)
+    return NULL;
+  if (n > DRY_MAX_ALTERNATES)
+    dry_json_fail (list, DRY_ERROR_LIMIT, "%u alternates; at most %d may be", n,
+                   DRY_MAX_ALTERNATES);
+  alternates = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_alternate_unref);
+  for (guint i = 0; i < n && !dry_json_has_failed (root.doc); i++)
+    g_ptr_array_add (alternates, read_alternate (dry_json_item (list, i), bases, ids, seen));
+  g_hash_table_iter_init (&iter, seen);
+  while (g_hash_table_iter_next (&iter, &key, NULL))
+    g_hash_table_add (ids, key);
+  return alternates;
 }
 
 static void
@@ -371,7 +480,8 @@ DryProject *
 dry_project_from_text (const char *text, gsize length, const char *name, GError **error)
 {
   g_autoptr (DryJsonDocument) document = dry_json_document_new (text, length, name, error);
-  GPtrArray *boxes = NULL;
+  GPtrArray *boxes = NULL, *alternates = NULL;
+  g_autoptr (GHashTable) ids = g_hash_table_new (NULL, NULL);
   DryProject *project = NULL;
   DryJob job = {0};
   DryId next_id;
@@ -381,14 +491,20 @@ dry_project_from_text (const char *text, gsize length, const char *name, GError 
     return NULL;
   root = dry_json_root (document);
   check_format (root);
-  dry_json_only_keys (root, "format", "version", "next_id", "job", "rooms", NULL);
+  dry_json_only_keys (root, "format", "version", "next_id", "job", "rooms", "alternates", NULL);
   next_id = (DryId) dry_json_integer (dry_json_get (root, "next_id"), 1, G_MAXUINT32);
   if (!dry_json_has_failed (document))
     read_job (dry_json_get (root, "job"), &job);
   if (!dry_json_has_failed (document))
-    boxes = read_rooms (root, next_id);
+    boxes = read_rooms (root, ids);
+  if (!dry_json_has_failed (document))
+    alternates = read_alternates (root, boxes, ids);
+  if (!dry_json_has_failed (document))
+    check_next_id (ids, root, next_id);
   if (dry_json_finish (document, error))
-    project = dry_project_assemble (&job, g_steal_pointer (&boxes), next_id);
+    project = dry_project_assemble (&job, g_steal_pointer (&boxes), g_steal_pointer (&alternates),
+                                    next_id);
+  g_clear_pointer (&alternates, g_ptr_array_unref);
   g_clear_pointer (&boxes, g_ptr_array_unref);
   dry_fields_clear (&dry_job_fields, &job);
   return project;

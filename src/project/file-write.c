@@ -7,6 +7,7 @@
 
 #include <string.h>
 
+#include "project/alternate.h"
 #include "project/fields.h"
 
 static gboolean
@@ -165,6 +166,31 @@ write_room (DryJsonWriter *writer, const DryRoom *room)
   dry_json_end_object (writer);
 }
 
+/* A file without alternates has no such member. */
+static void
+write_alternates (DryJsonWriter *writer, const DryProject *self)
+{
+  guint n = dry_project_get_n_alternates (self);
+
+  if (n == 0)
+    return;
+  dry_json_begin_array (writer, "alternates");
+  for (guint i = 0; i < n; i++) {
+    const DryAlternate *alternate = dry_project_get_alternate_at (self, i);
+    dry_json_begin_object (writer, NULL);
+    dry_json_write_integer (writer, "id", dry_alternate_get_id (alternate));
+    dry_json_write_string (writer, "name", dry_alternate_get_name (alternate));
+    if (dry_alternate_get_note (alternate) != NULL)
+      dry_json_write_string (writer, "note", dry_alternate_get_note (alternate));
+    dry_json_begin_array (writer, "rooms");
+    for (guint j = 0; j < dry_alternate_get_n_rooms (alternate); j++)
+      write_room (writer, dry_alternate_get_room_at (alternate, j));
+    dry_json_end_array (writer);
+    dry_json_end_object (writer);
+  }
+  dry_json_end_array (writer);
+}
+
 char *
 dry_project_to_text (const DryProject *self, gsize *length)
 {
@@ -181,6 +207,7 @@ dry_project_to_text (const DryProject *self, gsize *length)
   for (guint i = 0; i < n; i++)
     write_room (writer, dry_project_get_room_at (self, i));
   dry_json_end_array (writer);
+  write_alternates (writer, self);
   dry_json_end_object (writer);
   return dry_json_writer_finish (writer, length);
 }

@@ -16,8 +16,8 @@ DryRoomBox *dry_room_box_ref (DryRoomBox *self);
 void dry_room_box_unref (DryRoomBox *self);
 
 /* A project of already checked values; copies the job, takes `boxes` (of DryRoomBox, its elements
- * with it). */
-DryProject *dry_project_assemble (const DryJob *job, GPtrArray *boxes,
+ * with it) and `alternates` (of DryAlternate; NULL for none). */
+DryProject *dry_project_assemble (const DryJob *job, GPtrArray *boxes, GPtrArray *alternates,
                                   DryId next_id) G_GNUC_WARN_UNUSED_RESULT;
 /* The boxes again, each with a new reference, for the next project. */
 GPtrArray *dry_project_share_boxes (const DryProject *self) G_GNUC_WARN_UNUSED_RESULT;

@@ -7,6 +7,7 @@
 
 #include <string.h>
 
+#include "project/alternate.h"
 #include "project/fields.h"
 #include "project/file.h"
 #include "project/project-private.h"
@@ -15,6 +16,7 @@ struct _DryProject {
   gatomicrefcount references;
   DryJob job;
   GPtrArray *boxes;
+  GPtrArray *alternates; /* of DryAlternate; NULL for none */
   DryId next_id;
 };
 
@@ -45,7 +47,7 @@ dry_room_box_unref (DryRoomBox *self)
 }
 
 DryProject *
-dry_project_assemble (const DryJob *job, GPtrArray *boxes, DryId next_id)
+dry_project_assemble (const DryJob *job, GPtrArray *boxes, GPtrArray *alternates, DryId next_id)
 {
   DryProject *self = g_new0 (DryProject, 1);
 
@@ -54,6 +56,7 @@ dry_project_assemble (const DryJob *job, GPtrArray *boxes, DryId next_id)
   self->job.metric = job->metric != FALSE;
   dry_fields_own (&dry_job_fields, &self->job);
   self->boxes = boxes;
+  self->alternates = alternates;
   self->next_id = next_id;
   return self;
 }
@@ -145,7 +148,7 @@ dry_project_new (void)
                 .denominator = 16};
 
   g_ptr_array_add (boxes, dry_room_box_new (make_alcove ()));
-  return dry_project_assemble (&job, boxes, 7);
+  return dry_project_assemble (&job, boxes, NULL, 7);
 }
 
 DryProject *
@@ -164,6 +167,7 @@ dry_project_unref (DryProject *self)
     return;
   dry_fields_clear (&dry_job_fields, &self->job);
   g_ptr_array_unref (self->boxes);
+  g_clear_pointer (&self->alternates, g_ptr_array_unref);
   g_free (self);
 }
 
@@ -191,6 +195,18 @@ const DryRoom *
 dry_project_get_room (const DryProject *self, DryId id)
 {
   return dry_project_get_room_at (self, dry_project_find_room (self, id));
+}
+
+guint
+dry_project_get_n_alternates (const DryProject *self)
+{
+  return self->alternates != NULL ? self->alternates->len : 0;
+}
+
+const DryAlternate *
+dry_project_get_alternate_at (const DryProject *self, guint index)
+{
+  return index < dry_project_get_n_alternates (self) ? self->alternates->pdata[index] : NULL;
 }
 
 DryId

@@ -112,7 +112,7 @@ test_changes (void)
        "rooms[0].parts[0].flow_litres_per_minute"},
       {"\"rooms\": [", "\"rooms\": [5,", DRY_ERROR_SCHEMA, "rooms[0]"},
       {"\"rooms\": [", "\"rooms\": [{},", DRY_ERROR_SCHEMA, "rooms[0]"},
-      {"\"wet\": {", "\"wet\": [], \"damp\": {", DRY_ERROR_SCHEMA, "rooms[0].wet"},
+      {"\"wet\": {", "\"wet\": [], \"other\": {", DRY_ERROR_SCHEMA, "rooms[0].wet"},
   };
   g_autofree char *good = sample_text (NULL);
 
