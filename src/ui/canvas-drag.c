@@ -357,7 +357,8 @@ on_pinch (GtkGestureZoom *gesture, double scale, DryCanvas *self)
 {
   double x = self->pointer_x, y = self->pointer_y;
 
-  gtk_gesture_get_bounding_box_center (GTK_GESTURE (gesture), &x, &y);
+  if (gtk_gesture_is_active (GTK_GESTURE (gesture)))
+    gtk_gesture_get_bounding_box_center (GTK_GESTURE (gesture), &x, &y);
   dry_canvas_zoom_at (self, scale / self->pinch_scale, x, y);
   self->pinch_scale = scale;
 }
