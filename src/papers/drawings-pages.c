@@ -3,7 +3,6 @@
  * Scales are standard and true; every sheet names its own. */
 #include "papers/papers-private.h"
 #include "papers/scale.h"
-#include "plan/cutting-standing.h"
 
 #define LEGEND_HEIGHT 16.0
 #define GRID_GAP      4.0
@@ -499,69 +498,4 @@ dry_papers_add_faces (DryFlow *flow)
     g_autofree char *name = g_strdup_printf ("%s – %s", face->mark, face->name);
     add_to_grid (&grid, scene, name, "Linings, benches and ceiling");
   }
-}
-
-/* Where to look for a piece; the drawings show how it is cut. */
-static void
-list_pieces (DryFlow *flow, const DryCutting *cutting)
-{
-  static const DryColumn columns[] = {{"Piece", 0.16, DRY_ALIGN_LEFT},
-                                      {"From sheet", 0.16, DRY_ALIGN_RIGHT},
-                                      {"Width", 0.18, DRY_ALIGN_RIGHT},
-                                      {"Height", 0.18, DRY_ALIGN_RIGHT},
-                                      {"", 0.32, DRY_ALIGN_LEFT}};
-  const DryTable table = {columns, G_N_ELEMENTS (columns)};
-
-  dry_flow_heading (flow, "Pieces", 16);
-  dry_flow_table_head (flow, &table);
-  for (guint s = 0; s < cutting->n_sheets; s++)
-    for (guint i = 0; i < cutting->sheets[s].n_placements; i++) {
-      const DryPlacement *at = &cutting->sheets[s].placements[i];
-      DryLength across = dry_rect_width (at->rect), along = dry_rect_height (at->rect);
-      g_autofree char *sheet = g_strdup_printf ("%u", s + 1);
-      g_autofree char *w = dry_flow_length (flow->papers, flow->plan, at->turned ? along : across);
-      g_autofree char *h = dry_flow_length (flow->papers, flow->plan, at->turned ? across : along);
-      const char *cells[] = {at->piece < cutting->n_pieces ? cutting->pieces[at->piece].name : "",
-                             sheet, w, h, at->turned ? "lies turned on the sheet" : ""};
-      dry_flow_table_row (flow, &table, cells, FALSE, NULL, 0);
-    }
-  dry_flow_table_end (flow);
-}
-
-void
-dry_papers_add_cut_sheets (DryFlow *flow)
-{
-  const DryCutting *cutting = flow->plan->boards->cutting;
-  g_autoptr (GPtrArray) scenes = g_ptr_array_new_with_free_func (unref_scene);
-  Grid grid = {.flow = flow};
-
-  if (!cutting || cutting->n_sheets == 0)
-    return;
-  for (guint i = 0; i < cutting->n_sheets; i++)
-    g_ptr_array_add (scenes, dry_drawing_cut_sheet (flow->plan, i));
-  grid.ratio = choose_grid_scale (flow, scenes, flow->plan->context.job->metric ? 25 : 32,
-                                  26 + 5.8 * (cutting->n_pieces + 1));
-  for (guint i = 0; i < scenes->len; i++) {
-    const DrySheetLayout *layout = &cutting->sheets[i];
-    const DryStock *stock = &cutting->stock[layout->stock];
-    g_autofree char *w = dry_flow_length (flow->papers, flow->plan, stock->width);
-    g_autofree char *h = dry_flow_length (flow->papers, flow->plan, stock->height);
-    g_autofree char *name =
-        g_strdup_printf ("Sheet %u of %u: %s × %s", i + 1, cutting->n_sheets, w, h);
-    add_to_grid (&grid, scenes->pdata[i], name, "Cut sheets");
-  }
-  dry_flow_skip (flow, grid.row_height + 5);
-  {
-    g_autofree char *waste = dry_flow_number (flow->papers, cutting->waste * 100, 1);
-    g_autoptr (DryArena) arena = dry_arena_new ();
-    const char *standing =
-        dry_standing_to_text (dry_boards_get_standing (flow->plan->boards), arena);
-    g_autofree char *text = g_strdup_printf (
-        "Cut in the order of the numbers, each cut edge to edge of the piece in hand. Dashed "
-        "fields "
-        "are offcuts worth keeping, hatched ones waste (%s %% of the sheets). %u sheet%s: %s.",
-        waste, cutting->n_sheets, cutting->n_sheets == 1 ? "" : "s", standing);
-    dry_flow_text (flow, dry_type_small, 0, text);
-  }
-  list_pieces (flow, cutting);
 }
