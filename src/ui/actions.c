@@ -32,7 +32,7 @@ static const DryActionInfo actions[] = {
     {"win.turn", "r", N_ ("Turn the tub or pan"), "edit", DRY_ACTIONS_EDIT},
     {"win.set-distance", "d", N_ ("Type a distance to what is beside it"), "exact-lengths",
      DRY_ACTIONS_EDIT},
-    {"win.edit-selection", NULL, N_ ("Type exact sizes"), "edit", DRY_ACTIONS_EDIT},
+    {"win.edit-selection", "e", N_ ("Type exact sizes"), "edit", DRY_ACTIONS_EDIT},
 
     {"win.zoom-in", "<Control>plus <Control>equal <Control>KP_Add", N_ ("Zoom in"), "view",
      DRY_ACTIONS_VIEW},
@@ -60,24 +60,25 @@ static const DryActionInfo actions[] = {
     {"win.layer-findings", "9", N_ ("Findings"), "layers", DRY_ACTIONS_LAYERS},
 
     {"win.draw-room", "<Control>r", N_ ("Draw the room's outline"), "room", DRY_ACTIONS_ROOM},
-    {"win.room-form::alcove", NULL, N_ ("Start from an alcove"), "room", DRY_ACTIONS_ROOM},
-    {"win.room-form::corner", NULL, N_ ("Start from a corner"), "room", DRY_ACTIONS_ROOM},
-    {"win.room-form::walk-in", NULL, N_ ("Start from a walk-in"), "room", DRY_ACTIONS_ROOM},
-    {"win.insert-corner", NULL, N_ ("Insert a corner in the middle of the wall"), "room",
+    {"win.room-form::alcove", "<Control>1", N_ ("Start from an alcove"), "room", DRY_ACTIONS_ROOM},
+    {"win.room-form::corner", "<Control>2", N_ ("Start from a corner"), "room", DRY_ACTIONS_ROOM},
+    {"win.room-form::walk-in", "<Control>3", N_ ("Start from a walk-in"), "room", DRY_ACTIONS_ROOM},
+    {"win.insert-corner", "i", N_ ("Insert a corner in the middle of the wall"), "room",
      DRY_ACTIONS_ROOM},
-    {"win.add-half-wall", NULL, N_ ("Add a half wall"), "room", DRY_ACTIONS_ROOM},
+    {"win.add-half-wall", "h", N_ ("Add a half wall"), "room", DRY_ACTIONS_ROOM},
 
     {"win.studs", "s", N_ ("Studs of the wall, one by one"), "room", DRY_ACTIONS_ROOM},
     {"win.add-stud", "Insert", N_ ("Add a stud"), "room", DRY_ACTIONS_ROOM},
-    {"win.add-room", NULL, N_ ("Add a room"), "room", DRY_ACTIONS_ROOM},
-    {"win.duplicate-room", NULL, N_ ("Duplicate the room"), "room", DRY_ACTIONS_ROOM},
-    {"win.remove-room", NULL, N_ ("Remove the room"), "room", DRY_ACTIONS_ROOM},
+    {"win.add-room", "<Control><Shift>n", N_ ("Add a room"), "room", DRY_ACTIONS_ROOM},
+    {"win.duplicate-room", "<Control><Shift>d", N_ ("Duplicate the room"), "room",
+     DRY_ACTIONS_ROOM},
+    {"win.remove-room", "<Control><Shift>r", N_ ("Remove the room"), "room", DRY_ACTIONS_ROOM},
 
     {"win.primary-menu", "F10", N_ ("Main menu"), "index", DRY_ACTIONS_HELP},
     {"app.preferences", "<Control>comma", N_ ("Preferences"), "preferences", DRY_ACTIONS_HELP},
     {"win.shortcuts", "<Control>question", N_ ("Keyboard shortcuts"), "keys", DRY_ACTIONS_HELP},
     {"app.help", "F1", N_ ("Help"), "index", DRY_ACTIONS_HELP},
-    {"app.about", NULL, N_ ("About Drybay"), "index", DRY_ACTIONS_HELP},
+    {"app.about", "<Shift>F1", N_ ("About Drybay"), "index", DRY_ACTIONS_HELP},
 };
 
 const DryActionInfo *
@@ -101,6 +102,25 @@ dry_action_is_local (const DryActionInfo *info)
     if (accels[i][0] != '<' && !(accels[i][0] == 'F' && g_ascii_isdigit (accels[i][1])))
       return TRUE; /* a plain key, such as Page Down */
   return FALSE;
+}
+
+/* The keys bound by the application are shown by GTK; those bound after the focused widget it does
+ * not know. */
+void
+dry_actions_append (GMenu *menu, const char *label, const char *name)
+{
+  g_autoptr (GMenuItem) item = g_menu_item_new (label, name);
+
+  for (guint i = 0; i < G_N_ELEMENTS (actions); i++) {
+    g_auto (GStrv) accels = NULL;
+
+    if (!g_str_equal (actions[i].name, name) || actions[i].accel == NULL ||
+        !dry_action_is_local (&actions[i]))
+      continue;
+    accels = g_strsplit (actions[i].accel, " ", 2);
+    g_menu_item_set_attribute (item, "accel", "s", accels[0]);
+  }
+  g_menu_append_item (menu, item);
 }
 
 const char *

@@ -29,6 +29,8 @@ typedef struct {
 const DryActionInfo *dry_actions_list (guint *n);
 /* TRUE when a focused text entry may use the same keys: then they are bound after it. */
 gboolean dry_action_is_local (const DryActionInfo *info);
+/* Appends an item with the action's first key beside it. `label` is translated. */
+void dry_actions_append (GMenu *menu, const char *label, const char *name);
 const char *dry_action_group_title (DryActionGroup group); /* untranslated, marked with N_() */
 
 /* "Niche 12\" x 20\"" and "on the back wall, 48\" above the floor, 20\" from its left end": how an

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n.h>
 
+#include "ui/actions.h"
+
 static GMenu *
 list_edits (DryCanvas *self, const DryRoom *room, DryId object)
 {
@@ -13,23 +15,23 @@ list_edits (DryCanvas *self, const DryRoom *room, DryId object)
   gboolean stud = dry_session_get_selected_stud (self->session) >= 0;
 
   if (object == 0) {
-    g_menu_append (menu, _ ("_Draw the Outline…"), "win.draw-room");
-    g_menu_append (menu, _ ("Add _Half Wall"), "win.add-half-wall");
+    dry_actions_append (menu, _ ("_Draw the Outline…"), "win.draw-room");
+    dry_actions_append (menu, _ ("Add _Half Wall"), "win.add-half-wall");
     return menu;
   }
-  g_menu_append (menu, _ ("_Exact Sizes…"), "win.edit-selection");
-  g_menu_append (menu, wall != NULL && !stud ? _ ("Set the _Length…") : _ ("Set a Dis_tance…"),
-                 "win.set-distance");
+  dry_actions_append (menu, _ ("_Exact Sizes…"), "win.edit-selection");
+  dry_actions_append (menu, wall != NULL && !stud ? _ ("Set the _Length…") : _ ("Set a Dis_tance…"),
+                      "win.set-distance");
   if (wall == NULL)
-    g_menu_append (menu, _ ("_Move to…"), "win.move-to");
+    dry_actions_append (menu, _ ("_Move to…"), "win.move-to");
   if (room != NULL && room->basin.id == object)
-    g_menu_append (menu, _ ("_Turn"), "win.turn");
+    dry_actions_append (menu, _ ("_Turn"), "win.turn");
   if (wall != NULL) {
     if (!wall->added)
-      g_menu_append (menu, _ ("_Insert Corner"), "win.insert-corner");
-    g_menu_append (menu, _ ("Add _Stud"), "win.add-stud");
+      dry_actions_append (menu, _ ("_Insert Corner"), "win.insert-corner");
+    dry_actions_append (menu, _ ("Add _Stud"), "win.add-stud");
     if (!stud)
-      g_menu_append (menu, _ ("Studs _One by One"), "win.studs");
+      dry_actions_append (menu, _ ("Studs _One by One"), "win.studs");
   }
   return menu;
 }
@@ -47,19 +49,19 @@ build_menu (DryCanvas *self)
   gboolean hung = object != 0 && wall == NULL && room->basin.id != object;
 
   if (hung) {
-    g_menu_append (clip, _ ("Cu_t"), "win.cut");
-    g_menu_append (clip, _ ("_Copy"), "win.copy");
+    dry_actions_append (clip, _ ("Cu_t"), "win.cut");
+    dry_actions_append (clip, _ ("_Copy"), "win.copy");
   }
-  g_menu_append (clip, _ ("_Paste"), "win.paste");
+  dry_actions_append (clip, _ ("_Paste"), "win.paste");
   if (hung)
-    g_menu_append (clip, _ ("_Duplicate"), "win.duplicate");
+    dry_actions_append (clip, _ ("_Duplicate"), "win.duplicate");
   if (object != 0)
-    g_menu_append (clip, _ ("De_lete"), "win.delete");
+    dry_actions_append (clip, _ ("De_lete"), "win.delete");
   if (object != 0)
-    g_menu_append (view, _ ("_Zoom to Selection"), "win.zoom-selection");
-  g_menu_append (view, _ ("_Next Face"), "win.next-face");
-  g_menu_append (view, _ ("_Previous Face"), "win.previous-face");
-  g_menu_append (view, _ ("Show E_verything"), "win.zoom-fit");
+    dry_actions_append (view, _ ("_Zoom to Selection"), "win.zoom-selection");
+  dry_actions_append (view, _ ("_Next Face"), "win.next-face");
+  dry_actions_append (view, _ ("_Previous Face"), "win.previous-face");
+  dry_actions_append (view, _ ("Show E_verything"), "win.zoom-fit");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (edit));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (clip));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (view));

@@ -19,6 +19,7 @@ static const struct {
     {"Left Right Up Down", N_ ("Move by 1/16″ or 1 mm")},
     {"<Shift>Left <Shift>Right", N_ ("Move by 1″ or 10 mm")},
     {"<Shift>Up <Shift>Down", N_ ("Move by 1″ or 10 mm")},
+    {"Left Right Up Down", N_ ("Nothing selected: move the view")},
     {"Tab <Shift>Tab", N_ ("In hand: to the next or previous wall")},
     {"Return", N_ ("Put down, or type exact sizes")},
     {"Escape", N_ ("Put back, or select nothing")},
@@ -26,7 +27,9 @@ static const struct {
     {"plus minus", N_ ("Zoom in or out")},
     {"0", N_ ("Nothing selected: show everything")},
     {"1", N_ ("A number begins typing a distance")},
-    {"Tab", N_ ("While typing a distance: to the next side")},
+    {"Tab <Shift>Tab", N_ ("While typing a distance: to the next side or the one before")},
+    {"Left Right Up Down", N_ ("Outline: direction of the next wall")},
+    {"Return", N_ ("Outline: set the corner at the length typed")},
     {"BackSpace", N_ ("Outline: take a corner back")},
     {"c", N_ ("Outline: close it")},
 };

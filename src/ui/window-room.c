@@ -277,9 +277,9 @@ append_form_section (GMenu *menu)
 {
   g_autoptr (GMenu) section = g_menu_new ();
 
-  g_menu_append (section, _ ("_Alcove"), "win.room-form::alcove");
-  g_menu_append (section, _ ("_Corner"), "win.room-form::corner");
-  g_menu_append (section, _ ("_Walk-In"), "win.room-form::walk-in");
+  dry_actions_append (section, _ ("_Alcove"), "win.room-form::alcove");
+  dry_actions_append (section, _ ("_Corner"), "win.room-form::corner");
+  dry_actions_append (section, _ ("_Walk-In"), "win.room-form::walk-in");
   g_menu_append_section (menu, _ ("Start From"), G_MENU_MODEL (section));
 }
 
@@ -315,15 +315,15 @@ dry_window_update_room_menu (DryWindow *self)
   menu = g_menu_new ();
   walls = g_menu_new ();
   append_room_section (self, menu);
-  g_menu_append (walls, _ ("_Draw the Outline…"), "win.draw-room");
-  g_menu_append (walls, _ ("_Insert Corner"), "win.insert-corner");
-  g_menu_append (walls, _ ("Add _Half Wall"), "win.add-half-wall");
-  g_menu_append (walls, _ ("Studs _One by One"), "win.studs");
-  g_menu_append (walls, _ ("Add _Stud"), "win.add-stud");
+  dry_actions_append (walls, _ ("_Draw the Outline…"), "win.draw-room");
+  dry_actions_append (walls, _ ("_Insert Corner"), "win.insert-corner");
+  dry_actions_append (walls, _ ("Add _Half Wall"), "win.add-half-wall");
+  dry_actions_append (walls, _ ("Studs _One by One"), "win.studs");
+  dry_actions_append (walls, _ ("Add _Stud"), "win.add-stud");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (walls));
-  g_menu_append (kept, _ ("Add _Room"), "win.add-room");
-  g_menu_append (kept, _ ("_Duplicate Room"), "win.duplicate-room");
-  g_menu_append (kept, _ ("R_emove Room"), "win.remove-room");
+  dry_actions_append (kept, _ ("Add _Room"), "win.add-room");
+  dry_actions_append (kept, _ ("_Duplicate Room"), "win.duplicate-room");
+  dry_actions_append (kept, _ ("R_emove Room"), "win.remove-room");
   append_form_section (menu);
   g_menu_append_section (menu, NULL, G_MENU_MODEL (kept));
   dry_later_menu (self->room_button, G_MENU_MODEL (menu));
