@@ -5,6 +5,12 @@
 #include "ui/canvas-entry.h"
 #include "ui/canvas-mark.h"
 
+#include "ui/canvas-seam.h"
+
+/* The scene is replayed cell by cell. A thing is marked in plan and on its face, far apart, and
+ * Cairo replays everything in the rectangle round all that is to be drawn anew; within a cell that
+ * is little. */
+#define CELL 256.0f
 /* --- the scene --- */
 
 /* Records what can be seen and as much again on every side, so that panning only replays. */
@@ -39,10 +45,16 @@ snapshot_scene (DryCanvas *self, GtkSnapshot *snapshot, float width, float heigh
     record_scene (self, width, height);
     dx = dy = 0;
   }
-  gtk_snapshot_save (snapshot);
-  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (dx, dy));
-  gtk_snapshot_append_node (snapshot, self->node);
-  gtk_snapshot_restore (snapshot);
+  for (float y = 0; y < height; y += CELL)
+    for (float x = 0; x < width; x += CELL) {
+      gtk_snapshot_push_clip (
+          snapshot, &GRAPHENE_RECT_INIT (x, y, MIN (CELL, width - x), MIN (CELL, height - y)));
+      gtk_snapshot_save (snapshot);
+      gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (dx, dy));
+      gtk_snapshot_append_node (snapshot, self->node);
+      gtk_snapshot_restore (snapshot);
+      gtk_snapshot_pop (snapshot);
+    }
 }
 
 /* --- on top --- */

@@ -358,6 +358,27 @@ begin (GtkWidget *widget)
 
 static void
 dry_inspector_dispose (GObject *object)
+/* The board shows first what was done, this panel a frame later: its rows take longer to lay out.
+ */
+static void
+update_cb (GtkWidget *widget)
+{
+  update (DRY_INSPECTOR (widget));
+}
+
+static void
+update_soon (DryInspector *self)
+{
+  if (self->ready)
+    dry_later_after_frame (GTK_WIDGET (self), update_cb);
+}
+
+void
+dry_inspector_catch_up (GtkWidget *widget)
+{
+  update (DRY_INSPECTOR (widget));
+}
+
 {
   DryInspector *self = DRY_INSPECTOR (object);
 
@@ -406,9 +427,13 @@ dry_inspector_new (DrySession *session)
   DryInspector *self = g_object_new (DRY_TYPE_INSPECTOR, NULL);
 
   self->session = g_object_ref (session);
-  g_signal_connect_object (session, "project-changed", G_CALLBACK (update), self,
+  g_signal_connect_object (session, "project-changed", G_CALLBACK (update_soon), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "selection-changed", G_CALLBACK (update), self,
+  g_signal_connect_object (session, "selection-changed", G_CALLBACK (update_soon), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "view-changed", G_CALLBACK (update_soon), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "plan-changed", G_CALLBACK (update_soon), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "view-changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "plan-changed", G_CALLBACK (fill), self, G_CONNECT_SWAPPED);

@@ -13,5 +13,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (DryInspector, dry_inspector, DRY, INSPECTOR, GtkWidget)
 
 GtkWidget *dry_inspector_new (DrySession *session);
+/* It follows the session one frame behind the board; this shows at once what is selected, for who
+ * goes on into its entries. */
+void dry_inspector_catch_up (GtkWidget *inspector);
 
 G_END_DECLS

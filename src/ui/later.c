@@ -45,24 +45,38 @@ painted_cb (GdkFrameClock *clock, Later *later)
 }
 
 static void
+await_paint (Later *later)
+{
+  later->clock = g_object_ref (gtk_widget_get_frame_clock (later->widget));
+  later->painted = g_signal_connect (later->clock, "after-paint", G_CALLBACK (painted_cb), later);
+  gdk_frame_clock_request_phase (later->clock, GDK_FRAME_CLOCK_PHASE_AFTER_PAINT);
+}
+
+static void
 mapped_cb (GtkWidget *widget, Later *later)
 {
   g_signal_handler_disconnect (widget, later->mapped);
   later->mapped = 0;
-  later->clock = g_object_ref (gtk_widget_get_frame_clock (widget));
-  later->painted = g_signal_connect (later->clock, "after-paint", G_CALLBACK (painted_cb), later);
+  await_paint (later);
 }
 
 void
 dry_later_after_frame (GtkWidget *widget, DryLaterFunc func)
 {
-  Later *later = g_new0 (Later, 1);
+  Later *later = g_object_get_data (G_OBJECT (widget), "later");
 
-  g_return_if_fail (!gtk_widget_get_mapped (widget));
+  if (later) { /* asked for already; a function may be asked for once more from within itself */
+    later->func = func;
+    return;
+  }
+  later = g_new0 (Later, 1);
   later->widget = widget;
   later->func = func;
-  later->mapped = g_signal_connect (widget, "map", G_CALLBACK (mapped_cb), later);
   g_object_set_data_full (G_OBJECT (widget), "later", later, free_later);
+  if (gtk_widget_get_mapped (widget))
+    await_paint (later);
+  else
+    later->mapped = g_signal_connect (widget, "map", G_CALLBACK (mapped_cb), later);
 }
 
 static void

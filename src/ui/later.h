@@ -9,8 +9,9 @@ G_BEGIN_DECLS
 
 typedef void (*DryLaterFunc) (GtkWidget *widget);
 
-/* Calls `func` once, soon after the first frame painted with `widget` mapped; never when the widget
- * goes before that. */
+/* Calls `func` once, soon after the next frame painted with `widget` mapped, which is the first one
+ * for a widget not yet seen; never when the widget goes before that. Asking again before then
+ * changes only the function. */
 void dry_later_after_frame (GtkWidget *widget, DryLaterFunc func);
 
 /* The menu of a button, whose popover is made when it is first opened. `model` may be given anew;

@@ -113,7 +113,6 @@ fill_totals (DryLedger *self)
     g_autofree char *working = dry_total_working (self->session, (DryTotal) i);
 
     gtk_button_set_label (GTK_BUTTON (self->total[i]), text);
-    gtk_widget_set_tooltip_text (self->total[i], working);
     gtk_accessible_update_property (GTK_ACCESSIBLE (self->total[i]),
                                     GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, working, -1);
   }
@@ -313,6 +312,21 @@ total_clicked_cb (GtkButton *button, DryLedger *self)
 
 /* --- totals --- */
 
+/* Told when it is asked for: setting a tip at every step of a drag asks the display each time. */
+static gboolean
+query_total_cb (GtkWidget *button, int x, int y, gboolean keyboard, GtkTooltip *tooltip,
+                DryLedger *self)
+{
+  for (guint i = 0; i < DRY_N_TOTALS; i++)
+    if (self->total[i] == button) {
+      g_autofree char *working = dry_total_working (self->session, (DryTotal) i);
+
+      gtk_tooltip_set_text (tooltip, working);
+      return working[0] != '\0';
+    }
+  return FALSE;
+}
+
 static void
 build_totals (DryLedger *self)
 {
@@ -320,6 +334,8 @@ build_totals (DryLedger *self)
     self->total[i] = gtk_button_new_with_label ("");
     gtk_widget_add_css_class (self->total[i], "flat");
     gtk_widget_add_css_class (self->total[i], "ledger-total");
+    gtk_widget_set_has_tooltip (self->total[i], TRUE);
+    g_signal_connect (self->total[i], "query-tooltip", G_CALLBACK (query_total_cb), self);
     g_signal_connect (self->total[i], "clicked", G_CALLBACK (total_clicked_cb), self);
     gtk_box_append (self->totals, self->total[i]);
   }

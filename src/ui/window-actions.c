@@ -6,6 +6,7 @@
 #include <glib/gi18n.h>
 
 #include "ui/actions.h"
+#include "ui/inspector.h"
 #include "ui/clip.h"
 #include "ui/shortcuts.h"
 
@@ -226,6 +227,7 @@ on_edit_selection (GSimpleAction *action, GVariant *parameter, gpointer data)
   /* Into the entry, not only its row. */
   focus = gtk_root_get_focus (GTK_ROOT (self));
   if (focus != NULL && GTK_IS_LIST_BOX_ROW (focus))
+  dry_inspector_catch_up (adw_bin_get_child (self->inspector_place));
     gtk_widget_child_focus (focus, GTK_DIR_TAB_FORWARD);
 }
 

@@ -17,6 +17,10 @@
 static const guint64 EFFORTS[MOST_TRIES] = {DRY_CUTTING_SECOND / 5, DRY_CUTTING_SECOND,
                                             10 * DRY_CUTTING_SECOND, 0};
 
+/* An answer comes after the frame that shows what the hand did: painting the new drawing takes
+ * longer than that frame may. The toolkit redraws at G_PRIORITY_HIGH_IDLE + 20. */
+#define AFTER_REDRAW (G_PRIORITY_HIGH_IDLE + 25)
+
 typedef struct {
   const DryProject *project;
   DryId room;
@@ -109,7 +113,7 @@ post_answer (DryWorker *self, const Request *request, DryPlan *plan, DryScene *s
                               .scene = scene,
                               .error = error,
                               .searched = searched};
-  g_source_set_priority (source, G_PRIORITY_DEFAULT);
+  g_source_set_priority (source, AFTER_REDRAW);
   g_source_set_callback (source, deliver_letter, letter, free_letter);
   g_source_attach (source, self->context);
 }

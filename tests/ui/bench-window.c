@@ -1,11 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Timings of the real window on a virtual screen: first frame of an empty window and of ours, and
- * frames during a drag. Prints the monotonic time of the first frame, or the frames counted;
- * bench-window.py turns them into figures. */
+/* The real window on a virtual screen, timed from within: first frame of an empty window and of
+ * ours, and the frames of a drag that bench-window.py makes with the pointer. Prints the monotonic
+ * time of the first frame, or the frames counted; the script turns them into figures. */
 #include <adwaita.h>
 #include <time.h>
 
-#include "project/edit.h"
 #include "ui/window.h"
 
 #define DRAG_SECONDS 4
@@ -14,9 +13,10 @@ typedef struct {
   GtkWidget *window;
   gboolean drag;
   gint64 start;
-  guint frames, plans, late;
-  gint64 last_frame, longest;
-  DryId niche;
+  guint frames, plans;
+  gint64 first_counter, first_time, last_frame, longest;
+  double last_cpu;
+  GArray *cpu; /* double: milliseconds of the main thread, one a frame */
 } Bench;
 
 static void
@@ -52,22 +52,66 @@ print_first_frame (GdkFrameClock *clock, Bench *bench)
     gtk_window_destroy (GTK_WINDOW (bench->window));
 }
 
-static void
-move_niche (Bench *bench, DrySession *session)
+static gint
+compare_doubles (gconstpointer a, gconstpointer b)
 {
-  const DryRoom *room = dry_session_get_room (session);
-  const DryPart *niche = dry_room_get_part (room, bench->niche);
-  DryLength u = niche->u + (bench->frames % 60 < 30 ? 1 : -1) * DRY_INCH / 4;
+  double x = *(const double *) a, y = *(const double *) b;
 
-  dry_session_preview (session,
-                       dry_edit_move_part (dry_session_get_project (session), room->id, niche->id,
-                                           niche->wall, niche->side, u, niche->z, NULL));
+  return x < y ? -1 : x > y ? 1 : 0;
+}
+
+/* Frames that the clock had time for and that were not painted, and what the main thread computed
+ * from one frame to the next, which other programs do not change. */
+static void
+print_drag (Bench *bench, GdkFrameClock *clock)
+{
+  gint64 interval = 0, drawn = gdk_frame_clock_get_frame_counter (clock) - bench->first_counter;
+  gint64 spent = gdk_frame_clock_get_frame_time (clock) - bench->first_time, due;
+  GArray *cpu = bench->cpu;
+
+  gdk_frame_clock_get_refresh_info (clock, 0, &interval, NULL);
+  due = (spent + interval / 2) / interval;
+  g_array_sort (cpu, compare_doubles);
+  g_print ("drag-frames %.1f\ndrag-plans %.1f\ndrag-dropped %" G_GINT64_FORMAT
+           "\ndrag-due %" G_GINT64_FORMAT "\ndrag-longest-ms %.1f\n",
+           (double) drawn * G_USEC_PER_SEC / (double) spent, (double) bench->plans / DRAG_SECONDS,
+           MAX (due - drawn, 0), due, (double) bench->longest / 1000);
+  g_print ("drag-cpu-ms %.2f\ndrag-cpu95-ms %.2f\ndrag-cpumax-ms %.2f\n",
+           g_array_index (cpu, double, cpu->len / 2),
+           g_array_index (cpu, double, cpu->len * 95 / 100),
+           g_array_index (cpu, double, cpu->len - 1));
+}
+
+static void
+note_frame (Bench *bench, GdkFrameClock *clock)
+{
+  gint64 now = gdk_frame_clock_get_frame_time (clock);
+  double cpu = cpu_ms (), used = cpu - bench->last_cpu;
+
+  if (bench->cpu == NULL) {
+    bench->cpu = g_array_new (FALSE, FALSE, sizeof (double));
+    bench->first_counter = gdk_frame_clock_get_frame_counter (clock);
+    bench->first_time = now;
+  } else {
+    g_array_append_val (bench->cpu, used);
+    bench->longest = MAX (bench->longest, now - bench->last_frame);
+  }
+  bench->last_frame = now;
+  bench->last_cpu = cpu;
 }
 
 static void
 plan_changed_cb (Bench *bench)
 {
   bench->plans++;
+}
+
+/* The first change of the project is the hand's first step; from then on frames are counted. */
+static void
+project_changed_cb (Bench *bench)
+{
+  if (bench->start == 0)
+    bench->start = g_get_monotonic_time () + G_USEC_PER_SEC / 2;
 }
 
 static gboolean
@@ -77,33 +121,20 @@ drag_tick_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
   DrySession *session = dry_window_get_session (DRY_WINDOW (bench->window));
   gint64 now = g_get_monotonic_time ();
 
-  if (!dry_session_get_plan (session))
-    return G_SOURCE_CONTINUE;
-  if (!bench->start) {
-    const DryRoom *room = dry_session_get_room (session);
-    for (guint i = 0; i < room->n_parts; i++)
-      if (room->parts[i].kind == DRY_PART_NICHE)
-        bench->niche = room->parts[i].id;
-    bench->start = now + G_USEC_PER_SEC; /* a second to settle */
+  if (bench->frames == 0 && dry_session_get_plan (session) != NULL) {
+    g_signal_connect_swapped (session, "project-changed", G_CALLBACK (project_changed_cb), bench);
     g_signal_connect_swapped (session, "plan-changed", G_CALLBACK (plan_changed_cb), bench);
-  }
-  move_niche (bench, session);
-  if (now > bench->start) {
-    gint64 gap = bench->last_frame ? now - bench->last_frame : 0;
     bench->frames++;
-    bench->late += gap > 25000;
-    bench->longest = MAX (bench->longest, gap);
-    bench->last_frame = now;
-  } else
+  }
+  if (bench->start == 0 || now < bench->start)
+    return G_SOURCE_CONTINUE;
+  if (bench->cpu == NULL)
     bench->plans = 0;
+  note_frame (bench, clock);
   if (now < bench->start + DRAG_SECONDS * G_USEC_PER_SEC)
     return G_SOURCE_CONTINUE;
-  g_print ("drag-frames %.1f\ndrag-plans %.1f\ndrag-late %u\ndrag-longest-ms %.1f\n",
-           (double) bench->frames / DRAG_SECONDS, (double) bench->plans / DRAG_SECONDS, bench->late,
-           (double) bench->longest / 1000);
+  print_drag (bench, clock);
   print_memory ();
-  dry_session_preview (session, NULL);
-  gtk_window_destroy (GTK_WINDOW (bench->window));
   return G_SOURCE_REMOVE;
 }
 
