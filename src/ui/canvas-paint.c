@@ -5,7 +5,6 @@
 #include "ui/canvas-entry.h"
 #include "ui/canvas-mark.h"
 
-#include "ui/canvas-seam.h"
 
 /* The scene is replayed cell by cell. A thing is marked in plan and on its face, far apart, and
  * Cairo replays everything in the rectangle round all that is to be drawn anew; within a cell that
