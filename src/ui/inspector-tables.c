@@ -134,6 +134,33 @@ is_offset (const DryRoom *room, gconstpointer value)
 }
 
 static gboolean
+is_in_courses (const DryRoom *room, gconstpointer value)
+{
+  const DryFinish *finish = value;
+
+  return finish->tiled && finish->pattern != DRY_PATTERN_DIAGONAL &&
+         finish->pattern != DRY_PATTERN_HERRINGBONE && finish->pattern != DRY_PATTERN_HEXAGON;
+}
+
+static gboolean
+has_level (const DryRoom *room, gconstpointer value)
+{
+  return is_tiled (room, value) && ((const DryFinish *) value)->level_set;
+}
+
+static gboolean
+room_is_tiled (const DryRoom *room, gconstpointer value)
+{
+  return room->finish.tiled;
+}
+
+static gboolean
+has_tile_start (const DryRoom *room, gconstpointer value)
+{
+  return room->finish.tiled && ((const DryWall *) value)->tile_set;
+}
+
+static gboolean
 is_ready_made (const DryRoom *room, gconstpointer value)
 {
   return ((const DryPart *) value)->body_width > 0;
@@ -280,6 +307,20 @@ static const DryField FINISH[] = {
     {NULL, N_ ("Offset"), N_ ("Share of the tile's length"), DRY_FIELD_NUMBER,
      AT (DryFinish, offset), .number_low = 0, .number_high = 0.5, .step = 0.05, .digits = 2,
      .is_shown = is_offset},
+    {NULL, N_ ("Joint from"), N_ ("The width may be chosen from here"), DRY_FIELD_LENGTH,
+     AT (DryFinish, joint_min), 0, IN (2), .zero_text = N_ ("as set"), .is_shown = is_in_courses},
+    {NULL, N_ ("Joint to"), N_ ("up to here, where that cuts better"), DRY_FIELD_LENGTH,
+     AT (DryFinish, joint_max), 0, IN (2), .zero_text = N_ ("as set"), .is_shown = is_in_courses},
+    {NULL, N_ ("Courses turn inside corners"), N_ ("With the rest of the tile cut there"),
+     DRY_FIELD_BOOLEAN, AT (DryFinish, wrap), .is_shown = is_in_courses},
+    {NULL, N_ ("Level line set"), N_ ("Instead of the best one for the cuts"), DRY_FIELD_BOOLEAN,
+     AT (DryFinish, level_set), .is_shown = is_tiled},
+    {NULL, N_ ("Level line"), N_ ("A course starts at this height"), DRY_FIELD_LENGTH,
+     AT (DryFinish, level), 0, IN (400), .is_shown = has_level},
+    {NULL, N_ ("Faces vary by"), N_ ("Largest tile less smallest, as measured"), DRY_FIELD_LENGTH,
+     AT (DryFinish, variation), 0, IN (1), .zero_text = N_ ("not measured"), .is_shown = is_tiled},
+    {NULL, N_ ("Tiles in a box"), N_ ("0 = not known"), DRY_FIELD_INTEGER, AT (DryFinish, box),
+     .number_low = 0, .number_high = DRY_MAX_COUNT, .step = 1, .digits = 0, .is_shown = is_tiled},
     {NULL, N_ ("Mortar"), N_ ("What the tile is set in"), DRY_FIELD_CHOICE,
      AT (DryFinish, mortar_kind), .choices = MORTARS, .is_shown = is_tiled},
     {NULL, N_ ("Edge trim, depth"), NULL, DRY_FIELD_LENGTH, AT (DryFinish, trim), 0, IN (4),
@@ -325,6 +366,10 @@ static const DryField WALL[] = {
     {NULL, N_ ("Polyethylene behind"), NULL, DRY_FIELD_BOOLEAN, AT (DryWall, vapour_barrier)},
     {NULL, N_ ("Lining"), N_ ("Drywall or plaster outside the wet area"), DRY_FIELD_LENGTH,
      AT (DryWall, lining), 0, IN (4)},
+    {NULL, N_ ("Tile start set"), N_ ("Instead of balanced between the corners"), DRY_FIELD_BOOLEAN,
+     AT (DryWall, tile_set), .is_shown = room_is_tiled},
+    {NULL, N_ ("Tile starts at"), N_ ("Left edge of a whole tile, from the wall's left end"),
+     DRY_FIELD_LENGTH, AT (DryWall, tile_from), IN (-400), IN (2000), .is_shown = has_tile_start},
     {N_ ("Studs"), N_ ("Spacing"), N_ ("On center"), DRY_FIELD_LENGTH, AT (DryWall, stud_spacing),
      IN (4), IN (96), .is_shown = is_regular_wall},
     {NULL, N_ ("First stud"), N_ ("Center, from the wall's left end"), DRY_FIELD_LENGTH,
