@@ -5,11 +5,11 @@
 #include "ui/canvas-entry.h"
 #include "ui/canvas-mark.h"
 
-
 /* The scene is replayed cell by cell. A thing is marked in plan and on its face, far apart, and
  * Cairo replays everything in the rectangle round all that is to be drawn anew; within a cell that
  * is little. */
 #define CELL 256.0f
+
 /* --- the scene --- */
 
 /* Records what can be seen and as much again on every side, so that panning only replays. */

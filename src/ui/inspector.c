@@ -345,19 +345,6 @@ update (DryInspector *self)
   }
 }
 
-static void
-begin (GtkWidget *widget)
-{
-  DryInspector *self = DRY_INSPECTOR (widget);
-
-  self->ready = TRUE;
-  update (self);
-}
-
-/* --- object --- */
-
-static void
-dry_inspector_dispose (GObject *object)
 /* The board shows first what was done, this panel a frame later: its rows take longer to lay out.
  */
 static void
@@ -379,6 +366,19 @@ dry_inspector_catch_up (GtkWidget *widget)
   update (DRY_INSPECTOR (widget));
 }
 
+static void
+begin (GtkWidget *widget)
+{
+  DryInspector *self = DRY_INSPECTOR (widget);
+
+  self->ready = TRUE;
+  update (self);
+}
+
+/* --- object --- */
+
+static void
+dry_inspector_dispose (GObject *object)
 {
   DryInspector *self = DRY_INSPECTOR (object);
 
@@ -435,8 +435,6 @@ dry_inspector_new (DrySession *session)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "plan-changed", G_CALLBACK (update_soon), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "view-changed", G_CALLBACK (update), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "plan-changed", G_CALLBACK (fill), self, G_CONNECT_SWAPPED);
   dry_later_after_frame (GTK_WIDGET (self), begin);
   return GTK_WIDGET (self);
 }

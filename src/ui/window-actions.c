@@ -223,11 +223,11 @@ on_edit_selection (GSimpleAction *action, GVariant *parameter, gpointer data)
   GtkWidget *focus;
 
   g_settings_set_boolean (self->settings, "inspector", TRUE);
+  dry_inspector_catch_up (adw_bin_get_child (self->inspector_place));
   gtk_widget_child_focus (GTK_WIDGET (self->inspector_place), GTK_DIR_TAB_FORWARD);
   /* Into the entry, not only its row. */
   focus = gtk_root_get_focus (GTK_ROOT (self));
   if (focus != NULL && GTK_IS_LIST_BOX_ROW (focus))
-  dry_inspector_catch_up (adw_bin_get_child (self->inspector_place));
     gtk_widget_child_focus (focus, GTK_DIR_TAB_FORWARD);
 }
 
