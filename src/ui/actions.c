@@ -13,6 +13,7 @@ static const DryActionInfo actions[] = {
     {"win.open", "<Control>o", N_ ("Open a project"), "files", DRY_ACTIONS_FILE},
     {"win.save", "<Control>s", N_ ("Save"), "files", DRY_ACTIONS_FILE},
     {"win.save-as", "<Control><Shift>s", N_ ("Save under another name"), "files", DRY_ACTIONS_FILE},
+    {"win.versions", "<Control>h", N_ ("Earlier versions of the file"), "files", DRY_ACTIONS_FILE},
     {"win.export-papers", "<Control>e", N_ ("Export the crew's papers"), "papers",
      DRY_ACTIONS_FILE},
     {"win.export-drawing", "<Control><Shift>e", N_ ("Export the drawing"), "papers",
