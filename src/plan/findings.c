@@ -141,12 +141,13 @@ write_measured (const DryPlanContext *context, const DryMeasure *measure, const 
 /* And when the value said exactly looks like the limit rounded, the limit is said exactly too. */
 static const char *
 write_required (const DryPlanContext *context, const char *required, const char *measured,
-                const DryMeasure *limit)
+                const DryMeasure *measure, const DryMeasure *limit)
 {
   const char *rounded = dry_finding_measure_text (context, limit);
   gsize n = strlen (required), tail = strlen (rounded);
 
-  if (!*measured || strcmp (measured, rounded) != 0 || !g_str_has_suffix (required, rounded))
+  if ((measure->length == limit->length && measure->number == limit->number) ||
+      strcmp (measured, rounded) != 0 || !g_str_has_suffix (required, rounded))
     return required;
   return dry_arena_printf (context->arena, "%.*s%s", (int) (n - tail), required,
                            dry_finding_exact_text (context, limit));
@@ -218,7 +219,8 @@ add_finding (const DryPlanContext *context, GArray *findings, const DryRule *rul
 
   dry_finding_limit (failed, subject, &limit);
   finding.measured = write_measured (context, dry_subject_get (subject, failed->measure), &limit);
-  finding.required = write_required (context, finding.required, finding.measured, &limit);
+  finding.required = write_required (context, finding.required, finding.measured,
+                                     dry_subject_get (subject, failed->measure), &limit);
   finding.message =
       write_message (context, rule, dry_subject_get (subject, failed->measure), &finding);
   finding.working = show_working (context, rule, failed, subject, finding.required);

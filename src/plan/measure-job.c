@@ -210,6 +210,25 @@ measure_order (DryMeasuring *self)
   dry_measuring_end (self);
 }
 
+static void
+measure_water (DryMeasuring *self)
+{
+  const DryWater *water = self->plan->water;
+  guint nowhere = 0;
+
+  if (!water || !water->n_paths)
+    return;
+  for (guint i = 0; i < water->n_breaks; i++)
+    nowhere += water->breaks[i].kind == DRY_BREAK_NOWHERE;
+  dry_measuring_begin (self, "water", 0, -1, NOWHERE, "The water's way");
+  dry_measuring_boolean (self, "closed", water->closed, "%u way%s followed, %u break%s",
+                         water->n_paths, water->n_paths == 1 ? "" : "s", water->n_breaks,
+                         water->n_breaks == 1 ? "" : "s");
+  dry_measuring_number (self, "breaks", water->n_breaks, "", NULL);
+  dry_measuring_number (self, "nowhere", nowhere, "", "wet walls that end over nothing");
+  dry_measuring_end (self);
+}
+
 void
 dry_measure_job (DryMeasuring *self)
 {
@@ -219,4 +238,5 @@ dry_measure_job (DryMeasuring *self)
   measure_system (self);
   measure_tile (self);
   measure_order (self);
+  measure_water (self);
 }

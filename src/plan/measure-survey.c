@@ -158,7 +158,8 @@ measure_glass_share (DryMeasuring *self, const DryInside *inside)
   DryLength glass = 0, open = 0;
   DryPoint corners[4];
 
-  if (!dry_room_basin_corners (room, corners))
+  /* The door of a neo-angle stands between its returns and is on no wall. */
+  if (room->basin.corner_cut > 0 || !dry_room_basin_corners (room, corners))
     return;
   for (guint side = 0; side < 4; side++)
     if (!inside->wall[side])

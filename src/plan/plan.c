@@ -66,6 +66,8 @@ run_stages (DryPlan *self, GError **error)
                                    self->fasteners, self->joints, self->coating, error)) &&
          (self->order = dry_order_compute (context, self->faces, self->framing, self->boards,
                                            self->joints, self->coating, error)) &&
+         (self->water = dry_water_compute (context, self->faces, self->boards, self->fasteners,
+                                           self->joints, self->coating, error)) &&
          (self->measures = dry_measures_compute (context, self, error)) &&
          (self->findings = dry_findings_compute (context, self->measures, error));
 }

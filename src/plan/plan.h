@@ -6,6 +6,7 @@
 
 #include "base/json.h"
 #include "plan/findings.h"
+#include "plan/water.h"
 
 typedef struct _DryPlan DryPlan;
 
@@ -20,6 +21,7 @@ struct _DryPlan {
   const DryCoating *coating;
   const DryTakeoff *takeoff;
   const DryOrder *order;
+  const DryWater *water;
   const DryMeasures *measures;
   const DryFindings *findings;
 };
