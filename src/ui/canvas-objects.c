@@ -17,6 +17,7 @@ struct _DryCanvasObject {
   gint stud; /* of the wall `id`, or -1: the wall itself or another thing */
   char *label;
   char *place;
+  gint selected; /* as told; -1: not yet */
 };
 
 G_DEFINE_FINAL_TYPE (DryCanvasObject, dry_canvas_object, GTK_TYPE_WIDGET)
@@ -59,6 +60,19 @@ dry_canvas_object_init (DryCanvasObject *self)
 {
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_can_target (GTK_WIDGET (self), FALSE);
+  self->selected = -1;
+}
+
+/* Only what is new: a thousand objects told at every step of the keyboard are a thousand messages.
+ */
+static void
+tell_selected (DryCanvasObject *object, gboolean selected)
+{
+  if (object->selected == selected)
+    return;
+  object->selected = selected;
+  gtk_accessible_update_state (GTK_ACCESSIBLE (object), GTK_ACCESSIBLE_STATE_SELECTED, selected,
+                               -1);
 }
 
 static void
@@ -85,10 +99,8 @@ describe_object (DryCanvas *self, DryCanvasObject *object)
   g_free (object->place);
   object->label = label;
   object->place = place;
-  gtk_accessible_update_state (GTK_ACCESSIBLE (object), GTK_ACCESSIBLE_STATE_SELECTED,
-                               object->id == dry_session_get_selection (self->session) &&
-                                   object->stud == dry_session_get_selected_stud (self->session),
-                               -1);
+  tell_selected (object, object->id == dry_session_get_selection (self->session) &&
+                             object->stud == dry_session_get_selected_stud (self->session));
 }
 
 static DryCanvasObject *
