@@ -11,3 +11,5 @@ void dry_plan_json_rect (DryJsonWriter *writer, const char *key, DryRect r);
 void dry_plan_json_holding (DryJsonWriter *writer, const DryPlan *self);
 void dry_plan_json_quantities (DryJsonWriter *writer, const DryPlan *self);
 void dry_plan_json_judgement (DryJsonWriter *writer, const DryPlan *self);
+
+void dry_plan_json_tiling (DryJsonWriter *writer, const DryFaces *faces, const DryTiling *self);

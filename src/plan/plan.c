@@ -61,9 +61,10 @@ run_stages (DryPlan *self, GError **error)
          (self->joints = dry_joints_compute (context, self->faces, self->boards, error)) &&
          (self->coating = dry_coating_compute (context, self->faces, self->boards, self->fasteners,
                                                self->joints, error)) &&
-         (self->takeoff =
-              dry_takeoff_compute (context, self->faces, self->framing, self->boards,
-                                   self->fasteners, self->joints, self->coating, error)) &&
+         (self->tiling = dry_tiling_compute (context, self->faces, error)) &&
+         (self->takeoff = dry_takeoff_compute (context, self->faces, self->framing, self->boards,
+                                               self->fasteners, self->joints, self->coating,
+                                               self->tiling, error)) &&
          (self->order = dry_order_compute (context, self->faces, self->framing, self->boards,
                                            self->joints, self->coating, error)) &&
          (self->water = dry_water_compute (context, self->faces, self->boards, self->fasteners,

@@ -19,6 +19,7 @@ struct _DryPlan {
   const DryFasteners *fasteners;
   const DryJoints *joints;
   const DryCoating *coating;
+  const DryTiling *tiling;
   const DryTakeoff *takeoff;
   const DryOrder *order;
   const DryWater *water;

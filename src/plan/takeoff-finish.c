@@ -151,6 +151,9 @@ allowance_of (DryPattern pattern)
   case DRY_PATTERN_OFFSET:
   case DRY_PATTERN_DIAGONAL:
     return 0.15;
+  case DRY_PATTERN_HERRINGBONE:
+  case DRY_PATTERN_HEXAGON:
+    return 0.20;
   case DRY_PATTERN_STRAIGHT:
   case DRY_PATTERN_VERTICAL:
     break;
@@ -161,15 +164,55 @@ allowance_of (DryPattern pattern)
 static double
 tiled_area (const DryTakeoffDraft *self)
 {
+  if (self->tiling && self->tiling->n_tiles > 0)
+    return self->tiling->area;
   return self->context->system->n_sheets ? self->coating->board_area : self->coating->wet_area;
 }
 
-static void
-add_tiles (DryTakeoffDraft *self, const DryFinish *finish)
+static const char *
+name_of_tile (const DryTakeoffDraft *self, const DryFinish *finish)
 {
-  DryArena *arena = self->context->arena;
   const DryItem *item =
       finish->tile ? dry_catalog_get_item (self->context->catalog, finish->tile) : NULL;
+
+  return item ? item->name
+              : dry_arena_printf (self->context->arena, "Tile %s x %s",
+                                  dry_context_length (self->context, finish->tile_width),
+                                  dry_context_length (self->context, finish->tile_height));
+}
+
+/* The layout's own count, with what the usual allowance would have bought beside it. */
+static void
+add_tiles_laid (DryTakeoffDraft *self, const DryFinish *finish)
+{
+  const DryTiling *tiling = self->tiling;
+  GArray *inputs = g_array_new (FALSE, FALSE, sizeof (DryInput));
+  DryWorking working = {.source = {"counted on the layout", DRY_CERTAINTY_DERIVED}};
+
+  for (guint i = 0; i < tiling->n_counts; i++) {
+    DryInput input = {tiling->counts[i].name, tiling->counts[i].working.formula};
+
+    g_array_append_val (inputs, input);
+  }
+  working.formula = dry_arena_printf (
+      self->context->arena, "%u whole + %u for %u cuts + %u spare = %u tiles", tiling->n_whole,
+      tiling->n_for_cuts, tiling->n_cut, tiling->n_spare, tiling->n_tiles);
+  working.n_inputs = inputs->len;
+  working.inputs = dry_arena_take_array (self->context->arena, inputs);
+  dry_takeoff_add (self, (DryTakeoffLine){.id = "tile",
+                                          .group = "tile",
+                                          .name = name_of_tile (self, finish),
+                                          .amount = tiling->n_tiles,
+                                          .unit = "pc",
+                                          .pack = tiling->box > 0 ? tiling->box : 1,
+                                          .pack_name = tiling->box > 0 ? "box" : "tile",
+                                          .working = working});
+}
+
+static void
+add_tiles_by_area (DryTakeoffDraft *self, const DryFinish *finish)
+{
+  DryArena *arena = self->context->arena;
   double area = tiled_area (self), more = allowance_of (finish->pattern);
   double each = dry_length_to_mm (finish->tile_width + finish->joint) *
                 dry_length_to_mm (finish->tile_height + finish->joint) / 1e6;
@@ -185,10 +228,7 @@ add_tiles (DryTakeoffDraft *self, const DryFinish *finish)
       (DryTakeoffLine){
           .id = "tile",
           .group = "tile",
-          .name = item ? item->name
-                       : dry_arena_printf (arena, "Tile %s x %s",
-                                           dry_context_length (self->context, finish->tile_width),
-                                           dry_context_length (self->context, finish->tile_height)),
+          .name = name_of_tile (self, finish),
           .amount = amount,
           .unit = "m2",
           .pack = each,
@@ -269,7 +309,10 @@ dry_takeoff_add_tile (DryTakeoffDraft *self)
 
   if (!room || !room->finish.tiled || room->finish.tile_width <= 0 || room->finish.tile_height <= 0)
     return;
-  add_tiles (self, &room->finish);
+  if (self->tiling && self->tiling->n_tiles > 0)
+    add_tiles_laid (self, &room->finish);
+  else
+    add_tiles_by_area (self, &room->finish);
   add_mortar (self, &room->finish);
   add_grout (self, &room->finish);
 }

@@ -9,7 +9,8 @@ typedef struct {
   const DryFraming *framing;
   const DryBoards *boards;
   const DryCoating *coating;
-  GArray *lines; /* DryTakeoffLine */
+  const DryTiling *tiling; /* may be NULL */
+  GArray *lines;           /* DryTakeoffLine */
 } DryTakeoffDraft;
 
 /* Rounds to packs, prices, and appends; a line of nothing is dropped. */

@@ -179,11 +179,11 @@ const DryTakeoff *
 dry_takeoff_compute (const DryPlanContext *context, const DryFaces *faces,
                      const DryFraming *framing, const DryBoards *boards,
                      const DryFasteners *fasteners, const DryJoints *joints,
-                     const DryCoating *coating, GError **error)
+                     const DryCoating *coating, const DryTiling *tiling, GError **error)
 {
   DryTakeoff *self = dry_arena_alloc (context->arena, sizeof *self);
   DryTakeoffDraft draft = {
-      context, framing, boards, coating, g_array_new (FALSE, TRUE, sizeof (DryTakeoffLine)),
+      context, framing, boards, coating, tiling, g_array_new (FALSE, TRUE, sizeof (DryTakeoffLine)),
   };
 
   add_sheets (&draft, FALSE);

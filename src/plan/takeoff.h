@@ -5,6 +5,7 @@
 
 #include "base/json.h"
 #include "plan/coating.h"
+#include "plan/tile.h"
 
 typedef struct {
   const char *id;    /* product id, sheet id, "on-hand-1", "lumber", "tile" */
@@ -29,10 +30,12 @@ typedef struct {
   double mass; /* kg of board, or of the mortar bed where the wall is floated */
 } DryTakeoff;
 
+/* `tiling` may be NULL or without pieces: tile is then reckoned from the area alone. */
 const DryTakeoff *dry_takeoff_compute (const DryPlanContext *context, const DryFaces *faces,
                                        const DryFraming *framing, const DryBoards *boards,
                                        const DryFasteners *fasteners, const DryJoints *joints,
-                                       const DryCoating *coating, GError **error);
+                                       const DryCoating *coating, const DryTiling *tiling,
+                                       GError **error);
 
 /* A line as one JSON object into an open array. Price and cost are left out where there is none. */
 void dry_takeoff_line_write_json (const DryTakeoffLine *self, DryJsonWriter *writer);

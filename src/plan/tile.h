@@ -71,7 +71,7 @@ typedef struct {
   guint n_for_cuts;   /* tiles the cuts come from, remainders used again */
   guint n_spare;      /* for breakage and later repairs */
   guint n_tiles;      /* to buy */
-  guint n_boxes;      /* 0: the box is not known */
+  guint box, n_boxes; /* tiles in one, and how many; 0: not known */
   DryLength trim;     /* length of open edges, tops and sides where the tile ends */
   DryLength movement; /* length of joints that take sealant: changes of plane, at the basin */
   double smallest_share;

@@ -238,7 +238,7 @@ rig_compute (Rig *self)
                                        self->joints, &error);
   g_assert_no_error (error);
   self->takeoff = dry_takeoff_compute (context, &self->faces, &self->framing, &self->boards,
-                                       self->fasteners, self->joints, self->coating, &error);
+                                       self->fasteners, self->joints, self->coating, NULL, &error);
   g_assert_no_error (error);
   self->order = dry_order_compute (context, &self->faces, &self->framing, &self->boards,
                                    self->joints, self->coating, &error);

@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of the tile stage share: the tiled region, the choice of datum, laying.
+ * Not for other stages: they read DryTiling. */
+#pragma once
+
+#include "plan/tile.h"
+
+/* Sizes of the tile as it lies, and how courses follow each other. */
+typedef struct {
+  DryPattern pattern;
+  DryLength width, height; /* as it lies */
+  DryLength joint;
+  DryLength shifts[2]; /* of even and odd courses */
+  guint n_shifts;
+} DryTileModule;
+
+DryTileModule dry_tile_module (const DryFinish *finish, DryLength joint);
+static inline DryLength
+dry_tile_pitch_u (const DryTileModule *self)
+{
+  return self->width + self->joint;
+}
+static inline DryLength
+dry_tile_pitch_z (const DryTileModule *self)
+{
+  return self->height + self->joint;
+}
+/* TRUE when courses and columns line up, so that edges have cuts that can be balanced. */
+static inline gboolean
+dry_tile_is_grid (DryPattern pattern)
+{
+  return pattern == DRY_PATTERN_STRAIGHT || pattern == DRY_PATTERN_OFFSET ||
+         pattern == DRY_PATTERN_VERTICAL;
+}
+/* What is left over when `value` is divided by `module`, never negative. */
+static inline DryLength
+dry_tile_rest (DryLength value, DryLength module)
+{
+  DryLength rest = value % module;
+
+  return rest < 0 ? rest + module : rest;
+}
+
+/* tile-region.c: what of the face is tiled. */
+DryRegion dry_tile_region (const DryPlanContext *context, const DryFaces *faces,
+                           const DryFace *face);
+
+/* tile-solve.c: an edge that tile ends at. */
+typedef struct {
+  DryLength at;
+  gboolean low; /* tile lies above or to the right of it */
+} DryTileEdge;
+
+/* What a datum gives at some edges. */
+typedef struct {
+  DryLength smallest; /* narrowest cut; the tile's size when none is cut */
+  guint n_cut;        /* edges and courses with a cut */
+} DryTileAxis;
+
+/* The tile left at the edge, `size` when it is whole there. */
+DryLength dry_tile_cut_at (DryTileEdge edge, DryLength datum, DryLength size, DryLength joint);
+DryTileAxis dry_tile_judge_axis (const DryTileEdge *edges, guint n, const DryLength *shifts,
+                                 guint n_shifts, DryLength datum, DryLength size, DryLength joint);
+/* Negative when `a` is the better one for a tile of this size. */
+gint dry_tile_compare_axes (DryTileAxis a, DryTileAxis b, DryLength size);
+/* The best datum: no cut under half a tile where any datum avoids it, then the widest narrowest
+ * cut, then fewest cuts. 0 <= datum < size + joint. */
+DryLength dry_tile_solve_axis (const DryTileEdge *edges, guint n, const DryLength *shifts,
+                               guint n_shifts, DryLength size, DryLength joint);
+
+/* tile-lay.c: the tiles of a region, in `pieces` (DryTilePiece), points in `arena`. FALSE when
+ * there would be more than a drawing can tell apart. */
+gboolean dry_tile_lay (DryArena *arena, const DryTileModule *module, const DryRegion *region,
+                       DryPoint datum, GArray *pieces);
+/* Area of one whole tile, twice. */
+__int128 dry_tile_area2 (const DryTileModule *module);
+
+/* tile-count.c */
+void dry_tile_count (const DryPlanContext *context, const DryFaces *faces,
+                     const DryTileModule *module, DryTiling *self);
