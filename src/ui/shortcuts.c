@@ -52,8 +52,10 @@ static const struct {
   DryActionGroup groups[3];
   guint n_groups;
 } SECTIONS[] = {
-    {"project", N_ ("Project"), {DRY_ACTIONS_FILE, DRY_ACTIONS_EDIT, DRY_ACTIONS_HELP}, 3},
-    {"view", N_ ("View"), {DRY_ACTIONS_VIEW, DRY_ACTIONS_ROOM, DRY_ACTIONS_LAYERS}, 3},
+    {"project", N_ ("Project"), {DRY_ACTIONS_FILE, DRY_ACTIONS_HELP}, 2},
+    {"editing", N_ ("Editing"), {DRY_ACTIONS_EDIT}, 1},
+    {"view", N_ ("View"), {DRY_ACTIONS_VIEW, DRY_ACTIONS_LAYERS}, 2},
+    {"room", N_ ("Room"), {DRY_ACTIONS_ROOM}, 1},
     {"board", N_ ("Board"), {0}, 0}, /* its tables are above */
 };
 

@@ -303,6 +303,12 @@ on_fullscreen (GSimpleAction *action, GVariant *state, gpointer data)
 }
 
 static void
+on_primary_menu (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  gtk_menu_button_popup (GTK_MENU_BUTTON (DRY_WINDOW (data)->menu_button));
+}
+
+static void
 on_shortcuts (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   dry_shortcuts_present (GTK_WINDOW (data));
@@ -382,6 +388,7 @@ dry_window_add_actions (DryWindow *self)
       {.name = "zoom-out", .activate = on_zoom_out},
       {.name = "zoom-fit", .activate = on_zoom_fit},
       {.name = "zoom-selection", .activate = on_zoom_selection},
+      {.name = "primary-menu", .activate = on_primary_menu},
       {.name = "shortcuts", .activate = on_shortcuts},
       {.name = "close", .activate = on_close},
       {.name = "fullscreen", .state = "false", .change_state = on_fullscreen},
