@@ -16,14 +16,94 @@ static const DrySource reckoned = {"counted on the layout", DRY_CERTAINTY_DERIVE
 
 /* --- cuts out of tiles --- */
 
-/* Straight cuts lie edge to edge in a tile, as boards do in a sheet; glazed edges and patterns
- * allow no turning. */
+/* As many cuts as this are nested as boards are; small tile has hundreds, nearly all of them strips
+ * along one side, which the best fit lays as well. */
+#define NESTED_MOST 48
+
+typedef struct {
+  DryLength width, height;
+} Rest;
+
+static gint
+compare_pieces (gconstpointer a, gconstpointer b)
+{
+  const DryPiece *x = a, *y = b;
+  DryLength long_x = MAX (x->width, x->height), long_y = MAX (y->width, y->height);
+  DryLength short_x = MIN (x->width, x->height), short_y = MIN (y->width, y->height);
+
+  if (long_x != long_y)
+    return long_x > long_y ? -1 : 1;
+  return (short_x < short_y) - (short_x > short_y);
+}
+
+static void
+keep_rest (GArray *rests, DryLength width, DryLength height)
+{
+  Rest rest = {width, height};
+
+  if (width >= DRY_MM && height >= DRY_MM)
+    g_array_append_val (rests, rest);
+}
+
+/* Takes the piece off the rest with one or two cuts, and keeps what is left of it. */
+static void
+cut_from (GArray *rests, guint at, const DryPiece *piece)
+{
+  Rest rest = g_array_index (rests, Rest, at);
+  DryLength beside = rest.width - piece->width - DRY_TILE_KERF;
+  DryLength above = rest.height - piece->height - DRY_TILE_KERF;
+
+  g_array_remove_index_fast (rests, at);
+  if (beside > above) {
+    keep_rest (rests, beside, rest.height);
+    keep_rest (rests, piece->width, above);
+  } else {
+    keep_rest (rests, rest.width, above);
+    keep_rest (rests, beside, piece->height);
+  }
+}
+
+static guint
+fit_cuts (const DryTileModule *module, GArray *pieces)
+{
+  g_autoptr (GArray) rests = g_array_new (FALSE, FALSE, sizeof (Rest));
+  guint tiles = 0;
+
+  g_array_sort (pieces, compare_pieces);
+  for (guint i = 0; i < pieces->len; i++) {
+    const DryPiece *piece = &g_array_index (pieces, DryPiece, i);
+    double least = G_MAXDOUBLE;
+    gint best = -1;
+
+    for (guint k = 0; k < rests->len; k++) {
+      const Rest *rest = &g_array_index (rests, Rest, k);
+      double area = (double) rest->width * (double) rest->height;
+
+      if (rest->width >= piece->width && rest->height >= piece->height && area < least) {
+        least = area;
+        best = (gint) k;
+      }
+    }
+    if (best < 0) {
+      tiles++;
+      keep_rest (rests, module->width, module->height);
+      best = (gint) rests->len - 1;
+    }
+    cut_from (rests, (guint) best, piece);
+  }
+  return tiles;
+}
+
+/* Cuts lie edge to edge in a tile, as boards do in a sheet; glazed edges and patterns allow no
+ * turning. */
 static guint
 nest_cuts (const DryPlanContext *context, const DryTileModule *module, GArray *pieces)
 {
   DryStock stock = {.id = "tile", .width = module->width, .height = module->height, .count = -1};
   const DryCutting *cutting;
 
+  if (pieces->len > NESTED_MOST)
+    return fit_cuts (module, pieces);
   if (pieces->len == 0)
     return 0;
   cutting = dry_cutting_compute (context->arena, &stock, 1,
