@@ -269,9 +269,15 @@ follow_face (Water *self, const DryFace *face)
 {
   g_autoptr (GArray) stops = list_stretches (self, face);
 
+  /* In an inside corner the neighbor's finish stands before this face. */
+  DryLength built = self->context->build_up.total;
+  DryLength first = face->left.face >= 0 && face->left.angle < 180 ? face->left.at + built : 0;
+  DryLength last =
+      face->right.face >= 0 && face->right.angle < 180 ? face->right.at - built : face->length;
+
   for (guint i = 0; i + 1 < stops->len; i++) {
-    DryLength u0 = g_array_index (stops, DryLength, i);
-    DryLength u1 = g_array_index (stops, DryLength, i + 1);
+    DryLength u0 = MAX (g_array_index (stops, DryLength, i), first);
+    DryLength u1 = MIN (g_array_index (stops, DryLength, i + 1), last);
     DryBreakKind why = DRY_BREAK_NOWHERE;
     const char *rule = NULL, *text;
     DryId object = 0;
