@@ -318,14 +318,36 @@ put_text (Reading *self, guint row, guint what, const char *key)
     dry_json_write_string (self->writer, key, cell (self, row, what));
 }
 
+/* A date, also where a spreadsheet has made it a count of days since 1899-12-30. */
+static void
+put_date (Reading *self, guint row, guint what, const char *key)
+{
+  const char *text = cell (self, row, what);
+  guint64 serial;
+  GDate date;
+  char iso[16];
+
+  if (!g_ascii_string_to_unsigned (text, 10, 1, 100000, &serial, NULL)) {
+    put_text (self, row, what, key);
+    return;
+  }
+  g_date_clear (&date, 1);
+  g_date_set_julian (&date, (guint32) serial + 693594);
+  g_snprintf (iso, sizeof iso, "%04d-%02d-%02d", g_date_get_year (&date), g_date_get_month (&date),
+              g_date_get_day (&date));
+  dry_json_write_string (self->writer, key, iso);
+}
+
 static gboolean
 get_number (Reading *self, guint row, guint what, double *value)
 {
-  const char *text = cell (self, row, what);
+  g_autofree char *text = g_strdup (cell (self, row, what));
   char *end;
 
-  if (*text == '\0')
+  if (*g_strstrip (text) == '\0')
     return FALSE;
+  if (self->rows->decimal == ',')
+    g_strdelimit (text, ",", '.');
   *value = g_ascii_strtod (text, &end);
   if (*end != '\0' || !isfinite (*value)) {
     fail (self, row, what, "is no number");
@@ -395,8 +417,8 @@ put_book (Reading *self, guint row)
     dry_json_write_boolean (self->writer, "invented", TRUE);
   if (has_option (self, row, "catalog-samples"))
     dry_json_write_boolean (self->writer, "catalog_samples", TRUE);
-  put_text (self, row, FROM, "valid_from");
-  put_text (self, row, TO, "valid_to");
+  put_date (self, row, FROM, "valid_from");
+  put_date (self, row, TO, "valid_to");
 }
 
 static void
@@ -428,8 +450,8 @@ put_price (Reading *self, guint row)
   put_text (self, row, PACK_NAME, "pack_name");
   put_money (self, row, PRICE, "price");
   put_text (self, row, SUPPLIER, "supplier");
-  put_text (self, row, FROM, "valid_from");
-  put_text (self, row, TO, "valid_to");
+  put_date (self, row, FROM, "valid_from");
+  put_date (self, row, TO, "valid_to");
   put_source (self, row);
 }
 

@@ -102,6 +102,7 @@ typedef struct {
 /* A table: rows of cells. Free with dry_rows_free(). */
 typedef struct {
   GPtrArray *rows; /* of GArray of DryCell */
+  char decimal;    /* mark of numbers in cells that were read as text: ',' or 0 for '.' */
 } DryRows;
 
 DryRows *dry_rows_new (void) G_GNUC_WARN_UNUSED_RESULT;

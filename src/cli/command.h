@@ -19,9 +19,10 @@ typedef struct {
   int (*run) (char **files);
 } DryCommand;
 
-extern const DryCommand dry_command_check, dry_command_drawing, dry_command_findings,
-    dry_command_nest, dry_command_papers, dry_command_places, dry_command_plan, dry_command_systems,
-    dry_command_takeoff;
+extern const DryCommand dry_command_check, dry_command_compare, dry_command_cost,
+    dry_command_drawing, dry_command_findings, dry_command_nest, dry_command_papers,
+    dry_command_places, dry_command_plan, dry_command_prices, dry_command_schedule,
+    dry_command_systems, dry_command_takeoff;
 
 /* Options every project command has; set by the parser before run(). */
 typedef struct {
@@ -39,6 +40,11 @@ int dry_cli_fail (const GError *error);
 DryCatalog *dry_cli_load_catalog (GError **error);
 /* Plans of the rooms asked for, in file order. NULL on error. */
 GPtrArray *dry_cli_load_plans (const char *path, GError **error);
+/* The room asked for with --room, 0 when none is; FALSE with an error when there is no such room.
+ */
+gboolean dry_cli_find_room (const DryProject *project, DryId *room, GError **error);
+/* How long to search, from --search; see dry_plan_new_searched(). */
+gboolean dry_cli_get_effort (guint64 *effort, GError **error);
 /* Writes all of `text` to standard output; DRY_EXIT_ERROR when it cannot (full disk, closed pipe).
  */
 int dry_cli_print (const char *text, gsize length);

@@ -74,6 +74,33 @@ check_seconds (GError **error)
   return FALSE;
 }
 
+gboolean
+dry_cli_get_effort (guint64 *effort, GError **error)
+{
+  /* Work, not time: the same file gives the same plan on every machine. */
+  *effort = (guint64) (dry_cli_get_options ()->seconds * (double) DRY_PLAN_EFFORT);
+  return check_seconds (error);
+}
+
+gboolean
+dry_cli_find_room (const DryProject *project, DryId *room, GError **error)
+{
+  const char *asked = dry_cli_get_options ()->room;
+
+  *room = 0;
+  if (!asked)
+    return TRUE;
+  for (guint i = 0; i < dry_project_get_n_rooms (project); i++) {
+    const DryRoom *at = dry_project_get_room_at (project, i);
+    if (!is_asked_for (at, i, asked))
+      continue;
+    *room = at->id;
+    return TRUE;
+  }
+  report_unknown_room (project, asked, error);
+  return FALSE;
+}
+
 GPtrArray *
 dry_cli_load_plans (const char *path, GError **error)
 {
@@ -83,11 +110,9 @@ dry_cli_load_plans (const char *path, GError **error)
   g_autoptr (DryCatalog) catalog = NULL;
   g_autoptr (DryProject) project = NULL;
 
-  if (!check_seconds (error) || !(project = dry_project_load (path, error)) ||
+  if (!dry_cli_get_effort (&effort, error) || !(project = dry_project_load (path, error)) ||
       !(catalog = dry_cli_load_catalog (error)))
     return NULL;
-  /* Work, not time: the same file gives the same plan on every machine. */
-  effort = (guint64) (dry_cli_get_options ()->seconds * (double) DRY_PLAN_EFFORT);
   for (guint i = 0; i < dry_project_get_n_rooms (project); i++) {
     const DryRoom *room = dry_project_get_room_at (project, i);
     DryPlan *plan;

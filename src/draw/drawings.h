@@ -4,6 +4,7 @@
 #pragma once
 
 #include "draw/scene.h"
+#include "plan/schedule.h"
 
 #define DRY_LAYERS_ALL ((1u << DRY_N_LAYERS) - 1)
 
@@ -17,7 +18,14 @@ DryScene *dry_drawing_cut_sheet (const DryPlan *plan, guint sheet) G_GNUC_WARN_U
 /* A section through the layers of a system, to scale: stud, board, membrane, mortar, tile. */
 DryScene *dry_drawing_section (const DrySystem *system,
                                const DryBuildUp *build_up) G_GNUC_WARN_UNUSED_RESULT;
+/* The wet walls side by side with tile and fixtures, nothing of the workshop: for the client. */
+DryScene *dry_drawing_client (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+/* Tasks `first` to `first` + `n` of a schedule as bars over its days, at paper size: a millimeter
+ * of the scene is a millimeter of the page, 182 of them wide. */
+DryScene *dry_drawing_gantt (const DrySchedule *schedule, const DryJob *job, guint first,
+                             guint n) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Names for the command line: "board", "plan", "strip", "face:A", "sheet:1", "section". NULL with
+/* Names for the command line: "board", "plan", "strip", "face:A", "sheet:1", "section",
+ * "client". NULL with
  * DRY_ERROR_UNSUPPORTED that lists the names there are. */
 DryScene *dry_drawing_by_name (const DryPlan *plan, const char *name, GError **error);

@@ -139,25 +139,33 @@ sort (Computing *self, GError **error)
   return n == self->n;
 }
 
-static gint64
-begin_work (const Computing *self, gint64 at, gint64 work)
+/* A milestone happens when it is due, be it night; so does what stands by itself. */
+static gboolean
+is_by_clock (const Computing *self, const DryActivity *activity)
 {
-  /* a milestone happens when it is due, be it night */
-  return self->clock && work > 0 ? self->clock->begin (self->clock->data, at) : at;
+  return self->clock && activity->duration > 0 && !activity->standing;
 }
 
 static gint64
-finish_work (const Computing *self, gint64 from, gint64 work)
+begin_work (const Computing *self, const DryActivity *activity, gint64 at)
 {
-  return self->clock && work > 0 ? self->clock->advance (self->clock->data, from, work)
-                                 : from + work;
+  return is_by_clock (self, activity) ? self->clock->begin (self->clock->data, at) : at;
 }
 
 static gint64
-start_for (const Computing *self, gint64 finish, gint64 work)
+finish_work (const Computing *self, const DryActivity *activity, gint64 from)
 {
-  return self->clock && work > 0 ? self->clock->retreat (self->clock->data, finish, work)
-                                 : finish - work;
+  return is_by_clock (self, activity)
+             ? self->clock->advance (self->clock->data, from, activity->duration)
+             : from + activity->duration;
+}
+
+static gint64
+start_for (const Computing *self, const DryActivity *activity, gint64 finish)
+{
+  return is_by_clock (self, activity)
+             ? self->clock->retreat (self->clock->data, finish, activity->duration)
+             : finish - activity->duration;
 }
 
 static void
@@ -180,8 +188,8 @@ go_forward (Computing *self)
         dates->driver = (gint) self->before[i][j];
       }
     }
-    dates->early_start = begin_work (self, ready, activity->duration);
-    dates->early_finish = finish_work (self, dates->early_start, activity->duration);
+    dates->early_start = begin_work (self, activity, ready);
+    dates->early_finish = finish_work (self, activity, dates->early_start);
     network->length = MAX (network->length, dates->early_finish);
   }
 }
@@ -198,7 +206,7 @@ go_backward (Computing *self)
     const DryActivity *activity = &self->activities[i];
     DryActivityDates *dates = &network->dates[i];
 
-    dates->late_start = start_for (self, dates->late_finish, activity->duration);
+    dates->late_start = start_for (self, activity, dates->late_finish);
     for (guint j = 0; j < activity->n_after; j++) {
       DryActivityDates *before = &network->dates[self->before[i][j]];
       before->late_finish = MIN (before->late_finish, dates->late_start - activity->after[j].wait);

@@ -21,6 +21,7 @@ typedef struct {
   gint64 duration;
   const DryLink *after;
   guint n_after;
+  gboolean standing; /* goes on day and night, whatever the clock */
 } DryActivity;
 
 /* How working time lies on the line of all time, for activities that rest at night. Waits never

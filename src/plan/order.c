@@ -81,6 +81,7 @@ set_wait (DryStep *step, const DryWait *wait)
 {
   if (!wait)
     return;
+  step->wait = wait;
   step->wait_min = wait->hours_min;
   step->wait_max = MAX (wait->hours_min, wait->hours_max);
 }
@@ -350,6 +351,8 @@ add_tests (Ordering *self)
   set_wait (last, tile);
   if (is_pan (self)) {
     if (flood) { /* the film must stand the water as well as the tile */
+      if (flood->hours_max >= last->wait_max)
+        last->wait = flood;
       last->wait_min = MAX (last->wait_min, flood->hours_min);
       last->wait_max = MAX (last->wait_max, flood->hours_max);
     }

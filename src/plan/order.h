@@ -10,6 +10,7 @@ typedef struct {
   const char *text;          /* what to do, in one or two sentences */
   double hours;              /* hands-on, one installer; 0 = not estimated */
   double wait_min, wait_max; /* hours to wait after it; 0 = none */
+  const DryWait *wait;       /* the system's wait these are from; NULL = none of its */
   gboolean hold;             /* inspection or test: nothing goes on before it passes */
   DryWorking working;
 } DryStep;

@@ -1,0 +1,54 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The wet walls as a client sees them: tile, tub or pan, niches, fittings, glass, windows. Nothing
+ * of what is behind the tile, no marks and no dimensions. */
+#include "draw/drawing-private.h"
+
+#define BETWEEN (8 * DRY_INCH)
+
+static void
+draw_face (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face)
+{
+  DryLook outline = DRY_LOOK_LINE (DRY_INK_LINE, DRY_PEN_035);
+  DryLook wall = {.fill = DRY_INK_WET, .alpha = 0.06};
+  DryLook faint = DRY_LOOK_LINE (DRY_INK_FAINT, DRY_PEN_018);
+
+  dry_scene_builder_tag (b, DRY_LAYER_ROOM, DRY_SHOWS_WALL, face->wall, -1);
+  dry_scene_builder_rect (b, faint, (DryRect){0, 0, face->length, face->height});
+  for (guint i = 0; i < face->region.n_polygons; i++)
+    dry_scene_builder_polygon (b, wall, &face->region.polygons[i]);
+  dry_draw_elevation_tile (b, plan, face);
+  dry_draw_elevation_basin (b, plan, face);
+  dry_draw_elevation_openings (b, plan, face);
+  dry_draw_elevation_parts (b, plan, face);
+  dry_scene_builder_tag (b, DRY_LAYER_ROOM, DRY_SHOWS_WALL, face->wall, -1);
+  dry_scene_builder_line (b, outline, (DryPoint){0, 0}, (DryPoint){face->length, 0});
+}
+
+static gboolean
+is_shown (const DryFace *face)
+{
+  return face->kind == DRY_FACE_WALL && face->region.n_polygons > 0;
+}
+
+DryScene *
+dry_drawing_client (const DryPlan *plan)
+{
+  DrySceneBuilder b;
+  DryLength x = 0;
+
+  dry_scene_builder_init (&b, plan->context.job);
+  for (guint i = 0; i < plan->faces->n; i++) {
+    const DryFace *face = &plan->faces->items[i];
+    if (!is_shown (face))
+      continue;
+    dry_scene_builder_begin_view (&b, DRY_VIEW_FACE, (gint) i, (DryPoint){x, 0}, face->name);
+    draw_face (&b, plan, face);
+    dry_scene_builder_tag (&b, DRY_LAYER_LABELS, DRY_SHOWS_NOTHING, 0, -1);
+    dry_scene_builder_text (&b, (DryPoint){face->length / 2, -5 * DRY_INCH},
+                            (DryLettering){.size = 2.5, .anchor = DRY_ANCHOR_CENTRE}, "%s",
+                            face->name);
+    dry_scene_builder_end_view (&b);
+    x += face->length + BETWEEN;
+  }
+  return dry_scene_builder_finish (&b);
+}
