@@ -282,18 +282,20 @@ judge_joints (Judging *self)
   const DryAdviceOptions *options = &self->advice->site->options;
   DryAdviceReason reason = {.kind = DRY_ADVICE_JOINTS, .holds = TRUE};
   g_autoptr (GString) text = g_string_new (NULL);
-  DryLength off[4];
+  DryAdviceEdges edges;
 
   if (self->advice->part->kind != DRY_PART_NICHE ||
       (self->face->lines.n_upright == 0 && self->face->lines.n_level == 0))
     return;
-  reason.points = dry_advice_joint_points (self->advice, &self->face->lines, self->place, off);
+  reason.points = dry_advice_joint_points (self->advice, &self->face->lines, self->place, &edges);
   reason.hard = (options->must & (1u << DRY_ADVICE_JOINTS)) != 0;
   for (guint i = 0; i < 4; i++) {
-    if (off[i] == G_MAXINT64 || off[i] <= options->joint_tolerance)
+    if (edges.off[i] == G_MAXINT64 || edges.off[i] <= options->joint_tolerance)
       continue;
     g_string_append_printf (text, "%s%s off a joint by %s", text->len ? ", " : "", EDGES[i],
-                            text_of (self, off[i]));
+                            text_of (self, edges.off[i]));
+    if (edges.strip[i] > 0 && edges.strip[i] < DRY_TILE_SLIVER)
+      g_string_append_printf (text, " (a sliver of %s beside it)", text_of (self, edges.strip[i]));
     reason.holds = FALSE;
   }
   if (reason.holds)

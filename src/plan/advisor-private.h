@@ -14,15 +14,17 @@
 #define DRY_POINTS_REACH      4.0 /* out of reach at all ... */
 #define DRY_POINTS_REACH_INCH 2.0 /* ... and each inch of it */
 #define DRY_POINTS_EDGE       2.0 /* an edge off its joint ... */
-#define DRY_POINTS_EDGE_INCH  4.0 /* ... and each inch of it: tiles cut to a patchwork */
+#define DRY_POINTS_EDGE_INCH  1.0 /* ... and each inch of it: tiles cut to a patchwork ... */
+#define DRY_POINTS_EDGE_MOST  6.0 /* ... until it is a cut like any other */
 #define DRY_POINTS_NEAR       3.0
 #define DRY_POINTS_OUTSIDE    5.0
 #define DRY_POINTS_PLUMBING   3.0
 #define DRY_POINTS_BLOCKING   4.0
 #define DRY_POINTS_RULE       6.0 /* any other rule of the pack that only advises */
 #define DRY_POINTS_HIDDEN     6.0
-#define DRY_POINTS_SLIVER     5.0 /* each row of cuts under half a tile */
-#define DRY_POINTS_JOINT_32   0.5 /* each 1/32 in the joint is changed */
+#define DRY_POINTS_SLIVER                                                                          \
+  4.0 /* a strip of tile narrower than 2 in beside the opening, or at an end */
+#define DRY_POINTS_JOINT_32 0.5 /* each 1/32 in the joint is changed */
 
 /* Boards are laid anew where a seam comes this near a corner; the pack's rule may say otherwise. */
 #define DRY_ADVICE_SEAM_NEAR (2 * DRY_INCH)
@@ -44,6 +46,13 @@ struct _DryAdvice {
   DryAdviceFace *faces;
   guint n_faces;
 };
+
+/* How the four edges of a niche meet the tile: left, right, bottom, top. */
+typedef struct {
+  DryLength off[4]; /* to the nearest joint; G_MAXINT64 without any */
+  DryLength
+      strip[4]; /* of tile left between the edge and the next joint outward; 0 when on a joint */
+} DryAdviceEdges;
 
 /* The demands of one face while they are written down. */
 typedef struct {
@@ -131,4 +140,4 @@ double dry_advice_demand_points (const DryAdviceDemand *demand, DryPoint place, 
                                  const DryAdviceZone **worst);
 /* Points for edges off the lines; 0 for parts that do not care. */
 double dry_advice_joint_points (const DryAdvice *self, const DryAdviceLines *lines, DryPoint place,
-                                DryLength off[4]);
+                                DryAdviceEdges *edges);

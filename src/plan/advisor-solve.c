@@ -27,11 +27,14 @@ static void
 add_joint_kinks (GArray *values, const DryLength *lines, guint n, DryLength low, DryLength high,
                  DryLength tolerance, DryLength most)
 {
-  for (guint i = 0; i < n; i++)
+  for (guint i = 0; i < n; i++) {
     for (gint step = -1; step <= 1; step++) {
       add_value (values, lines[i] - low + step * tolerance, most);
       add_value (values, lines[i] - high + step * tolerance, most);
     }
+    add_value (values, lines[i] + DRY_TILE_SLIVER - low, most); /* there the strip is none */
+    add_value (values, lines[i] - DRY_TILE_SLIVER - high, most);
+  }
 }
 
 static const DryLength *
@@ -244,8 +247,8 @@ is_too_near (const Candidate *a, const Candidate *b)
   DryRect x = dry_advice_finish (a->advice, a->at), y = dry_advice_finish (b->advice, b->at);
 
   return a->face->wall == b->face->wall && a->face->side == b->face->side &&
-         ABS (a->at.x - b->at.x) < (dry_rect_width (x) + dry_rect_width (y)) / 4 &&
-         ABS (a->at.y - b->at.y) < (dry_rect_height (x) + dry_rect_height (y)) / 4;
+         ABS (a->at.x - b->at.x) < (dry_rect_width (x) + dry_rect_width (y)) / 2 &&
+         ABS (a->at.y - b->at.y) < (dry_rect_height (x) + dry_rect_height (y)) / 2;
 }
 
 static DryAdvicePlace

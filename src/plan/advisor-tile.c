@@ -24,8 +24,26 @@ dry_advice_off_line (const DryLength *lines, guint n, DryLength at)
 }
 
 DryAdviceLines
-dry_advice_lines (const DryAdviceSite *site, DryArena *arena, const DryFace *face, DryPoint datum,
+dry_advice_lines (const DryAdviceSite *site, DryArena *arena, const DryFace *face, DryPoint shift,
                   DryLength joint)
 {
-  return (DryAdviceLines){0};
+  const DryTiling *tiling = site->plan->tiling;
+  const DryTileFace *tiled = tiling ? dry_tiling_get_face (tiling, face->index) : NULL;
+  DryAdviceLines lines = {0};
+  GArray *upright, *level;
+
+  if (!tiled)
+    return lines;
+  if (shift.x == 0 && shift.y == 0 && (joint == 0 || joint == tiling->joint))
+    return (DryAdviceLines){tiled->upright, tiled->level, tiled->n_upright, tiled->n_level};
+  upright = g_array_new (FALSE, FALSE, sizeof (DryLength));
+  level = g_array_new (FALSE, FALSE, sizeof (DryLength));
+  dry_tile_list_lines (&site->plan->context, face,
+                       (DryPoint){tiled->datum.x + shift.x, tiled->datum.y + shift.y},
+                       joint ? joint : tiling->joint, upright, level);
+  lines.n_upright = upright->len;
+  lines.n_level = level->len;
+  lines.upright = dry_arena_take_array (arena, upright);
+  lines.level = dry_arena_take_array (arena, level);
+  return lines;
 }

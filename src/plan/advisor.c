@@ -383,29 +383,52 @@ dry_advice_demand_points (const DryAdviceDemand *demand, DryPoint place, gboolea
   return points;
 }
 
+/* From an edge outward to the next joint, when it is on none. */
+static DryLength
+strip_beside (const DryLength *lines, guint n, DryLength at, gboolean downward)
+{
+  DryLength best = G_MAXINT64;
+
+  for (guint i = 0; i < n; i++) {
+    DryLength away = downward ? at - lines[i] : lines[i] - at;
+    if (away >= 0)
+      best = MIN (best, away);
+  }
+  return best == G_MAXINT64 ? 0 : best;
+}
+
 double
 dry_advice_joint_points (const DryAdvice *self, const DryAdviceLines *lines, DryPoint place,
-                         DryLength off[4])
+                         DryAdviceEdges *edges)
 {
   DryRect finish = finish_at_origin (self->part);
+  const DryLength at[4] = {place.x + finish.x0, place.x + finish.x1, place.y + finish.y0,
+                           place.y + finish.y1};
+  DryLength tolerance = self->site->options.joint_tolerance;
   double points = 0;
 
   if (self->part->kind != DRY_PART_NICHE)
     return 0;
-  off[0] = dry_advice_off_line (lines->upright, lines->n_upright, place.x + finish.x0);
-  off[1] = dry_advice_off_line (lines->upright, lines->n_upright, place.x + finish.x1);
-  off[2] = dry_advice_off_line (lines->level, lines->n_level, place.y + finish.y0);
-  off[3] = dry_advice_off_line (lines->level, lines->n_level, place.y + finish.y1);
-  for (guint i = 0; i < 4; i++)
-    if (off[i] < G_MAXINT64 && off[i] > self->site->options.joint_tolerance)
-      points += DRY_POINTS_EDGE + DRY_POINTS_EDGE_INCH * dry_length_to_inches (off[i]);
+  for (guint i = 0; i < 4; i++) {
+    const DryLength *list = i < 2 ? lines->upright : lines->level;
+    guint n = i < 2 ? lines->n_upright : lines->n_level;
+    edges->off[i] = dry_advice_off_line (list, n, at[i]);
+    edges->strip[i] = 0;
+    if (edges->off[i] == G_MAXINT64 || edges->off[i] <= tolerance)
+      continue;
+    points += MIN (DRY_POINTS_EDGE + DRY_POINTS_EDGE_INCH * dry_length_to_inches (edges->off[i]),
+                   DRY_POINTS_EDGE_MOST);
+    edges->strip[i] = strip_beside (list, n, at[i], i % 2 == 0);
+    if (edges->strip[i] > 0 && edges->strip[i] < DRY_TILE_SLIVER)
+      points += DRY_POINTS_SLIVER;
+  }
   return points;
 }
 
 double
 dry_advice_reckon (const DryAdvice *self, const DryAdviceFace *face, DryPoint place)
 {
-  DryLength off[4];
+  DryAdviceEdges edges;
   double points = 0;
   gboolean broken;
 
@@ -415,6 +438,6 @@ dry_advice_reckon (const DryAdvice *self, const DryAdviceFace *face, DryPoint pl
     if (!face->demands[i].hard)
       points += dry_advice_demand_points (&face->demands[i], place, &broken, NULL);
   if (!(self->site->options.must & (1u << DRY_ADVICE_JOINTS)))
-    points += dry_advice_joint_points (self, &face->lines, place, off);
+    points += dry_advice_joint_points (self, &face->lines, place, &edges);
   return points;
 }

@@ -168,7 +168,7 @@ typedef struct {
   DryLength width_min, width_max, height_min, height_max; /* site-built; 0 = its own */
 } DryAdviceFreedom;
 
-/* Up to `wanted` best places, fewest points first, no two nearer than half the part's size on one
+/* Up to `wanted` best places, fewest points first, no two that overlap on one
  * face; never NULL, `n` may be 0. */
 const DryAdvicePlace *dry_advice_find_best (const DryAdvice *self, DryArena *arena,
                                             DryAdviceFreedom freedom, guint wanted, guint *n);

@@ -115,8 +115,8 @@ test_five (void)
       g_assert_true (k == 0 || places[k].points >= places[k - 1].points - 1e-9);
       for (guint j = 0; j < k; j++)
         g_assert_true (places[j].wall != places[k].wall ||
-                       ABS (places[j].u - places[k].u) >= niche.width / 2 ||
-                       ABS (places[j].z - places[k].z) >= niche.height / 2);
+                       ABS (places[j].u - places[k].u) >= niche.width ||
+                       ABS (places[j].z - places[k].z) >= niche.height);
       for (guint r = 0; r < places[k].n_reasons; r++) {
         const DryAdviceReason *reason = &places[k].reasons[r];
         g_assert_true (reason->text && *reason->text && reason->working.source.text);
