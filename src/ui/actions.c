@@ -33,6 +33,7 @@ static const DryActionInfo actions[] = {
     {"win.turn", "r", N_ ("Turn the tub or pan"), "edit", DRY_ACTIONS_EDIT},
     {"win.set-distance", "d", N_ ("Type a distance to what is beside it"), "exact-lengths",
      DRY_ACTIONS_EDIT},
+    {"win.best-places", "b", N_ ("Show the five best places"), "best-places", DRY_ACTIONS_EDIT},
     {"win.edit-selection", "e", N_ ("Type exact sizes"), "edit", DRY_ACTIONS_EDIT},
 
     {"win.zoom-in", "<Control>plus <Control>equal <Control>KP_Add", N_ ("Zoom in"), "view",

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "ui/actions.h"
+#include "ui/canvas-advice.h"
 #include "ui/canvas-entry.h"
 
 #define SNAP_PIXELS 9.0
@@ -25,6 +26,7 @@ clear_hand (DryCanvas *self)
 {
   DryHand *hand = &self->hand;
 
+  dry_advice_end (self);
   if (hand->base != NULL)
     dry_project_unref ((DryProject *) hand->base);
   g_free (hand->name);
@@ -56,6 +58,7 @@ dry_hand_take (DryCanvas *self, DryHandKind kind, DryId object, const DryProject
   if (room == NULL)
     return;
   /* The arrow keys go on from where the thing is. */
+  dry_advice_begin (self);
   if ((part = dry_room_get_part (room, object)) != NULL) {
     self->hand.at = (DryPoint){part->u, part->z};
     self->hand.wall = part->wall;
@@ -175,12 +178,14 @@ move_part_to (DryCanvas *self, DryPoint at, gboolean lock_z, gboolean freely)
   request = dry_hand_snap_request (self, dry_part_rect (&part), freely);
   request.lock_z = lock_z;
   self->hand.snap = dry_snap_on_wall (&request);
+  dry_advice_attract (self, at, lock_z, request.reach, &self->hand.snap);
   self->hand.on_wall = TRUE;
   dry_hand_show (self,
                  dry_edit_move_part (self->hand.base, room->id, part.id, self->hand.wall,
                                      self->hand.side, at.x + self->hand.snap.du,
                                      at.y + self->hand.snap.dz, &error),
                  error);
+  dry_advice_follow (self);
 }
 
 static void

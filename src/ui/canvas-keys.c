@@ -4,6 +4,7 @@
 #include "ui/canvas-private.h"
 
 #include "ui/actions.h"
+#include "ui/canvas-advice.h"
 #include "ui/canvas-entry.h"
 
 static DryLength
@@ -132,6 +133,8 @@ on_key (GtkEventControllerKey *controller, guint key, guint code, GdkModifierTyp
   if ((state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK)) != 0)
     return GDK_EVENT_PROPAGATE;
   if (self->hand.kind == DRY_HAND_OUTLINE && dry_outline_key (self, key))
+    return GDK_EVENT_STOP;
+  if (dry_advice_key (self, key))
     return GDK_EVENT_STOP;
   if (dry_entry_key (self, key, state))
     return GDK_EVENT_STOP;

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Painting the board: the scene as one recorded node that is replayed, panned and kept until it
  * changes; selection and findings on top. Changes nothing. */
+#include "ui/canvas-advice.h"
 #include "ui/canvas-distance.h"
 #include "ui/canvas-entry.h"
 #include "ui/canvas-mark.h"
@@ -170,8 +171,10 @@ dry_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   if (self->scene == NULL || width < 1 || height < 1)
     return;
   snapshot_scene (self, snapshot, width, height);
+  dry_advice_paint_bands (self, snapshot);
   draw_finding (self, snapshot);
   draw_selection (self, snapshot);
   dry_canvas_paint_hand (self, snapshot);
+  dry_advice_paint_panel (self, snapshot);
   dry_entry_snapshot (self, snapshot);
 }

@@ -102,6 +102,8 @@ typedef struct {
   gboolean taken; /* it did */
 } DryPress;
 
+typedef struct _DryCanvasAdvice DryCanvasAdvice; /* canvas-advice.c */
+
 struct _DryCanvas {
   GtkWidget parent_instance;
 
@@ -118,6 +120,7 @@ struct _DryCanvas {
   DryScene *scene; /* the one shown; held */
   DryPlan *plan;   /* that goes with it; held */
 
+  DryCanvasAdvice *advice; /* NULL until first needed */
   DryHand hand;
   DryPress press;
   double pointer_x, pointer_y;

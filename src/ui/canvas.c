@@ -5,6 +5,7 @@
 
 #include <adwaita.h>
 
+#include "ui/canvas-advice.h"
 #include "ui/canvas-entry.h"
 #include "ui/later.h"
 
@@ -314,6 +315,7 @@ dry_canvas_size_allocate (GtkWidget *widget, int width, int height, int baseline
     dry_canvas_fit (self);
   dry_canvas_allocate_objects (self);
   dry_entry_allocate (self);
+  dry_advice_allocate (self);
   if (self->menu != NULL)
     gtk_popover_present (GTK_POPOVER (self->menu));
 }
@@ -342,6 +344,7 @@ dry_canvas_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->session, self);
   }
   g_signal_handlers_disconnect_by_data (adw_style_manager_get_default (), self);
+  dry_advice_dispose (self);
   g_clear_pointer (&self->menu, gtk_widget_unparent);
   g_clear_pointer (&self->entry.box, gtk_widget_unparent);
   if (self->objects != NULL)

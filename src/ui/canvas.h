@@ -20,6 +20,10 @@ GtkWidget *dry_canvas_new (DrySession *session);
 void dry_canvas_begin_place (DryCanvas *self, const char *item);
 /* Takes an object of the room in hand in the same way: pick it, click the new place. */
 void dry_canvas_begin_move (DryCanvas *self, DryId object);
+/* Shows the best places of the selected niche, fitting, bar or seat as ghosts to choose from. FALSE
+ * when nothing selected has any. */
+gboolean dry_canvas_show_places (DryCanvas *self);
+gboolean dry_canvas_has_places (DryCanvas *self); /* the selection is a part with such advice */
 /* Opens the entry for a distance to what is beside the thing in hand or selected. */
 void dry_canvas_begin_distance (DryCanvas *self);
 /* Draws a new outline corner by corner on the plan. */

@@ -49,6 +49,7 @@ dry_window_update_actions (DryWindow *self)
   set_enabled (self, "redo", open && dry_history_get_redo_name (history) != NULL);
   set_enabled (self, "delete", open && object != 0);
   set_enabled (self, "set-distance", open && object != 0);
+  set_enabled (self, "best-places", open && dry_canvas_has_places (self->canvas));
   set_enabled (self, "studs", open && wall != NULL);
   set_enabled (self, "add-stud", open && wall != NULL);
   set_enabled (self, "remove-room",
@@ -240,6 +241,16 @@ on_zoom_in (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
+on_best_places (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+
+  if (!dry_canvas_show_places (self->canvas))
+    g_signal_emit_by_name (self->session, "told", _ ("There is no place on the wet walls for this"),
+                           NULL);
+}
+
+static void
 on_zoom_out (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   dry_canvas_zoom_by (DRY_WINDOW (data)->canvas, 0.8);
@@ -377,6 +388,7 @@ dry_window_add_actions (DryWindow *self)
       {.name = "paste", .activate = on_paste},
       {.name = "move-to", .activate = on_move_to},
       {.name = "set-distance", .activate = on_set_distance},
+      {.name = "best-places", .activate = on_best_places},
       {.name = "studs", .activate = on_studs},
       {.name = "add-stud", .activate = on_add_stud},
       {.name = "find-part", .activate = on_find_part},
