@@ -16,7 +16,8 @@ free_later (gpointer data)
 {
   Later *later = data;
 
-  if (later->painted)
+  /* A surface that goes takes the handlers off its clock. */
+  if (later->painted && g_signal_handler_is_connected (later->clock, later->painted))
     g_signal_handler_disconnect (later->clock, later->painted);
   g_clear_object (&later->clock);
   g_free (later);
