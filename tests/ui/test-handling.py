@@ -1,6 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""Handling on the board: typed distances, studs one by one, grips, corners, faces, rooms, menus, panning, and what
-has a menu place or key.
+"""Handling on the board: typed distances, studs one by one, grips, corners, faces, rooms, menus, panning.
 
 Arguments: the program, the source folder."""
 import os
@@ -226,27 +225,6 @@ def test_object_menu():
     time.sleep(0.3)
     focused = board.focused()
     true(focused is not None and focused.get_role_name() in ("text", "entry", "spin button"), "Enter opens the exact entries, not %s" % ([focused and focused.get_role_name(), focused and focused.get_name()],))
-
-
-def test_every_action_is_reachable():
-    """Each name in the table of actions stands in a menu or has keys; each page of help it names is there."""
-    with open(os.path.join(source, "src/ui/actions.c"), encoding="utf-8") as f:
-        table = re.findall(r'\{"((?:win|app)\.[\w:-]+)",\s*(NULL|"[^"]*"),\s*N_ \((?:"[^"]*"\s*)+\),\s*"([\w-]+)"', f.read())
-    true(len(table) > 45, "only %d actions found" % len(table))
-    menus = ""
-    for name in ("window.ui", "window-room.c", "window-actions.c", "canvas-menu.c", "start-page.ui", "start-page.c"):
-        with open(os.path.join(source, "src/ui", name), encoding="utf-8") as f:
-            menus += f.read()
-    for name, keys, page in table:
-        true(keys != "NULL" or name in menus, name + " has neither menu place nor key")
-        true(os.path.exists(os.path.join(source, "help/C", page + ".page")), name + " names no page of help")
-    listed = {name.split(".")[1].split("::")[0] for name, _, _ in table}
-    # What carries a parameter or answers a toast is no act of its own.
-    inner = {"open-path", "open-demo", "show-exported", "show-help-pages", "room"}
-    for name in ("window-actions.c", "window-room.c", "window-files.c", "window-help.c", "application.c"):
-        with open(os.path.join(source, "src/ui", name), encoding="utf-8") as f:
-            for action in re.findall(r'\{\.name = "([\w-]+)"', f.read()):
-                true(action in listed | inner, "%s of %s is not in the table of actions" % (action, name))
 
 
 def test_help_without_viewer():

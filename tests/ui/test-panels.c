@@ -20,37 +20,11 @@
 #include "ui/shortcuts.h"
 #include "ui/start-page.h"
 #include "ui/system-compare.h"
+#include "widgets.h"
 
 static DryApplication *application;
 
-/* --- finding and waiting --- */
-
-typedef gboolean (*Fits) (GtkWidget *widget, gconstpointer what);
-
-static guint
-collect (GtkWidget *root, Fits fits, gconstpointer what, GtkWidget **first)
-{
-  guint n = 0;
-
-  if (fits (root, what)) {
-    n = 1;
-    if (first != NULL && *first == NULL)
-      *first = root;
-  }
-  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    n += collect (child, fits, what, first);
-  return n;
-}
-
-static GtkWidget *
-find (GtkWidget *root, Fits fits, gconstpointer what)
-{
-  GtkWidget *found = NULL;
-
-  collect (root, fits, what, &found);
-  return found;
-}
+/* --- what is looked for --- */
 
 static gboolean
 is_row (GtkWidget *widget, gconstpointer title)
@@ -72,12 +46,6 @@ is_label (GtkWidget *widget, gconstpointer text)
 }
 
 static gboolean
-is_type (GtkWidget *widget, gconstpointer type)
-{
-  return G_TYPE_CHECK_INSTANCE_TYPE (widget, *(const GType *) type);
-}
-
-static gboolean
 is_shown_item (GtkWidget *widget, gconstpointer unused)
 {
   return gtk_widget_has_css_class (widget, "shelf-item") && gtk_widget_get_visible (widget);
@@ -92,49 +60,6 @@ has_target (GtkWidget *widget, gconstpointer text)
 
   return target != NULL && g_variant_is_of_type (target, G_VARIANT_TYPE_STRING) &&
          g_strcmp0 (g_variant_get_string (target, NULL), text) == 0;
-}
-
-static GtkWidget *
-require_type (GtkWidget *root, GType type)
-{
-  GtkWidget *found = find (root, is_type, &type);
-
-  g_assert_nonnull (found);
-  return found;
-}
-
-static gboolean
-give_up (gpointer data)
-{
-  g_error ("Waited 30 s for: %s", (const char *) data);
-  return G_SOURCE_REMOVE;
-}
-
-#define WAIT_FOR(condition)                                                                        \
-  G_STMT_START                                                                                     \
-  {                                                                                                \
-    guint limit = g_timeout_add_seconds (30, give_up, (gpointer) #condition);                      \
-    while (!(condition))                                                                           \
-      g_main_context_iteration (NULL, TRUE);                                                       \
-    g_source_remove (limit);                                                                       \
-  }                                                                                                \
-  G_STMT_END
-
-static gboolean
-ring (gpointer data)
-{
-  *(gboolean *) data = TRUE;
-  return G_SOURCE_REMOVE;
-}
-
-static void
-settle (void)
-{
-  gboolean rung = FALSE;
-
-  g_timeout_add (120, ring, &rung);
-  while (!rung)
-    g_main_context_iteration (NULL, TRUE);
 }
 
 /* --- a session and a window to put one panel in --- */
@@ -177,7 +102,7 @@ static void
 desk_tear_down (Desk *desk, gconstpointer data)
 {
   gtk_window_destroy (GTK_WINDOW (desk->window));
-  settle ();
+  dry_test_settle ();
   g_assert_finalize_object (desk->session); /* no panel keeps it */
   g_free (desk->opened);
 }
@@ -187,8 +112,8 @@ desk_show (Desk *desk, GtkWidget *panel)
 {
   adw_application_window_set_content (ADW_APPLICATION_WINDOW (desk->window), panel);
   gtk_window_present (GTK_WINDOW (desk->window));
-  WAIT_FOR (gtk_widget_get_mapped (panel));
-  settle ();
+  DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (panel));
+  dry_test_settle ();
 }
 
 static const DryPart *
@@ -213,7 +138,7 @@ count (GtkWidget *widget, gpointer counter)
 static void
 type_into (GtkWidget *row, const char *text)
 {
-  GtkWidget *entry = require_type (row, GTK_TYPE_ENTRY);
+  GtkWidget *entry = dry_test_require (row, GTK_TYPE_ENTRY);
 
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
   g_signal_emit_by_name (entry, "activate");
@@ -254,7 +179,7 @@ test_length_row (void)
     } else {
       g_assert_cmpint (dry_length_row_get_value (DRY_LENGTH_ROW (row)), ==, 50 * DRY_INCH);
       g_assert_cmpuint (entered, ==, 0);
-      g_assert_true (gtk_widget_has_css_class (require_type (row, GTK_TYPE_ENTRY),
+      g_assert_true (gtk_widget_has_css_class (dry_test_require (row, GTK_TYPE_ENTRY),
                                                "error")); /* and says why */
       g_assert_cmpstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), !=, "");
     }
@@ -287,7 +212,7 @@ is_section (GtkWidget *widget, gconstpointer title)
 static void
 unfold (GtkWidget *root, const char *title)
 {
-  GtkWidget *section = find (root, is_section, title);
+  GtkWidget *section = dry_test_find (root, is_section, title);
 
   g_assert_nonnull (section);
   adw_expander_row_set_expanded (ADW_EXPANDER_ROW (section), TRUE);
@@ -303,12 +228,13 @@ test_inspector_nothing (Desk *desk, gconstpointer data)
   for (guint i = 0; i < dry_catalog_get_n_systems (catalog); i++) {
     const char *name = dry_catalog_get_system_at (catalog, i)->name;
 
-    if (find (inspector, is_label, name) == NULL && find (inspector, is_row, name) == NULL)
+    if (dry_test_find (inspector, is_label, name) == NULL &&
+        dry_test_find (inspector, is_row, name) == NULL)
       g_error ("The system \"%s\" cannot be chosen", name);
   }
-  g_assert_null (find (inspector, is_row, "Ceiling")); /* folded, and not even built */
+  g_assert_null (dry_test_find (inspector, is_row, "Ceiling")); /* folded, and not even built */
   unfold (inspector, "Room");
-  g_assert_nonnull (find (inspector, is_row, "Ceiling"));
+  g_assert_nonnull (dry_test_find (inspector, is_row, "Ceiling"));
 }
 
 /* Every other system says what would change, and choosing it changes just that. */
@@ -329,7 +255,7 @@ test_inspector_compares (Desk *desk, gconstpointer data)
   guint n = dry_catalog_get_n_systems (dry_session_get_catalog (desk->session));
 
   desk_show (desk, inspector);
-  WAIT_FOR (collect (inspector, says_change, NULL, NULL) == n - 1);
+  DRY_TEST_WAIT_FOR (dry_test_collect (inspector, says_change, NULL, NULL) == n - 1);
 }
 
 static void
@@ -345,10 +271,10 @@ test_compare_keeps_its_word (Desk *desk, gconstpointer data)
   g_autoptr (GArray) changes = NULL;
   g_autoptr (DryPlan) present = NULL;
 
-  WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
   present = dry_plan_ref (dry_session_get_plan (desk->session));
   dry_system_compare_async (present, catalog, NULL, compared_cb, &changes);
-  WAIT_FOR (changes != NULL);
+  DRY_TEST_WAIT_FOR (changes != NULL);
   g_assert_cmpuint (changes->len, ==, dry_catalog_get_n_systems (catalog));
   for (guint i = 0; i < changes->len; i++) {
     const DrySystemChange *change = &g_array_index (changes, DrySystemChange, i);
@@ -370,13 +296,16 @@ test_inspector_tile (Desk *desk, gconstpointer data)
 
   desk_show (desk, inspector);
   unfold (inspector, "Tile");
-  row = find (inspector, is_row, "Tile from the catalog");
+  row = dry_test_find (inspector, is_row, "Tile from the catalog");
   g_assert_true (ADW_IS_COMBO_ROW (row));
   adw_combo_row_set_selected (ADW_COMBO_ROW (row), 1);
   g_assert_nonnull (dry_session_get_room (desk->session)->finish.tile);
-  adw_combo_row_set_selected (ADW_COMBO_ROW (find (inspector, is_row, "Tile from the catalog")), 2);
+  dry_inspector_catch_up (inspector);
+  adw_combo_row_set_selected (
+      ADW_COMBO_ROW (dry_test_find (inspector, is_row, "Tile from the catalog")), 2);
   dry_session_undo (desk->session);
-  row = find (inspector, is_row, "Tile from the catalog");
+  dry_inspector_catch_up (inspector);
+  row = dry_test_find (inspector, is_row, "Tile from the catalog");
   g_assert_cmpuint (adw_combo_row_get_selected (ADW_COMBO_ROW (row)), ==, 1);
 }
 
@@ -392,9 +321,10 @@ test_inspector_part (Desk *desk, gconstpointer data)
   desk_show (desk, inspector);
   dry_session_select (desk->session, niche);
   name = dry_object_name (desk->session, niche);
-  g_assert_nonnull (find (inspector, is_label, name));
+  dry_inspector_catch_up (inspector);
+  g_assert_nonnull (dry_test_find (inspector, is_label, name));
   before = find_part (desk->session, DRY_PART_NICHE)->width;
-  row = find (inspector, is_row, "Width");
+  row = dry_test_find (inspector, is_row, "Width");
   g_assert_true (DRY_IS_LENGTH_ROW (row));
   g_assert_cmpint (dry_length_row_get_value (DRY_LENGTH_ROW (row)), ==, before);
 
@@ -403,7 +333,8 @@ test_inspector_part (Desk *desk, gconstpointer data)
   g_assert_nonnull (dry_history_get_undo_name (dry_session_get_history (desk->session)));
   dry_session_undo (desk->session);
   g_assert_cmpint (find_part (desk->session, DRY_PART_NICHE)->width, ==, before);
-  row = find (inspector, is_row, "Width");
+  dry_inspector_catch_up (inspector);
+  row = dry_test_find (inspector, is_row, "Width");
   g_assert_cmpint (dry_length_row_get_value (DRY_LENGTH_ROW (row)), ==, before);
 }
 
@@ -426,15 +357,17 @@ test_inspector_every_object (Desk *desk, gconstpointer data)
     g_autofree char *name = dry_object_name (desk->session, id);
 
     dry_session_select (desk->session, id);
-    g_assert_nonnull (find (inspector, is_label, name));
-    g_assert_cmpuint (collect (inspector, is_any_row, NULL, NULL), >, 1);
-    g_assert_null (find (inspector, is_row, "Ceiling"));
+    dry_inspector_catch_up (inspector);
+    g_assert_nonnull (dry_test_find (inspector, is_label, name));
+    g_assert_cmpuint (dry_test_collect (inspector, is_any_row, NULL, NULL), >, 1);
+    g_assert_null (dry_test_find (inspector, is_row, "Ceiling"));
     dry_act_delete (desk->session, id); /* walls refuse: then they stay shown */
     dry_session_undo (desk->session);
   }
   dry_session_select (desk->session, 0);
+  dry_inspector_catch_up (inspector);
   unfold (inspector, "Room");
-  g_assert_nonnull (find (inspector, is_row, "Ceiling"));
+  g_assert_nonnull (dry_test_find (inspector, is_row, "Ceiling"));
 }
 
 /* --- ledger --- */
@@ -469,12 +402,12 @@ open_page (GtkWidget *ledger, const char *name)
   GtkWidget *pages;
 
   g_object_set (ledger, "open", TRUE, NULL);
-  pages = find (ledger, has_page, name);
+  pages = dry_test_find (ledger, has_page, name);
   g_assert_nonnull (pages);
   gtk_stack_set_visible_child_name (GTK_STACK (pages), name);
-  WAIT_FOR (find (ledger, is_list, NULL) != NULL);
-  WAIT_FOR (find (ledger, is_foldable, NULL) != NULL);
-  settle ();
+  DRY_TEST_WAIT_FOR (dry_test_find (ledger, is_list, NULL) != NULL);
+  DRY_TEST_WAIT_FOR (dry_test_find (ledger, is_foldable, NULL) != NULL);
+  dry_test_settle ();
 }
 
 /* A plan that changes a few rows leaves focus, scrolling and what is unfolded where they were. */
@@ -487,19 +420,19 @@ test_ledger_keeps_still (Desk *desk, gconstpointer data)
   GtkAdjustment *scroll;
   const DryPlan *plan;
 
-  WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
   desk_show (desk, ledger);
   open_page (ledger, "takeoff");
-  list = find (ledger, is_list, NULL);
-  collect (list, is_foldable, NULL, &row);
+  list = dry_test_find (ledger, is_list, NULL);
+  dry_test_collect (list, is_foldable, NULL, &row);
   adw_expander_row_set_expanded (ADW_EXPANDER_ROW (row), TRUE);
   gtk_widget_child_focus (row, GTK_DIR_TAB_FORWARD);
-  settle ();
-  settle ();
+  dry_test_settle ();
+  dry_test_settle ();
   focus = gtk_root_get_focus (GTK_ROOT (desk->window));
   g_assert_true (gtk_widget_is_ancestor (focus, row));
   scroll = gtk_scrolled_window_get_vadjustment (
-      GTK_SCROLLED_WINDOW (require_type (list, GTK_TYPE_SCROLLED_WINDOW)));
+      GTK_SCROLLED_WINDOW (dry_test_require (list, GTK_TYPE_SCROLLED_WINDOW)));
   gtk_adjustment_set_value (scroll, 30);
 
   part = find_part (desk->session, DRY_PART_NICHE);
@@ -509,17 +442,17 @@ test_ledger_keeps_still (Desk *desk, gconstpointer data)
                                          dry_session_get_room_id (desk->session), niche, part->wall,
                                          part->side, part->u + DRY_INCH, part->z, NULL),
                      "Move", NULL, NULL);
-  WAIT_FOR (dry_session_get_plan (desk->session) != plan);
-  settle ();
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session) != plan);
+  dry_test_settle ();
   g_assert_true (gtk_root_get_focus (GTK_ROOT (desk->window)) == focus);
-  g_assert_cmpuint (collect (list, is_unfolded, NULL, NULL), ==, 1);
+  g_assert_cmpuint (dry_test_collect (list, is_unfolded, NULL, NULL), ==, 1);
   g_assert_cmpfloat (gtk_adjustment_get_value (scroll), ==, 30);
 }
 
 static const char *
 first_title (GtkWidget *list)
 {
-  GtkWidget *row = find (list, is_foldable, NULL);
+  GtkWidget *row = dry_test_find (list, is_foldable, NULL);
 
   return adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row));
 }
@@ -533,12 +466,12 @@ test_ledger_sorts (Desk *desk, gconstpointer data)
   g_autofree char *table = NULL, *first = NULL;
   g_auto (GStrv) lines = NULL;
 
-  WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
   desk_show (desk, ledger);
   open_page (ledger, "takeoff");
-  list = find (ledger, is_list, NULL);
-  sort = require_type (ledger, GTK_TYPE_DROP_DOWN);
-  g_assert_nonnull (find (list, is_label, "Sheets")); /* a heading */
+  list = dry_test_find (ledger, is_list, NULL);
+  sort = dry_test_require (ledger, GTK_TYPE_DROP_DOWN);
+  g_assert_nonnull (dry_test_find (list, is_label, "Sheets")); /* a heading */
   gtk_drop_down_set_selected (GTK_DROP_DOWN (sort), DRY_SORT_COST);
   takeoff = dry_session_get_plan (desk->session)->takeoff;
   dearest = &takeoff->lines[0];
@@ -546,7 +479,7 @@ test_ledger_sorts (Desk *desk, gconstpointer data)
     if (takeoff->lines[i].cost > dearest->cost)
       dearest = &takeoff->lines[i];
   g_assert_cmpstr (first_title (list), ==, dearest->name);
-  g_assert_null (find (list, is_label, "Sheets"));
+  g_assert_null (dry_test_find (list, is_label, "Sheets"));
 
   table = dry_ledger_copy_takeoff (desk->session, DRY_SORT_COST);
   lines = g_strsplit (table, "\n", -1);
@@ -582,21 +515,22 @@ test_ledger_steps (Desk *desk, gconstpointer data)
   const DryFindings *findings;
 
   g_assert_true (dry_session_open_path (desk->session, path, NULL));
-  WAIT_FOR (!dry_session_is_busy (desk->session) && dry_session_get_plan (desk->session) != NULL);
+  DRY_TEST_WAIT_FOR (!dry_session_is_busy (desk->session) &&
+                     dry_session_get_plan (desk->session) != NULL);
   findings = dry_session_get_plan (desk->session)->findings;
   g_assert_cmpuint (findings->n, >, 2);
   desk_show (desk, ledger);
   open_page (ledger, "findings");
-  list = find (ledger, is_list, NULL);
-  g_assert_nonnull (find (list, is_label, "Stop: must not be built so"));
-  gtk_widget_child_focus (find (list, is_foldable, NULL), GTK_DIR_TAB_FORWARD);
+  list = dry_test_find (ledger, is_list, NULL);
+  g_assert_nonnull (dry_test_find (list, is_label, "Stop: must not be built so"));
+  gtk_widget_child_focus (dry_test_find (list, is_foldable, NULL), GTK_DIR_TAB_FORWARD);
   for (gint i = 0; i < (gint) findings->n; i++) {
     press_enter (list);
     g_assert_cmpint (dry_session_get_selected_finding (desk->session), ==, i);
   }
   press_enter (list); /* the last one: stays */
   g_assert_cmpint (dry_session_get_selected_finding (desk->session), ==, (gint) findings->n - 1);
-  g_assert_cmpuint (collect (list, is_unfolded, NULL, NULL), ==, 0);
+  g_assert_cmpuint (dry_test_collect (list, is_unfolded, NULL, NULL), ==, 0);
 }
 
 /* --- shelf --- */
@@ -628,19 +562,19 @@ test_shelf (Desk *desk, gconstpointer data)
   gtk_widget_set_hexpand (GTK_WIDGET (canvas), TRUE);
   desk_show (desk, box);
   open_groups (shelf);
-  all = collect (shelf, is_shown_item, NULL, NULL);
+  all = dry_test_collect (shelf, is_shown_item, NULL, NULL);
   g_assert_cmpuint (all, ==, dry_catalog_get_n_items (dry_session_get_catalog (desk->session)));
 
-  search = GTK_EDITABLE (require_type (shelf, GTK_TYPE_SEARCH_ENTRY));
+  search = GTK_EDITABLE (dry_test_require (shelf, GTK_TYPE_SEARCH_ENTRY));
   gtk_editable_set_text (search, "NICHE");
-  WAIT_FOR (collect (shelf, is_shown_item, NULL, NULL) < all);
-  g_assert_cmpuint (collect (shelf, is_shown_item, NULL, &item), >, 0);
+  DRY_TEST_WAIT_FOR (dry_test_collect (shelf, is_shown_item, NULL, NULL) < all);
+  g_assert_cmpuint (dry_test_collect (shelf, is_shown_item, NULL, &item), >, 0);
   g_signal_emit_by_name (item, "clicked");
   g_assert_true (dry_canvas_cancel (canvas)); /* it was in hand */
   gtk_editable_set_text (search, "no such thing");
-  WAIT_FOR (collect (shelf, is_shown_item, NULL, NULL) == 0);
+  DRY_TEST_WAIT_FOR (dry_test_collect (shelf, is_shown_item, NULL, NULL) == 0);
   gtk_editable_set_text (search, "");
-  WAIT_FOR (collect (shelf, is_shown_item, NULL, NULL) == all);
+  DRY_TEST_WAIT_FOR (dry_test_collect (shelf, is_shown_item, NULL, NULL) == all);
 }
 
 /* --- start page --- */
@@ -673,13 +607,13 @@ test_start_samples (Desk *desk, gconstpointer data)
   desk_show (desk, page);
   for (guint i = 0; i < G_N_ELEMENTS (files); i++) {
     g_autofree char *expected = g_strdup_printf ("open-demo %s", files[i]);
-    GtkWidget *card = find (page, has_target, files[i]);
+    GtkWidget *card = dry_test_find (page, has_target, files[i]);
 
     g_assert_true (GTK_IS_BUTTON (card));
     g_signal_emit_by_name (card, "clicked");
     g_assert_cmpstr (desk->opened, ==, expected);
   }
-  WAIT_FOR (collect (page, has_picture, NULL, NULL) == G_N_ELEMENTS (files));
+  DRY_TEST_WAIT_FOR (dry_test_collect (page, has_picture, NULL, NULL) == G_N_ELEMENTS (files));
 }
 
 /* Leaving while pictures are being drawn, again and again: nothing may be left hanging. */
@@ -691,12 +625,12 @@ test_start_leaving (Desk *desk, gconstpointer data)
 
     adw_application_window_set_content (ADW_APPLICATION_WINDOW (desk->window), page);
     gtk_window_present (GTK_WINDOW (desk->window));
-    WAIT_FOR (gtk_widget_get_mapped (page));
+    DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (page));
     if (i % 2 == 1)
-      settle ();
+      dry_test_settle ();
   }
   adw_application_window_set_content (ADW_APPLICATION_WINDOW (desk->window), NULL);
-  settle ();
+  dry_test_settle ();
 }
 
 static void
@@ -727,10 +661,10 @@ test_start_recent (Desk *desk, gconstpointer data)
   remember (gone);
   page = dry_start_page_new (desk->session);
   desk_show (desk, page);
-  WAIT_FOR (find (page, has_target, kept) != NULL);
-  row = find (page, has_target, kept);
-  g_assert_null (find (page, has_target, gone));
-  g_assert_null (find (page, has_target, text));
+  DRY_TEST_WAIT_FOR (dry_test_find (page, has_target, kept) != NULL);
+  row = dry_test_find (page, has_target, kept);
+  g_assert_null (dry_test_find (page, has_target, gone));
+  g_assert_null (dry_test_find (page, has_target, text));
   g_assert_nonnull (strstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), folder));
   g_assert_true (gtk_widget_activate_action (row, "win.open-path", "s", kept));
   g_assert_cmpstr (desk->opened, ==, expected);
@@ -741,28 +675,10 @@ test_start_recent (Desk *desk, gconstpointer data)
 
 /* --- preferences --- */
 
-static GtkWidget *
-find_toplevel (const char *type, guint *n)
-{
-  GListModel *windows = gtk_window_get_toplevels ();
-  GtkWidget *found = NULL;
-
-  *n = 0;
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++) {
-    g_autoptr (GtkWidget) window = g_list_model_get_item (windows, i);
-
-    if (g_str_equal (G_OBJECT_TYPE_NAME (window), type)) {
-      found = window;
-      (*n)++;
-    }
-  }
-  return found;
-}
-
 static AdwComboRow *
 find_combo (GtkWidget *window, const char *title)
 {
-  GtkWidget *row = find (window, is_row, title);
+  GtkWidget *row = dry_test_find (window, is_row, title);
 
   if (!ADW_IS_COMBO_ROW (row))
     g_error ("There is no choice called \"%s\"", title);
@@ -779,9 +695,9 @@ test_preferences (Desk *desk, gconstpointer data)
 
   desk_show (desk, gtk_label_new ("parent"));
   dry_preferences_present (GTK_WINDOW (desk->window));
-  window = find_toplevel ("DryPreferences", &n);
+  window = dry_test_find_toplevel ("DryPreferences", &n);
   dry_preferences_present (GTK_WINDOW (window));
-  find_toplevel ("DryPreferences", &n);
+  dry_test_find_toplevel ("DryPreferences", &n);
   g_assert_cmpuint (n, ==, 1);
 
   adw_combo_row_set_selected (find_combo (window, "Lengths"), 1);
@@ -874,13 +790,13 @@ test_shortcuts (Desk *desk, gconstpointer data)
 
   desk_show (desk, gtk_label_new ("parent"));
   dry_shortcuts_present (GTK_WINDOW (desk->window));
-  window = find_toplevel ("GtkShortcutsWindow", &n);
+  window = dry_test_find_toplevel ("GtkShortcutsWindow", &n);
   g_assert_cmpuint (n, ==, 1);
-  settle ();
+  dry_test_settle ();
   for (guint i = 0; i < n_actions; i++)
-    if (actions[i].accel != NULL && find (window, is_shortcut_of, &actions[i]) == NULL)
+    if (actions[i].accel != NULL && dry_test_find (window, is_shortcut_of, &actions[i]) == NULL)
       g_error ("The shortcuts window does not show %s", actions[i].name);
-  g_assert_null (find (window, is_bad_shortcut, NULL));
+  g_assert_null (dry_test_find (window, is_bad_shortcut, NULL));
   gtk_window_destroy (GTK_WINDOW (window));
 }
 
@@ -904,21 +820,6 @@ test_keys_differ (void)
                                 (gpointer) actions[i].name))
         g_error ("%s wants %s, which another action has", actions[i].name, list[k]);
     }
-  }
-}
-
-static void
-test_help_pages (void)
-{
-  guint n;
-  const DryActionInfo *actions = dry_actions_list (&n);
-
-  for (guint i = 0; i < n; i++) {
-    g_autofree char *name = g_strconcat (actions[i].help, ".page", NULL);
-    g_autofree char *path = g_build_filename (g_getenv ("DRYBAY_HELP"), name, NULL);
-
-    if (!g_file_test (path, G_FILE_TEST_IS_REGULAR))
-      g_error ("%s: there is no page %s", actions[i].name, path);
   }
 }
 
@@ -954,7 +855,6 @@ main (int argc, char *argv[])
   ADD ("preferences", test_preferences);
   ADD ("shortcuts", test_shortcuts);
   g_test_add_func ("/ui/panels/keys-differ", test_keys_differ);
-  g_test_add_func ("/ui/panels/help-pages", test_help_pages);
   result = g_test_run ();
   g_object_unref (application);
   return result;

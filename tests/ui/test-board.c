@@ -1,0 +1,152 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The board in a real window, where no other program can make the event: a pinch on a touch screen
+ * or touch pad reaches the board as a signal of its gesture. Places are judged by the objects' own
+ * allocations. */
+#include <adwaita.h>
+#include <math.h>
+
+#include "support/fixtures.h"
+#include "ui/application.h"
+#include "ui/window.h"
+#include "widgets.h"
+
+static DryApplication *application;
+
+typedef struct {
+  DryWindow *window;
+  DrySession *session;
+  GtkWidget *canvas;
+} Desk;
+
+/* Where the board's object number `index` is, in its widget's pixels. */
+static graphene_rect_t
+place_of (Desk *desk, guint index)
+{
+  GtkWidget *object = gtk_widget_get_first_child (desk->canvas);
+  graphene_rect_t place;
+
+  for (guint i = 0; i < index && object != NULL; i++)
+    object = gtk_widget_get_next_sibling (object);
+  g_assert_nonnull (object);
+  g_assert_true (gtk_widget_compute_bounds (object, desk->canvas, &place));
+  return place;
+}
+
+static void
+desk_set_up (Desk *desk, gconstpointer data)
+{
+  desk->window = DRY_WINDOW (dry_window_new (application));
+  desk->session = dry_window_get_session (desk->window);
+  desk->canvas = GTK_WIDGET (dry_window_get_canvas (desk->window));
+  gtk_window_present (GTK_WINDOW (desk->window));
+  gtk_widget_activate_action (GTK_WIDGET (desk->window), "win.new", NULL);
+  dry_session_open_project (desk->session, dry_test_furnished_alcove ("foam-bands"), NULL);
+  DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (desk->canvas));
+  DRY_TEST_WAIT_FOR (!dry_session_is_busy (desk->session));
+  DRY_TEST_WAIT_FOR (place_of (desk, 0).size.width > 20); /* laid out */
+  dry_test_settle ();
+}
+
+static void
+desk_tear_down (Desk *desk, gconstpointer data)
+{
+  gtk_window_destroy (GTK_WINDOW (desk->window));
+  dry_test_settle ();
+}
+
+static void
+point_at (Desk *desk, double x, double y)
+{
+  g_signal_emit_by_name (dry_test_controller (desk->canvas, GTK_TYPE_EVENT_CONTROLLER_MOTION),
+                         "motion", x, y);
+}
+
+static void
+pinch (Desk *desk, const double *scales, guint n)
+{
+  GtkEventController *gesture = dry_test_controller (desk->canvas, GTK_TYPE_GESTURE_ZOOM);
+
+  g_signal_emit_by_name (gesture, "begin", NULL);
+  for (guint i = 0; i < n; i++)
+    g_signal_emit_by_name (gesture, "scale-changed", scales[i]);
+  g_signal_emit_by_name (gesture, "end", NULL);
+  dry_test_settle ();
+}
+
+/* The thing under the fingers stays there and everything is as many times larger as they spread. */
+static void
+test_pinch_zooms (Desk *desk, gconstpointer data)
+{
+  const double spread[] = {1.1, 1.4, 2.0}, back[] = {0.8, 0.5};
+  graphene_rect_t before = place_of (desk, 0), after;
+  double x = before.origin.x + before.size.width / 2, y = before.origin.y + before.size.height / 2;
+
+  point_at (desk, x, y);
+  pinch (desk, spread, G_N_ELEMENTS (spread));
+  after = place_of (desk, 0);
+  g_assert_cmpfloat_with_epsilon (after.size.width / before.size.width, 2.0, 0.05);
+  g_assert_cmpfloat_with_epsilon (after.origin.x + after.size.width / 2, x, 2.5);
+  g_assert_cmpfloat_with_epsilon (after.origin.y + after.size.height / 2, y, 2.5);
+
+  /* A second pinch begins anew from 1, it does not go on from the first. */
+  pinch (desk, back, G_N_ELEMENTS (back));
+  after = place_of (desk, 0);
+  g_assert_cmpfloat_with_epsilon (after.size.width, before.size.width, 2.5);
+  g_assert_cmpfloat_with_epsilon (after.origin.x, before.origin.x, 2.5);
+  g_assert_cmpfloat_with_epsilon (after.origin.y, before.origin.y, 2.5);
+}
+
+/* Away from the middle the point between the fingers is the one that stays. */
+static void
+test_pinch_keeps_its_place (Desk *desk, gconstpointer data)
+{
+  const double spread[] = {1.5};
+  graphene_rect_t before = place_of (desk, 1), after;
+  double x = 12, y = 20;
+
+  point_at (desk, x, y);
+  pinch (desk, spread, 1);
+  after = place_of (desk, 1);
+  g_assert_cmpfloat_with_epsilon (after.origin.x, x + (before.origin.x - x) * 1.5, 2.5);
+  g_assert_cmpfloat_with_epsilon (after.origin.y, y + (before.origin.y - y) * 1.5, 2.5);
+}
+
+/* However far the fingers go, the view stays finite and comes back. */
+static void
+test_pinch_has_limits (Desk *desk, gconstpointer data)
+{
+  graphene_rect_t before = place_of (desk, 0), after;
+  const double far[] = {1e3, 1e6, 1e9}, near[] = {1e-3, 1e-9};
+
+  point_at (desk, 100, 100);
+  pinch (desk, far, G_N_ELEMENTS (far));
+  pinch (desk, near, G_N_ELEMENTS (near));
+  after = place_of (desk, 0);
+  g_assert_true (isfinite (after.origin.x) && isfinite (after.size.width));
+  gtk_widget_activate_action (GTK_WIDGET (desk->window), "win.zoom-fit", NULL);
+  dry_test_settle ();
+  after = place_of (desk, 0);
+  g_assert_cmpfloat_with_epsilon (after.size.width, before.size.width, 1);
+  g_assert_cmpfloat_with_epsilon (after.origin.x, before.origin.x, 1);
+}
+
+#define ADD(path, test)                                                                            \
+  g_test_add ("/ui/board/" path, Desk, NULL, desk_set_up, test, desk_tear_down)
+
+int
+main (int argc, char *argv[])
+{
+  int result;
+
+  g_test_init (&argc, &argv, NULL);
+  application = dry_application_new ();
+  g_application_set_flags (G_APPLICATION (application), G_APPLICATION_NON_UNIQUE);
+  if (!g_application_register (G_APPLICATION (application), NULL, NULL))
+    return 99;
+  ADD ("pinch-zooms", test_pinch_zooms);
+  ADD ("pinch-keeps-its-place", test_pinch_keeps_its_place);
+  ADD ("pinch-has-limits", test_pinch_has_limits);
+  result = g_test_run ();
+  g_object_unref (application);
+  return result;
+}
