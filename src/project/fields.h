@@ -10,7 +10,6 @@
  * from asking for a million boards. */
 #define DRY_SIZE_MAX        (30 * 1000 * DRY_MM)
 #define DRY_MAX_FOUND_STUDS 1000
-#define DRY_MAX_COUNT       10000 /* sheets of one size on hand */
 #define DRY_MAX_TEXT        4096 /* bytes of a name or id */
 #define DRY_MAX_NOTE        DRY_JSON_MAX_STRING
 

@@ -153,6 +153,8 @@ typedef struct {
   DryLength through; /* the point's other coordinate: z of an upright seam, u of a level one */
 } DrySeamWish;
 
+#define DRY_MAX_COUNT 10000 /* boards of one size on hand */
+
 /* Sheets or offcuts the job has already: cut first, not bought. */
 typedef struct {
   char *system;    /* catalogue id of the backer system the board is of; NULL = any */

@@ -6,6 +6,7 @@
 #include <glib/gi18n.h>
 
 #include "ui/canvas-snap.h"
+#include "ui/pieces.h"
 #include "ui/studs.h"
 
 static const DryActionInfo actions[] = {
@@ -70,6 +71,14 @@ static const DryActionInfo actions[] = {
     {"win.add-half-wall", "h", N_ ("Add a half wall"), "room", DRY_ACTIONS_ROOM},
 
     {"win.studs", "s", N_ ("Studs of the wall, one by one"), "room", DRY_ACTIONS_ROOM},
+    {"win.pieces", "b", N_ ("Boards and seams of the wall, one by one"), "seams", DRY_ACTIONS_ROOM},
+    {"win.seam-left", "bracketleft", N_ ("Seam to the next stud on the left"), "seams",
+     DRY_ACTIONS_ROOM},
+    {"win.seam-right", "bracketright", N_ ("Seam to the next stud on the right"), "seams",
+     DRY_ACTIONS_ROOM},
+    {"win.release-seam", "p", N_ ("Let the plan choose the seam"), "seams", DRY_ACTIONS_ROOM},
+    {"win.release-seams", "<Shift>p", N_ ("Let the plan choose all seams of the wall"), "seams",
+     DRY_ACTIONS_ROOM},
     {"win.add-stud", "Insert", N_ ("Add a stud"), "room", DRY_ACTIONS_ROOM},
     {"win.add-room", "<Control><Shift>n", N_ ("Add a room"), "room", DRY_ACTIONS_ROOM},
     {"win.duplicate-room", "<Control><Shift>d", N_ ("Duplicate the room"), "room",
@@ -264,6 +273,9 @@ dry_act_delete (DrySession *session, DryId object)
     return FALSE;
   if (dry_session_get_selected_stud (session) >= 0 && object == dry_session_get_selection (session))
     return dry_act_delete_stud (session);
+  if (dry_session_get_selected_piece (session) != NULL &&
+      object == dry_session_get_selection (session))
+    return dry_act_release_seam (session);
   project = dry_edit_remove (dry_session_get_project (session), dry_session_get_room_id (session),
                              object, &error);
   if (!dry_session_apply (session, project, step, NULL, error))

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #include "ui/actions.h"
+#include "ui/canvas-seam.h"
 
 #define WHEEL_STEP 1.2
 
@@ -46,6 +47,7 @@ stud_of_pick (DryCanvas *self, double x, double y, DryId object)
 static void
 note_press (DryCanvas *self, double x, double y)
 {
+  DryPieceRef piece;
   DryGripPlace grip;
   DryHit hit;
   DryId object;
@@ -62,6 +64,12 @@ note_press (DryCanvas *self, double x, double y)
   }
   object = dry_canvas_pick (self, x, y, &hit);
   self->press.stud = stud_of_pick (self, x, y, object);
+  if (hit.shows != DRY_SHOWS_FINDING &&
+      dry_canvas_pick_piece (self, x, y, object, self->press.stud >= 0, &piece)) {
+    self->press.stud = -1;
+    dry_canvas_press_piece (self, &piece);
+    return;
+  }
   if (self->press.stud >= 0) {
     dry_session_select_stud (self->session, object, self->press.stud);
     dry_canvas_focus_object (self, object);
@@ -128,6 +136,8 @@ find_grab (DryCanvas *self, double x, double y)
   }
   case DRY_HAND_STUD:
     return (DryPoint){dry_canvas_stud_grab (self, x, y), 0};
+  case DRY_HAND_SEAM:
+    return dry_canvas_seam_grab (self, x, y);
   case DRY_HAND_WALL:
     return place.local;
   case DRY_HAND_CORNER: {
@@ -158,7 +168,10 @@ take_press (DryCanvas *self, double x, double y)
       g_strdup_printf (kind == DRY_HAND_SIZE ? _ ("Resize %s") : _ ("Move %s"), object);
 
   self->press.taken = TRUE;
-  dry_hand_take (self, kind, self->press.object, dry_session_get_project (self->session), name);
+  if (kind == DRY_HAND_SEAM)
+    dry_canvas_take_seam (self, &self->press.piece, FALSE);
+  else
+    dry_hand_take (self, kind, self->press.object, dry_session_get_project (self->session), name);
   self->hand.start_x = x;
   self->hand.start_y = y;
   self->hand.view_x = self->view.x;
@@ -247,13 +260,17 @@ on_click (GtkGestureClick *gesture, int n_press, double x, double y, DryCanvas *
 static void
 on_menu_click (GtkGestureClick *gesture, int n_press, double x, double y, DryCanvas *self)
 {
+  DryPieceRef piece;
   DryHit hit;
 
   if (dry_canvas_cancel (self))
     return;
   DryId object = dry_canvas_pick (self, x, y, &hit);
 
-  dry_session_select_stud (self->session, object, stud_of_pick (self, x, y, object));
+  if (dry_canvas_pick_piece (self, x, y, object, FALSE, &piece))
+    dry_session_select_piece (self->session, &piece);
+  else
+    dry_session_select_stud (self->session, object, stud_of_pick (self, x, y, object));
   dry_canvas_focus_object (self, dry_session_get_selection (self->session));
   dry_canvas_popup_menu (self, x, y);
 }
@@ -272,12 +289,15 @@ dry_canvas_update_cursor (DryCanvas *self)
     name = "crosshair";
   else if (self->hand.kind != DRY_HAND_EMPTY)
     name = self->hand.kind == DRY_HAND_STUD   ? "ew-resize"
+           : self->hand.kind == DRY_HAND_SEAM ? dry_canvas_seam_cursor (&self->hand.piece)
            : self->hand.kind == DRY_HAND_SIZE ? dry_canvas_grip_cursor (&self->press.grip)
                                               : "grabbing";
   else if (self->space)
     name = "grab";
   else if (self->pointer_in && dry_canvas_pick_grip (self, self->pointer_x, self->pointer_y, &grip))
     name = dry_canvas_grip_cursor (&grip);
+  else if (self->hover_piece.kind != DRY_PIECE_NONE)
+    name = dry_canvas_seam_cursor (&self->hover_piece);
   else if (self->hover_stud >= 0)
     name = "ew-resize";
   else if (self->hover != 0)
@@ -288,6 +308,7 @@ dry_canvas_update_cursor (DryCanvas *self)
 static void
 on_motion (GtkEventControllerMotion *controller, double x, double y, DryCanvas *self)
 {
+  DryPieceRef piece;
   DryHit hit;
   DryId hover = 0;
   gint stud;
@@ -305,8 +326,13 @@ on_motion (GtkEventControllerMotion *controller, double x, double y, DryCanvas *
     return;
   hover = dry_canvas_pick (self, x, y, &hit);
   stud = stud_of_pick (self, x, y, hover);
-  if (hover != self->hover || stud != self->hover_stud) {
+  if (hit.shows == DRY_SHOWS_FINDING ||
+      !dry_canvas_pick_piece (self, x, y, hover, stud >= 0, &piece))
+    piece = (DryPieceRef){0};
+  if (hover != self->hover || stud != self->hover_stud ||
+      !dry_piece_equal (&piece, &self->hover_piece)) {
     self->hover = hover;
+    self->hover_piece = piece;
     self->hover_stud = stud;
     dry_canvas_redraw (self);
   }
@@ -319,6 +345,7 @@ on_leave (GtkEventControllerMotion *controller, DryCanvas *self)
   self->pointer_in = FALSE;
   self->hover = 0;
   self->hover_stud = -1;
+  self->hover_piece.kind = DRY_PIECE_NONE;
   dry_canvas_redraw (self);
 }
 

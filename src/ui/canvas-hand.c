@@ -9,6 +9,7 @@
 #include "ui/actions.h"
 #include "ui/canvas-advice.h"
 #include "ui/canvas-entry.h"
+#include "ui/canvas-seam.h"
 
 #define SNAP_PIXELS 9.0
 #define GRID_PIXELS 4.0
@@ -431,6 +432,9 @@ dry_hand_point (DryCanvas *self, double x, double y, gboolean freely)
     dry_hand_show (self, moved, error);
     return;
   }
+  case DRY_HAND_SEAM:
+    dry_canvas_drag_seam (self, x, y, freely);
+    return;
   case DRY_HAND_WALL:
     if (plan_point (self, x, y, &at))
       move_wall_by (self, at, freely);
@@ -472,6 +476,9 @@ dry_hand_step (DryCanvas *self, DryLength dx, DryLength dy)
                                         self->hand.at.y, room->basin.turned, &error),
                    error);
     break;
+  case DRY_HAND_SEAM:
+    dry_canvas_step_seam (self, dx, dy);
+    break;
   default:
     break;
   }
@@ -507,6 +514,7 @@ dry_hand_put_down (DryCanvas *self)
   gboolean changed = self->hand.changed;
   DryId object = self->hand.object;
   gint stud = self->hand.stud;
+  DryPieceRef piece = self->hand.piece_now;
   DryProject *result = NULL;
 
   if (self->hand.kind == DRY_HAND_EMPTY)
@@ -518,7 +526,9 @@ dry_hand_put_down (DryCanvas *self)
     dry_session_apply (self->session, result, name, NULL, NULL);
   else
     dry_session_preview (self->session, NULL);
-  if (stud >= 0)
+  if (piece.kind != DRY_PIECE_NONE)
+    dry_session_select_piece (self->session, &piece);
+  else if (stud >= 0)
     dry_session_select_stud (self->session, object, stud);
   else
     dry_session_select (self->session, object);

@@ -6,6 +6,7 @@
 #include "ui/actions.h"
 #include "ui/canvas-advice.h"
 #include "ui/canvas-entry.h"
+#include "ui/canvas-seam.h"
 
 static DryLength
 step_of (DryCanvas *self, gboolean large)
@@ -50,6 +51,13 @@ move_by_arrow (DryCanvas *self, gint dx, gint dy, gboolean large)
 
   if (dry_session_get_selected_stud (self->session) >= 0 && self->hand.kind == DRY_HAND_EMPTY) {
     dry_act_nudge_stud (self->session, dx != 0 ? dx * step : dy * step);
+  } else if (dry_session_get_selected_piece (self->session) != NULL &&
+             self->hand.kind == DRY_HAND_EMPTY) {
+    const DryPieceRef *piece = dry_session_get_selected_piece (self->session);
+
+    /* A seam only moves across itself. */
+    if (piece->kind == DRY_PIECE_SEAM && (piece->level ? dy : dx) != 0)
+      dry_act_nudge_seam (self->session, (piece->level ? dy : dx) * step);
   } else if (self->hand.sticky) {
     dry_hand_step (self, dx * step, dy * step);
   } else if (object != 0) {
@@ -69,7 +77,9 @@ popup_menu_at_selection (DryCanvas *self)
   DryShape shapes[8];
   const DryWall *wall = dry_canvas_stud_wall (self);
   gint stud = dry_session_get_selected_stud (self->session);
-  guint n = wall != NULL && stud >= 0
+  const DryPieceRef *piece = dry_session_get_selected_piece (self->session);
+  guint n = piece != NULL ? dry_canvas_piece_shapes (self, piece, shapes)
+            : wall != NULL && stud >= 0
                 ? dry_canvas_stud_shapes (self, wall, stud, shapes)
                 : dry_canvas_shapes (self, dry_session_get_room (self->session),
                                      dry_session_get_selection (self->session), shapes, 8);
@@ -107,7 +117,8 @@ end_by_escape (DryCanvas *self)
     self->press = (DryPress){0};
     return GDK_EVENT_STOP;
   }
-  if (dry_session_get_selected_stud (self->session) >= 0) { /* back to its wall */
+  if (dry_session_get_selected_stud (self->session) >= 0 ||
+      dry_session_get_selected_piece (self->session) != NULL) { /* back to its wall */
     DryId wall = dry_session_get_selection (self->session);
 
     dry_session_select (self->session, wall);

@@ -13,6 +13,7 @@ list_edits (DryCanvas *self, const DryRoom *room, DryId object)
   GMenu *menu = g_menu_new ();
   const DryWall *wall = room != NULL ? dry_room_get_wall (room, object) : NULL;
   gboolean stud = dry_session_get_selected_stud (self->session) >= 0;
+  const DryPieceRef *piece = dry_session_get_selected_piece (self->session);
 
   if (object == 0) {
     dry_actions_append (menu, _ ("_Draw the Outline…"), "win.draw-room");
@@ -20,6 +21,18 @@ list_edits (DryCanvas *self, const DryRoom *room, DryId object)
     return menu;
   }
   dry_actions_append (menu, _ ("_Exact Sizes…"), "win.edit-selection");
+  if (piece != NULL && piece->kind == DRY_PIECE_SEAM) {
+    dry_actions_append (menu, _ ("_Move to…"), "win.move-to");
+    if (!piece->level) {
+      dry_actions_append (menu, _ ("To the Next Stud on the Le_ft"), "win.seam-left");
+      dry_actions_append (menu, _ ("To the Next Stud on the _Right"), "win.seam-right");
+    }
+    dry_actions_append (menu, _ ("_Let the Plan Choose"), "win.release-seam");
+  }
+  if (wall != NULL)
+    dry_actions_append (menu, _ ("Let the Plan Choose _All Seams"), "win.release-seams");
+  if (piece != NULL)
+    return menu;
   dry_actions_append (menu, wall != NULL && !stud ? _ ("Set the _Length…") : _ ("Set a Dis_tance…"),
                       "win.set-distance");
   if (wall == NULL)
@@ -32,6 +45,7 @@ list_edits (DryCanvas *self, const DryRoom *room, DryId object)
     dry_actions_append (menu, _ ("Add _Stud"), "win.add-stud");
     if (!stud)
       dry_actions_append (menu, _ ("Studs _One by One"), "win.studs");
+    dry_actions_append (menu, _ ("_Boards and Seams One by One"), "win.pieces");
   }
   return menu;
 }
@@ -55,7 +69,7 @@ build_menu (DryCanvas *self)
   dry_actions_append (clip, _ ("_Paste"), "win.paste");
   if (hung)
     dry_actions_append (clip, _ ("_Duplicate"), "win.duplicate");
-  if (object != 0)
+  if (object != 0 && dry_session_get_selected_piece (self->session) == NULL)
     dry_actions_append (clip, _ ("De_lete"), "win.delete");
   if (object != 0)
     dry_actions_append (view, _ ("_Zoom to Selection"), "win.zoom-selection");

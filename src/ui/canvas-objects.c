@@ -4,6 +4,7 @@
 #include "ui/canvas-private.h"
 
 #include "ui/actions.h"
+#include "ui/canvas-seam.h"
 #include "ui/studs.h"
 
 /* --- the child widgets --- */
@@ -14,7 +15,8 @@ G_DECLARE_FINAL_TYPE (DryCanvasObject, dry_canvas_object, DRY, CANVAS_OBJECT, Gt
 struct _DryCanvasObject {
   GtkWidget parent_instance;
   DryId id;
-  gint stud; /* of the wall `id`, or -1: the wall itself or another thing */
+  gint stud;         /* of the wall `id`, or -1: the wall itself or another thing */
+  DryPieceRef piece; /* of the wall `id`, or of no kind */
   char *label;
   char *place;
   gint selected; /* as told; -1: not yet */
@@ -46,8 +48,11 @@ on_object_focused (GtkWidget *widget, GParamSpec *pspec, DryCanvas *canvas)
   if (!gtk_widget_has_focus (widget) || canvas->session == NULL)
     return;
   canvas->focusing = TRUE;
-  if (dry_session_get_selection (canvas->session) != DRY_CANVAS_OBJECT (widget)->id ||
-      dry_session_get_selected_stud (canvas->session) != DRY_CANVAS_OBJECT (widget)->stud)
+  if (DRY_CANVAS_OBJECT (widget)->piece.kind != DRY_PIECE_NONE)
+    dry_session_select_piece (canvas->session, &DRY_CANVAS_OBJECT (widget)->piece);
+  else if (dry_session_get_selection (canvas->session) != DRY_CANVAS_OBJECT (widget)->id ||
+           dry_session_get_selected_stud (canvas->session) != DRY_CANVAS_OBJECT (widget)->stud ||
+           dry_session_get_selected_piece (canvas->session) != NULL)
     dry_session_select_stud (canvas->session, DRY_CANVAS_OBJECT (widget)->id,
                              DRY_CANVAS_OBJECT (widget)->stud);
   dry_canvas_reveal (canvas, DRY_CANVAS_OBJECT (widget)->id);
@@ -61,6 +66,16 @@ dry_canvas_object_init (DryCanvasObject *self)
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_can_target (GTK_WIDGET (self), FALSE);
   self->selected = -1;
+}
+
+/* No piece is one too: that of the wall itself. */
+static gboolean
+is_selected_piece (DryCanvas *self, const DryPieceRef *piece)
+{
+  const DryPieceRef *selected = dry_session_get_selected_piece (self->session);
+
+  return selected != NULL ? dry_piece_meant_same (self->plan, selected, piece)
+                          : piece->kind == DRY_PIECE_NONE;
 }
 
 /* Only what is new: a thousand objects told at every step of the keyboard are a thousand messages.
@@ -78,10 +93,13 @@ tell_selected (DryCanvasObject *object, gboolean selected)
 static void
 describe_object (DryCanvas *self, DryCanvasObject *object)
 {
-  char *label = object->stud >= 0 ? dry_stud_name (self->session, object->id, object->stud)
-                                  : dry_object_name (self->session, object->id);
-  char *place = object->stud >= 0 ? dry_stud_place (self->session, object->id, object->stud)
-                                  : dry_object_place (self->session, object->id);
+  gboolean of_boards = object->piece.kind != DRY_PIECE_NONE;
+  char *label = of_boards           ? dry_piece_name (self->session, &object->piece)
+                : object->stud >= 0 ? dry_stud_name (self->session, object->id, object->stud)
+                                    : dry_object_name (self->session, object->id);
+  char *place = of_boards           ? dry_piece_place (self->session, &object->piece)
+                : object->stud >= 0 ? dry_stud_place (self->session, object->id, object->stud)
+                                    : dry_object_place (self->session, object->id);
   DryPoint at;
   g_autofree char *size = object->id == self->hand.object ? dry_hand_size_text (self, &at) : NULL;
 
@@ -100,16 +118,19 @@ describe_object (DryCanvas *self, DryCanvasObject *object)
   object->label = label;
   object->place = place;
   tell_selected (object, object->id == dry_session_get_selection (self->session) &&
-                             object->stud == dry_session_get_selected_stud (self->session));
+                             object->stud == dry_session_get_selected_stud (self->session) &&
+                             is_selected_piece (self, &object->piece));
 }
 
 static DryCanvasObject *
-find_object (DryCanvas *self, DryId id, gint stud)
+find_object (DryCanvas *self, DryId id, gint stud, const DryPieceRef *piece)
 {
   for (guint i = 0; i < self->objects->len; i++) {
     DryCanvasObject *object = g_ptr_array_index (self->objects, i);
 
-    if (object->id == id && object->stud == stud)
+    if (object->id == id && object->stud == stud &&
+        (piece != NULL ? dry_piece_meant_same (self->plan, piece, &object->piece)
+                       : object->piece.kind == DRY_PIECE_NONE))
       return object;
   }
   return NULL;
@@ -118,7 +139,7 @@ find_object (DryCanvas *self, DryId id, gint stud)
 void
 dry_canvas_describe_hand (DryCanvas *self)
 {
-  DryCanvasObject *object = find_object (self, self->hand.object, self->hand.stud);
+  DryCanvasObject *object = find_object (self, self->hand.object, self->hand.stud, NULL);
 
   if (object != NULL)
     describe_object (self, object);
@@ -140,14 +161,32 @@ compare_on_wall (gconstpointer a, gconstpointer b)
 typedef struct {
   DryId id;
   gint stud;
+  DryPieceRef piece;
 } Listed;
 
 static void
 list_object (GArray *list, DryId id, gint stud)
 {
-  Listed listed = {id, stud};
+  Listed listed = {id, stud, {0}};
 
   g_array_append_val (list, listed);
+}
+
+/* Boards and seams of the selected wall only: all of them would drown the rest. */
+static void
+list_pieces (DryCanvas *self, GArray *list, DryId wall)
+{
+  g_autoptr (GArray) pieces = NULL;
+
+  if (wall != dry_session_get_selection (self->session) ||
+      (dry_session_get_layers (self->session) & 1u << DRY_LAYER_BOARDS) == 0)
+    return;
+  pieces = dry_pieces_list (self->plan, wall);
+  for (guint i = 0; i < pieces->len; i++) {
+    Listed listed = {wall, -1, g_array_index (pieces, DryPieceRef, i)};
+
+    g_array_append_val (list, listed);
+  }
 }
 
 /* Basin, then wall by wall what hangs on it from left to right: the order of the Tab key. */
@@ -170,6 +209,7 @@ list_objects (DryCanvas *self, const DryRoom *room)
       for (guint i = 0; i < studs->len; i++)
         list_object (ids, studded->id, (gint) i);
     }
+    list_pieces (self, ids, room->walls[w].id);
     g_array_set_size (on_wall, 0);
     for (guint i = 0; i < room->n_openings; i++)
       if (room->openings[i].wall == room->walls[w].id)
@@ -198,12 +238,14 @@ dry_canvas_sync_objects (DryCanvas *self)
 
     for (guint k = 0; k < old->len && object == NULL; k++)
       if (DRY_CANVAS_OBJECT (g_ptr_array_index (old, k))->id == listed.id &&
-          DRY_CANVAS_OBJECT (g_ptr_array_index (old, k))->stud == listed.stud)
+          DRY_CANVAS_OBJECT (g_ptr_array_index (old, k))->stud == listed.stud &&
+          dry_piece_equal (&DRY_CANVAS_OBJECT (g_ptr_array_index (old, k))->piece, &listed.piece))
         object = g_ptr_array_steal_index (old, k);
     if (object == NULL) {
       object = g_object_new (DRY_TYPE_CANVAS_OBJECT, NULL);
       object->id = listed.id;
       object->stud = listed.stud;
+      object->piece = listed.piece;
       g_signal_connect (object, "notify::has-focus", G_CALLBACK (on_object_focused), self);
     }
     gtk_widget_insert_after (GTK_WIDGET (object), GTK_WIDGET (self), previous);
@@ -229,7 +271,9 @@ dry_canvas_allocate_objects (DryCanvas *self)
     DryCanvasObject *object = g_ptr_array_index (self->objects, i);
     DryShape shapes[8];
     const DryWall *wall = object->stud >= 0 ? dry_canvas_stud_wall (self) : NULL;
-    guint n = wall != NULL   ? dry_canvas_stud_shapes (self, wall, object->stud, shapes)
+    guint n = object->piece.kind != DRY_PIECE_NONE
+                  ? dry_canvas_piece_shapes (self, &object->piece, shapes)
+              : wall != NULL ? dry_canvas_stud_shapes (self, wall, object->stud, shapes)
               : room != NULL ? dry_canvas_shapes (self, room, object->id, shapes, 8)
                              : 0;
     double x0 = 0, y0 = 0, x1 = 1, y1 = 1;
@@ -267,9 +311,18 @@ dry_canvas_focus_object (DryCanvas *self, DryId id)
   gint stud = id == dry_session_get_selection (self->session)
                   ? dry_session_get_selected_stud (self->session)
                   : -1;
-  DryCanvasObject *object = find_object (self, id, stud);
+  DryCanvasObject *object = find_object (self, id, stud,
+                                         id == dry_session_get_selection (self->session)
+                                             ? dry_session_get_selected_piece (self->session)
+                                             : NULL);
 
   gtk_widget_grab_focus (object != NULL ? GTK_WIDGET (object) : GTK_WIDGET (self));
+}
+
+static gboolean
+is_passed_by (const DryCanvasObject *object, gint stud, const DryPieceRef *piece)
+{
+  return (object->stud >= 0 && stud < 0) || (object->piece.kind != DRY_PIECE_NONE && piece == NULL);
 }
 
 gboolean
@@ -279,7 +332,9 @@ dry_canvas_walk (DryCanvas *self, GtkDirectionType direction)
   gint n = (gint) self->objects->len, at = -1;
   DryId focused = dry_canvas_focused_object (self);
   gint stud = dry_session_get_selected_stud (self->session);
-  DryCanvasObject *selected = find_object (self, dry_session_get_selection (self->session), stud);
+  const DryPieceRef *piece = dry_session_get_selected_piece (self->session);
+  DryCanvasObject *selected =
+      find_object (self, dry_session_get_selection (self->session), stud, piece);
 
   if (step == 0)
     return FALSE;
@@ -295,9 +350,8 @@ dry_canvas_walk (DryCanvas *self, GtkDirectionType direction)
     at = step > 0 ? 0 : n - 1;
   else
     at += step;
-  /* Studs are walked one by one only from a stud on. */
-  while (stud < 0 && at >= 0 && at < n &&
-         DRY_CANVAS_OBJECT (g_ptr_array_index (self->objects, at))->stud >= 0)
+  /* Studs are walked one by one only from a stud on, boards and seams from one of them. */
+  while (at >= 0 && at < n && is_passed_by (g_ptr_array_index (self->objects, at), stud, piece))
     at += step;
   if (at < 0 || at >= n)
     return FALSE;

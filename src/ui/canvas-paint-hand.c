@@ -3,6 +3,7 @@
  * walls being drawn, and a line on how to go on. Moves nothing. */
 #include "ui/canvas-distance.h"
 #include "ui/canvas-mark.h"
+#include "ui/canvas-seam.h"
 
 #include <glib/gi18n.h>
 #include <math.h>
@@ -166,6 +167,9 @@ dry_canvas_paint_hand (DryCanvas *self, GtkSnapshot *snapshot)
     dry_canvas_paint_distances (self, snapshot);
     draw_snap (self, snapshot);
     draw_size (self, snapshot);
+    break;
+  case DRY_HAND_SEAM:
+    dry_canvas_paint_seam (self, snapshot);
     break;
   case DRY_HAND_BASIN:
   case DRY_HAND_STUD:

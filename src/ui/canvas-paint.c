@@ -5,6 +5,7 @@
 #include "ui/canvas-distance.h"
 #include "ui/canvas-entry.h"
 #include "ui/canvas-mark.h"
+#include "ui/canvas-seam.h"
 
 /* The scene is replayed cell by cell. A thing is marked in plan and on its face, far apart, and
  * Cairo replays everything in the rectangle round all that is to be drawn anew; within a cell that
@@ -100,6 +101,7 @@ draw_selection (DryCanvas *self, GtkSnapshot *snapshot)
     for (guint i = 0; i < n; i++)
       dry_mark_shape (self, snapshot, &shapes[i], dry_mark_accent (self, 0.55f), 1.5, 0.05f);
   }
+  dry_canvas_paint_pieces (self, snapshot, focused);
   if (selection == 0)
     return;
   gboolean wall = room != NULL && dry_room_get_wall (room, selection) != NULL;
@@ -107,7 +109,8 @@ draw_selection (DryCanvas *self, GtkSnapshot *snapshot)
   n = dry_canvas_shapes (self, room, selection, shapes, 8);
   for (guint i = 0; i < n; i++) {
     /* The keyboard's place has a wide halo, told by more than colour. */
-    if (focused && dry_session_get_selected_stud (self->session) < 0)
+    if (focused && dry_session_get_selected_stud (self->session) < 0 &&
+        dry_session_get_selected_piece (self->session) == NULL)
       dry_mark_shape (self, snapshot, &shapes[i], dry_mark_accent (self, 0.35f), 7, 0);
     dry_mark_shape (self, snapshot, &shapes[i], dry_mark_accent (self, 1), 2,
                     wall   ? 0.04f

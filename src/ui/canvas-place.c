@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Taking a new part in hand: by a click on the shelf, by the keyboard, or by a drag from the shelf
  * onto the board. Decides where a thing would sensibly stand before anyone points. */
-#include "ui/canvas-private.h"
+#include "ui/canvas-seam.h"
 
 #include <glib/gi18n.h>
 
@@ -231,7 +231,7 @@ dry_canvas_begin_move (DryCanvas *self, DryId object)
   DryHandKind kind = DRY_HAND_BASIN;
 
   dry_hand_drop (self);
-  if (room == NULL || object == 0)
+  if (room == NULL || object == 0 || dry_canvas_begin_move_seam (self))
     return;
   if (dry_room_get_part (room, object) != NULL)
     kind = DRY_HAND_PART;

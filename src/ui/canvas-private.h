@@ -23,6 +23,7 @@ typedef enum {
   DRY_HAND_CORNER,  /* one end of a wall; handle: DRY_GRIP_LEFT its start, DRY_GRIP_RIGHT its end */
   DRY_HAND_SIZE,    /* an edge or corner of a part or opening */
   DRY_HAND_STUD,    /* one stud of a wall, along it */
+  DRY_HAND_SEAM,    /* a seam between boards, across itself */
   DRY_HAND_OUTLINE, /* a new outline, corner by corner */
 } DryHandKind;
 
@@ -50,6 +51,14 @@ typedef struct {
   gboolean plan;
   DryPoint points[4];
 } DryShape;
+
+/* Why a seam in hand stands where it does. */
+typedef enum {
+  DRY_SEAM_SNAP_NONE,
+  DRY_SEAM_SNAP_STUD,
+  DRY_SEAM_SNAP_WHOLE, /* a whole sheet beside it */
+  DRY_SEAM_SNAP_BACK,  /* where it was taken */
+} DrySeamSnap;
 
 /* What the pointer holds: an object of `base`, or the view itself. */
 typedef struct {
@@ -80,6 +89,9 @@ typedef struct {
   DryLength out;      /* while DRY_GRIP_OUT is pulled */
   const char *reason; /* for things that stand on no wall */
 
+  DryPieceRef piece, piece_now; /* seam: as taken, and where it is held */
+  DrySeamSnap seam_snap;
+
   GArray *corners; /* outline: DryPoint in plan coordinates */
   DryPoint next;
   GString *typed;
@@ -99,7 +111,8 @@ typedef struct {
   DryId object;
   gint stud; /* -1 = none */
   DryGripPlace grip;
-  gboolean taken; /* it did */
+  DryPieceRef piece; /* DRY_HAND_SEAM */
+  gboolean taken;    /* it did */
 } DryPress;
 
 typedef struct _DryCanvasAdvice DryCanvasAdvice; /* canvas-advice.c */
@@ -128,8 +141,9 @@ struct _DryCanvas {
   gboolean space; /* held: drags pan */
   DryId hover;
   guint hover_grip;
-  gint hover_stud;    /* -1 = none */
-  GPtrArray *objects; /* child widgets, in the order the keyboard walks */
+  gint hover_stud;         /* -1 = none */
+  DryPieceRef hover_piece; /* of no kind: none */
+  GPtrArray *objects;      /* child widgets, in the order the keyboard walks */
   gboolean focusing;
   double pinch_scale;
   GtkWidget *menu;

@@ -10,9 +10,12 @@
 
 #include "ui/access.h"
 #include "ui/actions.h"
+#include "ui/inspector-on-hand.h"
+#include "ui/inspector-piece.h"
 #include "ui/inspector-row.h"
 #include "ui/inspector-tile.h"
 #include "ui/later.h"
+#include "ui/pieces.h"
 #include "ui/system-chooser.h"
 
 /* A foldable section of what concerns the whole job. */
@@ -76,6 +79,8 @@ make_signature (DryInspector *self)
   DrySubjectRef subjects[4];
   guint n = list_subjects (self, subjects), hash = dry_session_get_room_id (self->session);
 
+  if (dry_session_get_selected_piece (self->session) != NULL)
+    hash = hash * 31 + 1;
   for (guint i = 0; i < n; i++) {
     guint n_fields;
     const DryField *fields = dry_fields_list (subjects[i].kind, &n_fields);
@@ -128,8 +133,11 @@ static void
 fill (DryInspector *self)
 {
   DryId id = dry_session_get_selection (self->session);
-  g_autofree char *name = dry_object_name (self->session, id);
-  g_autofree char *place = dry_object_place (self->session, id);
+  const DryPieceRef *piece = dry_session_get_selected_piece (self->session);
+  g_autofree char *name =
+      piece != NULL ? dry_piece_name (self->session, piece) : dry_object_name (self->session, id);
+  g_autofree char *place =
+      piece != NULL ? dry_piece_place (self->session, piece) : dry_object_place (self->session, id);
   gboolean any = *name != '\0';
 
   if (!self->ready)
@@ -251,6 +259,7 @@ add_sections (DryInspector *self, const DrySubjectRef *subjects, guint n)
     if (self->unfolded & 1u << subjects[i].kind)
       adw_expander_row_set_expanded (ADW_EXPANDER_ROW (section->expander), TRUE);
   }
+  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), dry_on_hand_row_new (self->session));
 }
 
 /* The field being typed in, so that building anew gives the focus back to it. */
@@ -282,6 +291,7 @@ build (DryInspector *self)
   DrySubjectRef subjects[4];
   guint n = list_subjects (self, subjects);
   gboolean one = n == 1;
+  gboolean piece = dry_session_get_selected_piece (self->session) != NULL;
   GtkWidget *child;
 
   /* Rows go first: losing the focus may still want to enter what was typed. */
@@ -297,7 +307,10 @@ build (DryInspector *self)
   }
   g_ptr_array_set_size (self->rows, 0);
   g_ptr_array_set_size (self->sections, 0);
-  if (one) {
+  if (one && piece) {
+    self->chooser = NULL;
+    gtk_box_append (self->groups, dry_piece_panel_new (self->session));
+  } else if (one) {
     self->chooser = NULL;
     add_groups (self, subjects[0]);
   } else {
@@ -308,7 +321,7 @@ build (DryInspector *self)
     add_sections (self, subjects, n);
   }
   focus_field (self, focused);
-  gtk_widget_set_visible (GTK_WIDGET (self->acts), one);
+  gtk_widget_set_visible (GTK_WIDGET (self->acts), one && !piece);
   gtk_widget_set_visible (self->corner, one && subjects[0].kind == DRY_SUBJECT_WALL);
   gtk_widget_set_visible (self->duplicate, one && (subjects[0].kind == DRY_SUBJECT_PART ||
                                                    subjects[0].kind == DRY_SUBJECT_OPENING));

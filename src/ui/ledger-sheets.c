@@ -7,6 +7,8 @@
 #include <adwaita.h>
 #include <glib/gi18n.h>
 
+#include "ui/access.h"
+#include "ui/pieces.h"
 #include "ui/scene-view.h"
 
 struct _DryLedgerSheets {
@@ -20,9 +22,10 @@ G_DEFINE_FINAL_TYPE (DryLedgerSheets, dry_ledger_sheets, GTK_TYPE_WIDGET)
 /* --- one sheet, large --- */
 
 typedef struct {
+  DrySession *session; /* of the row of pictures, which outlives this window */
   GPtrArray *scenes;
   guint index;
-  GtkWidget *window, *view, *title, *before, *after;
+  GtkWidget *window, *view, *title, *before, *after, *offcuts;
 } Viewer;
 
 static void
@@ -37,6 +40,7 @@ free_viewer (gpointer data)
 static void
 show_sheet (Viewer *viewer)
 {
+  g_autoptr (GMenuModel) offcuts = dry_offcuts_menu (viewer->session, viewer->index);
   g_autofree char *title =
       g_strdup_printf (_ ("Cut sheet %u of %u"), viewer->index + 1, viewer->scenes->len);
 
@@ -45,6 +49,8 @@ show_sheet (Viewer *viewer)
                                   title, -1);
   adw_window_title_set_title (ADW_WINDOW_TITLE (viewer->title), title);
   gtk_window_set_title (GTK_WINDOW (viewer->window), title);
+  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (viewer->offcuts), offcuts);
+  gtk_widget_set_visible (viewer->offcuts, g_menu_model_get_n_items (offcuts) > 0);
   gtk_widget_set_sensitive (viewer->before, viewer->index > 0);
   gtk_widget_set_sensitive (viewer->after, viewer->index + 1 < viewer->scenes->len);
 }
@@ -95,12 +101,20 @@ present_viewer (DryLedgerSheets *self, guint index)
   viewer->scenes = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_scene_unref);
   for (guint i = 0; plan && plan->boards->cutting && i < plan->boards->cutting->n_sheets; i++)
     g_ptr_array_add (viewer->scenes, dry_drawing_cut_sheet (plan, i));
+  viewer->session = self->session;
   viewer->index = index;
   viewer->window = adw_window_new ();
   viewer->title = adw_window_title_new ("", "");
   viewer->view = dry_scene_view_new (360, 300, FALSE);
   viewer->before = make_step_button (viewer, "go-previous-symbolic", _ ("Sheet Before"));
   viewer->after = make_step_button (viewer, "go-next-symbolic", _ ("Next Sheet"));
+  viewer->offcuts = gtk_menu_button_new ();
+  gtk_menu_button_set_label (GTK_MENU_BUTTON (viewer->offcuts), _ ("Keep Offcut"));
+  dry_access_set_name (viewer->offcuts, _ ("Keep Offcut"));
+  /* The main window's actions: this one is modal over it. */
+  gtk_widget_insert_action_group (viewer->window, "win",
+                                  G_ACTION_GROUP (gtk_widget_get_root (GTK_WIDGET (self))));
+  adw_header_bar_pack_end (ADW_HEADER_BAR (bar), viewer->offcuts);
   adw_header_bar_set_title_widget (ADW_HEADER_BAR (bar), viewer->title);
   adw_header_bar_pack_start (ADW_HEADER_BAR (bar), viewer->before);
   adw_header_bar_pack_start (ADW_HEADER_BAR (bar), viewer->after);

@@ -8,6 +8,7 @@
 
 #include "project/file.h"
 #include "ui/keeper.h"
+#include "ui/pieces.h"
 #include "ui/studs.h"
 #include "ui/worker.h"
 
@@ -37,7 +38,8 @@ struct _DrySession {
   guint next_slot;
 
   DryId selection;
-  gint stud; /* of the selected wall, or -1 */
+  gint stud;         /* of the selected wall, or -1 */
+  DryPieceRef piece; /* of the selected wall, or of no kind */
   gint finding;
   guint layers;
 };
@@ -126,6 +128,16 @@ request_plan (DrySession *self)
   dry_worker_request (self->worker, project, self->room, self->serial);
 }
 
+/* Another plan may have neither board nor seam there. */
+static gboolean
+has_lost_piece (DrySession *self)
+{
+  DryRect rect;
+
+  return self->piece.kind != DRY_PIECE_NONE &&
+         !dry_piece_get_rect (self->plan, dry_session_get_room (self), &self->piece, &rect);
+}
+
 static void
 take_answer (const DryReply *answer, gpointer data)
 {
@@ -149,10 +161,25 @@ take_answer (const DryReply *answer, gpointer data)
     self->finding = -1;
     g_signal_emit (self, signals[SELECTION_CHANGED], 0);
   }
+  if (self->preview == NULL && has_lost_piece (self)) {
+    self->piece.kind = DRY_PIECE_NONE;
+    g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+  }
   g_signal_emit (self, signals[PLAN_CHANGED], 0);
 }
 
 /* --- keeping in step --- */
+
+/* A wished seam is selected as a piece of its wall. */
+static DryId
+resolve_object (DrySession *self, DryId object)
+{
+  const DryRoom *room = dry_session_get_room (self);
+  const DrySeamWish *wish = room != NULL ? dry_room_get_seam (room, object) : NULL;
+
+  self->piece = wish != NULL ? dry_piece_of_wish (wish) : (DryPieceRef){0};
+  return wish != NULL ? wish->wall : object;
+}
 
 static gboolean
 has_object (DrySession *self, DryId object)
@@ -260,7 +287,7 @@ dry_session_init (DrySession *self)
 {
   self->finding = -1;
   self->stud = -1;
-  self->layers = DRY_LAYERS_ALL;
+  self->layers = DRY_LAYERS_USUAL;
 }
 
 DrySession *
@@ -310,6 +337,7 @@ dry_session_set_room_id (DrySession *self, DryId room)
   self->room = room;
   self->selection = 0;
   self->stud = -1;
+  self->piece.kind = DRY_PIECE_NONE;
   self->finding = -1;
   g_signal_emit (self, signals[VIEW_CHANGED], 0);
   g_signal_emit (self, signals[SELECTION_CHANGED], 0);
@@ -457,6 +485,7 @@ travel (DrySession *self, gboolean (*step) (DryHistory *history), void (*keep) (
     self->room = room;
     self->selection = 0;
     self->stud = -1;
+    self->piece.kind = DRY_PIECE_NONE;
     self->finding = -1;
     announce_project (self);
     g_signal_emit (self, signals[VIEW_CHANGED], 0);
@@ -490,9 +519,13 @@ dry_session_get_selection (DrySession *self)
 void
 dry_session_select (DrySession *self, DryId object)
 {
+  DryPieceKind piece = self->piece.kind;
+
+  object = resolve_object (self, object);
   if (object != 0 && !has_object (self, object))
     object = 0;
-  if (object == self->selection && self->finding < 0 && self->stud < 0)
+  if (object == self->selection && self->finding < 0 && self->stud < 0 && piece == DRY_PIECE_NONE &&
+      self->piece.kind == DRY_PIECE_NONE)
     return;
   self->selection = object;
   self->stud = -1;
@@ -510,12 +543,43 @@ dry_session_get_selected_stud (DrySession *self)
 void
 dry_session_select_stud (DrySession *self, DryId wall, gint stud)
 {
-  if (wall == self->selection && stud == self->stud && self->finding < 0)
+  if (wall == self->selection && stud == self->stud && self->finding < 0 &&
+      self->piece.kind == DRY_PIECE_NONE)
     return;
+  self->piece.kind = DRY_PIECE_NONE;
   self->selection = has_object (self, wall) ? wall : 0;
   self->stud = self->selection != 0 ? stud : -1;
   self->finding = -1;
   dry_history_seal (self->history);
+  g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+}
+
+const DryPieceRef *
+dry_session_get_selected_piece (DrySession *self)
+{
+  return self->selection != 0 && self->piece.kind != DRY_PIECE_NONE ? &self->piece : NULL;
+}
+
+void
+dry_session_select_piece (DrySession *self, const DryPieceRef *piece)
+{
+  if (self->selection == piece->wall && self->finding < 0 && self->stud < 0 &&
+      dry_piece_equal (&self->piece, piece))
+    return;
+  self->selection = has_object (self, piece->wall) ? piece->wall : 0;
+  self->stud = -1;
+  self->piece = *piece;
+  self->finding = -1;
+  dry_history_seal (self->history);
+  g_signal_emit (self, signals[SELECTION_CHANGED], 0);
+}
+
+void
+dry_session_follow_piece (DrySession *self, const DryPieceRef *piece)
+{
+  if (self->selection != piece->wall || dry_piece_equal (&self->piece, piece))
+    return;
+  self->piece = *piece;
   g_signal_emit (self, signals[SELECTION_CHANGED], 0);
 }
 
@@ -533,7 +597,7 @@ dry_session_select_finding (DrySession *self, gint index)
   if (index < 0 || (guint) index >= n)
     index = -1;
   if (index >= 0) {
-    DryId object = self->plan->findings->items[index].object;
+    DryId object = resolve_object (self, self->plan->findings->items[index].object);
 
     self->selection = has_object (self, object) ? object : 0;
     self->stud = -1;
@@ -569,6 +633,7 @@ announce_document (DrySession *self, const char *path)
   self->room = 0;
   self->selection = 0;
   self->stud = -1;
+  self->piece.kind = DRY_PIECE_NONE;
   self->finding = -1;
   announce_project (self);
   g_signal_emit (self, signals[SELECTION_CHANGED], 0);

@@ -12,6 +12,17 @@
 
 G_BEGIN_DECLS
 
+typedef enum { DRY_PIECE_NONE, DRY_PIECE_BOARD, DRY_PIECE_SEAM } DryPieceKind;
+
+/* A board, or a seam between two, of one wall face. */
+typedef struct {
+  DryPieceKind kind;
+  DryId wall;
+  DrySide side;
+  gboolean level; /* seam */
+  DryPoint at;    /* u, z */
+} DryPieceRef;
+
 #define DRY_TYPE_SESSION (dry_session_get_type ())
 G_DECLARE_FINAL_TYPE (DrySession, dry_session, DRY, SESSION, GObject)
 
@@ -51,11 +62,18 @@ DryHistory *dry_session_get_history (DrySession *self);
 
 DryId
 dry_session_get_selection (DrySession *self); /* 0 = none; a part, opening, wall or the basin */
+/* A wished seam's id selects its wall and the seam as the wall's piece. */
 void dry_session_select (DrySession *self, DryId object);
 /* One stud of the selected wall, by its index in dry_studs_list(); -1 = none. Selecting anything
  * else lets go of it. */
 gint dry_session_get_selected_stud (DrySession *self);
 void dry_session_select_stud (DrySession *self, DryId wall, gint stud);
+/* One board or seam of the selected wall, told by a point on it; NULL = none. Borrowed; selecting
+ * anything else lets go of it, and so does a plan that has nothing there. */
+const DryPieceRef *dry_session_get_selected_piece (DrySession *self);
+void dry_session_select_piece (DrySession *self, const DryPieceRef *piece);
+/* The selected piece is now known by this point: it was moved. */
+void dry_session_follow_piece (DrySession *self, const DryPieceRef *piece);
 gint dry_session_get_selected_finding (DrySession *self); /* -1 = none */
 void dry_session_select_finding (DrySession *self, gint index);
 

@@ -21,6 +21,8 @@ static const struct {
     {"<Shift>Up <Shift>Down", N_ ("Move by 1″ or 10 mm")},
     {"Left Right Up Down", N_ ("Nothing selected: move the view")},
     {"Tab <Shift>Tab", N_ ("In hand: to the next or previous wall")},
+    {"Left Right Up Down", N_ ("A seam: across itself")},
+    {"Delete", N_ ("A seam: let the plan choose it")},
     {"Return", N_ ("Put down, or type exact sizes")},
     {"Escape", N_ ("Put back, or select nothing")},
     {"Menu <Shift>F10", N_ ("Menu of the selected thing")},
@@ -39,6 +41,7 @@ static const struct {
 } MOUSE[] = {
     {N_ ("Double click"), N_ ("Type exact sizes")},
     {N_ ("Right click"), N_ ("Menu of the thing, or put back")},
+    {N_ ("Drag a seam between boards"), N_ ("Keep the seam where you put it")},
     {N_ ("Drag with Alt held"), N_ ("Move without snapping")},
     {N_ ("Turn the wheel, or pinch"), N_ ("Zoom at the pointer")},
     {N_ ("Drag with Space held or the middle button"), N_ ("Move the view")},

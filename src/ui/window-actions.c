@@ -57,11 +57,14 @@ dry_window_update_actions (DryWindow *self)
   set_enabled (self, "cut", open && hung);
   set_enabled (self, "copy", open && hung);
   set_enabled (self, "duplicate", open && hung);
-  set_enabled (self, "move-to", open && object != 0 && wall == NULL);
+  set_enabled (self, "move-to",
+               open && object != 0 &&
+                   (wall == NULL || dry_session_get_selected_piece (self->session) != NULL));
   set_enabled (self, "turn", open && room != NULL && room->basin.id != 0);
   set_enabled (self, "edit-selection", open);
   set_enabled (self, "zoom-selection", open && object != 0);
   set_enabled (self, "insert-corner", open && wall != NULL && !wall->added);
+  dry_window_update_board_actions (self);
 }
 
 /* --- editing --- */
@@ -407,6 +410,7 @@ dry_window_add_actions (DryWindow *self)
   };
 
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  dry_window_add_board_actions (self);
   add_layer_actions (self);
   add_setting_action (self, "shelf");
   add_setting_action (self, "inspector");

@@ -42,6 +42,10 @@ void dry_window_add_actions (DryWindow *self);
 void dry_window_update_actions (DryWindow *self);
 void dry_window_update_layers (DryWindow *self);
 
+/* window-boards.c */
+void dry_window_add_board_actions (DryWindow *self);
+void dry_window_update_board_actions (DryWindow *self);
+
 /* window-room.c */
 void dry_window_add_room_actions (DryWindow *self);
 void dry_window_update_room_menu (DryWindow *self);
