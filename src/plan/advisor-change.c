@@ -6,6 +6,7 @@
 
 #include "plan/advisor-private.h"
 #include "plan/faces-private.h"
+#include "project/edit.h"
 
 typedef struct {
   const DryAdvice *advice;
@@ -323,6 +324,129 @@ try_items (Changing *self)
   }
 }
 
+/* --- tile --- */
+
+/* Where it stands, with the tile moved, or with other joints. */
+static void
+try_tile (Changing *self)
+{
+  const DryAdvice *advice = self->advice;
+  const DryAdviceFace *face = dry_advice_get_face (advice, self->now.wall, self->now.side);
+  const DryFace *plan_face = face ? &advice->site->plan->faces->items[face->face] : NULL;
+  DryRect finish = dry_advice_finish (advice, (DryPoint){self->now.u, self->now.z});
+  DryLength tolerance = advice->site->options.joint_tolerance, joints[16];
+  DryPoint at = {self->now.u, self->now.z};
+  DryAdviceAxis across, up;
+  guint n = dry_advice_joints (advice->site, TRUE, joints);
+
+  for (guint i = 0; face && i < n; i++) {
+    DryLength joint = i ? joints[i] : 0;
+    DryPoint shift = {0, 0};
+    if (i > 0)
+      add_change (
+          self, "joint", SAY ("Make the joints %s wide", text_of (self, joint)),
+          dry_length_to_inches (ABS (joint - joints[0])),
+          dry_advice_judge_layout (advice, self->arena, face->wall, face->side, at, joint, shift));
+    if (!dry_advice_axis (advice->site, plan_face, joint, FALSE, &across) ||
+        !dry_advice_axis (advice->site, plan_face, joint, TRUE, &up))
+      continue;
+    dry_advice_axis_best (&across, finish.x0, finish.x1, tolerance, &shift.x);
+    dry_advice_axis_best (&up, finish.y0, finish.y1, tolerance, &shift.y);
+    if (i == 0 && (shift.x || shift.y))
+      add_change (
+          self, "datum",
+          SAY ("Lay the tile for it: %s%s%s%s", shift.x ? text_of (self, ABS (shift.x)) : "",
+               shift.x ? (shift.x < 0 ? " to the left" : " to the right") : "",
+               shift.x && shift.y ? ", " : "",
+               shift.y ? SAY ("%s %s", text_of (self, ABS (shift.y)), shift.y < 0 ? "down" : "up")
+                       : ""),
+          hypot (dry_length_to_inches (shift.x), dry_length_to_inches (shift.y)),
+          dry_advice_judge_layout (advice, self->arena, face->wall, face->side, at, 0, shift));
+  }
+}
+
+/* A site-built niche as wide, or as high, as whole tiles reach from one of its edges. */
+static void
+try_module (Changing *self, gboolean high)
+{
+  const DryAdviceFace *face = dry_advice_get_face (self->advice, self->now.wall, self->now.side);
+  DryRect finish = dry_advice_finish (self->advice, (DryPoint){self->now.u, self->now.z});
+  DryLength own = high ? self->advice->part->height : self->advice->part->width;
+  DryLength tolerance = self->advice->site->options.joint_tolerance;
+  guint n = face ? (high ? face->lines.n_level : face->lines.n_upright) : 0;
+  DryPart part = *self->advice->part;
+
+  for (guint i = 0; i < n && part.body_width <= 0; i++) {
+    DryLength line = high ? face->lines.level[i] : face->lines.upright[i];
+    DryLength low = high ? finish.y0 : finish.x0, size = line - low;
+    g_autoptr (DryAdvice) advice = NULL;
+    if (size < 6 * DRY_INCH || ABS (size - own) > 6 * DRY_INCH || ABS (size - own) <= tolerance)
+      continue;
+    part = *self->advice->part;
+    if (high)
+      part.height = size;
+    else
+      part.width = size;
+    advice = dry_advice_for_part (self->advice->site, &part, NULL);
+    if (advice) /* its low edge stays */
+      add_change (
+          self, high ? "height" : "width",
+          SAY ("Make it %s %s to a joint: %s %s", text_of (self, ABS (size - own)),
+               high ? (size > own ? "taller" : "lower") : (size > own ? "wider" : "narrower"),
+               text_of (self, size), high ? "high" : "wide"),
+          dry_length_to_inches (ABS (size - own)),
+          dry_advice_judge (advice, self->arena, face->wall, face->side,
+                            (DryPoint){high ? self->now.u : low + size / 2, self->now.z}));
+  }
+}
+
+/* Another tile of the catalogue, laid as the tile stage would. Its thickness counts, too. */
+static void
+try_tiles (Changing *self)
+{
+  const DryAdviceSite *site = self->advice->site;
+  const DryCatalog *catalog = site->catalog;
+  DryId room = site->plan->context.room->id;
+  const DryFinish *now = &site->plan->context.room->finish;
+
+  for (guint i = 0; i < dry_catalog_get_n_items (catalog); i++) {
+    const DryItem *item = dry_catalog_get_item_at (catalog, i);
+    g_autoptr (DryProject) project = NULL;
+    g_autoptr (DryAdvice) advice = NULL;
+    DryFinish finish = *now;
+    DryAdvicePlace place;
+    if (item->kind != DRY_ITEM_TILE || g_strcmp0 (item->id, now->tile) == 0)
+      continue;
+    finish.tile = (char *) item->id;
+    finish.tile_width = item->tile_width;
+    finish.tile_height = item->tile_height;
+    finish.tile_thickness = item->tile_thickness;
+    finish.joint = item->joint;
+    project = dry_edit_set_finish (site->plan->project, room, &finish, NULL);
+    if (!project)
+      continue;
+    advice =
+        dry_advice_new (project, room, self->advice->part, catalog, &site->options, NULL, NULL);
+    if (!advice)
+      continue;
+    place = dry_advice_judge (advice, self->arena, self->now.wall, self->now.side,
+                              (DryPoint){self->now.u, self->now.z});
+    add_change (self, "tile", SAY ("Take “%s” instead", item->name),
+                30 + dry_length_to_inches (ABS (item->tile_width - now->tile_width) +
+                                           ABS (item->tile_height - now->tile_height)),
+                place);
+  }
+}
+
+static gboolean
+joints_are_off (const Changing *self)
+{
+  for (guint i = 0; i < self->now.n_reasons; i++)
+    if (self->now.reasons[i].kind == DRY_ADVICE_JOINTS)
+      return !self->now.reasons[i].holds;
+  return FALSE;
+}
+
 static gboolean
 has_own_wall (const Changing *self)
 {
@@ -363,6 +487,12 @@ dry_advice_find_changes (const DryAdvice *advice, DryArena *arena, guint *n)
       try_shallower (self);
       try_taller (self);
       try_items (self);
+      if (joints_are_off (self)) {
+        try_tile (self);
+        try_module (self, FALSE);
+        try_module (self, TRUE);
+        try_tiles (self);
+      }
       if (!has_own_wall (self))
         try_together (self);
     }

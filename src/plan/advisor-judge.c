@@ -19,6 +19,9 @@ typedef struct {
   DryMeasuring measuring;
   GArray *standing;
   GArray *reasons;
+  DryAdviceLines lines; /* the tile's, as it would be laid */
+  DryLength joint;      /* 0: as it is */
+  DryPoint shift;
 } Judging;
 
 static const char *
@@ -285,9 +288,9 @@ judge_joints (Judging *self)
   DryAdviceEdges edges;
 
   if (self->advice->part->kind != DRY_PART_NICHE ||
-      (self->face->lines.n_upright == 0 && self->face->lines.n_level == 0))
+      (self->lines.n_upright == 0 && self->lines.n_level == 0))
     return;
-  reason.points = dry_advice_joint_points (self->advice, &self->face->lines, self->place, &edges);
+  reason.points = dry_advice_joint_points (self->advice, &self->lines, self->place, &edges);
   reason.hard = (options->must & (1u << DRY_ADVICE_JOINTS)) != 0;
   for (guint i = 0; i < 4; i++) {
     if (edges.off[i] == G_MAXINT64 || edges.off[i] <= options->joint_tolerance)
@@ -310,6 +313,38 @@ judge_joints (Judging *self)
               (DrySource){"common practice, no source: edges more than 1/8 in off the joint make a "
                           "patchwork",
                           DRY_CERTAINTY_COMMON_PRACTICE},
+              NULL);
+}
+
+/* A layout moved for the niche must say so, with what it does at the ends. */
+static void
+judge_layout (Judging *self)
+{
+  DryAdviceReason reason = {.kind = DRY_ADVICE_LAYOUT};
+  g_autoptr (GString) text = g_string_new (NULL);
+  const DryTiling *tiling = self->advice->site->plan->tiling;
+
+  if (self->shift.x == 0 && self->shift.y == 0 && self->joint == 0)
+    return;
+  if (self->joint)
+    g_string_append_printf (text, "joints %s wide instead of %s", text_of (self, self->joint),
+                            text_of (self, tiling->joint));
+  if (self->shift.x)
+    g_string_append_printf (text, "%stile of this wall moved %s to the %s", text->len ? ", " : "",
+                            text_of (self, ABS (self->shift.x)),
+                            self->shift.x < 0 ? "left" : "right");
+  if (self->shift.y)
+    g_string_append_printf (text, "%scourses moved %s %s", text->len ? ", " : "",
+                            text_of (self, ABS (self->shift.y)), self->shift.y < 0 ? "down" : "up");
+  text->str[0] = g_ascii_toupper (text->str[0]);
+  reason.points =
+      dry_advice_layout_points (self->advice->site, self->plan_face, self->joint, self->shift);
+  reason.text = dry_arena_strdup (self->context->arena, text->str);
+  reason.holds = reason.points == 0;
+  add_reason (self, reason,
+              (DrySource){"ANSI A108.02 4.3.1-.2: center and balance, usually no cut under half a "
+                          "tile; points are this program's",
+                          DRY_CERTAINTY_PUBLISHED},
               NULL);
 }
 
@@ -345,6 +380,13 @@ sum_up (DryAdvicePlace *place, DryArena *arena, GArray *reasons)
 DryAdvicePlace
 dry_advice_judge (const DryAdvice *self, DryArena *arena, DryId wall, DrySide side, DryPoint place)
 {
+  return dry_advice_judge_layout (self, arena, wall, side, place, 0, (DryPoint){0, 0});
+}
+
+DryAdvicePlace
+dry_advice_judge_layout (const DryAdvice *self, DryArena *arena, DryId wall, DrySide side,
+                         DryPoint place, DryLength joint, DryPoint shift)
+{
   const DryAdviceFace *face = dry_advice_get_face (self, wall, side);
   DryPlanContext context = self->site->plan->context;
   DryAdvicePlace answer = {.wall = wall,
@@ -369,12 +411,18 @@ dry_advice_judge (const DryAdvice *self, DryArena *arena, DryId wall, DrySide si
     return answer;
   }
   judging.plan_face = &self->site->plan->faces->items[face->face];
+  judging.joint = answer.joint = joint;
+  judging.shift = answer.datum = shift;
+  judging.lines = joint || shift.x || shift.y
+                      ? dry_advice_lines (self->site, arena, judging.plan_face, shift, joint)
+                      : face->lines;
   judging.wall = dry_room_get_wall (context.room, wall);
   judging.measuring = (DryMeasuring){.context = &context, .plan = self->site->plan};
   judging.standing = dry_measuring_standing (&judging.measuring, judging.wall, side);
   for (guint i = 0; i < face->n_demands; i++)
     judge_demand (&judging, &face->demands[i]);
   judge_joints (&judging);
+  judge_layout (&judging);
   g_array_unref (judging.standing);
   sum_up (&answer, arena, judging.reasons);
   return answer;

@@ -127,7 +127,36 @@ DryAdviceLines dry_advice_lines (const DryAdviceSite *site, DryArena *arena, con
 /* How far the nearest line is; G_MAXINT64 without any. */
 DryLength dry_advice_off_line (const DryLength *lines, guint n, DryLength at);
 
+/* --- advisor-layout.c: the tile chosen with the place --- */
+/* One axis of the tile of a face: where joints repeat, and where its tiles end. */
+typedef struct {
+  DryLength from, to; /* joints lie between these */
+  DryLength pitch, size, joint;
+  DryLength middle[4]; /* of joints, one period; several where courses are offset */
+  guint n_middle;
+  DryLength low[16], high[16]; /* edges the tile ends at: this face's, or all faces' for courses */
+  guint n_ends;
+} DryAdviceAxis;
+
+gboolean dry_advice_axis (const DryAdviceSite *site, const DryFace *face, DryLength joint,
+                          gboolean level, DryAdviceAxis *out);
+/* Ends whose cut is under half a tile with the layout moved by `shift`. */
+guint dry_advice_axis_slivers (const DryAdviceAxis *self, DryLength shift);
+/* Least points for a niche from `low` to `high` over every shift; the shift. */
+double dry_advice_axis_best (const DryAdviceAxis *self, DryLength low, DryLength high,
+                             DryLength tolerance, DryLength *shift);
+/* Adds the places (of the part, whose edges are `low` and `high` from it) where that can be least.
+ */
+void dry_advice_axis_critical (const DryAdviceAxis *self, DryLength low, DryLength high,
+                               DryLength tolerance, DryLength most, GArray *out);
+double dry_advice_layout_points (const DryAdviceSite *site, const DryFace *face, DryLength joint,
+                                 DryPoint shift);
+/* Joint widths to be tried, the present one first. */
+guint dry_advice_joints (const DryAdviceSite *site, gboolean free, DryLength joints[16]);
+
 /* --- advisor-solve.c --- */
+/* The points of everything but the joints; negative where it may not be. */
+double dry_advice_reckon_demands (const DryAdvice *self, const DryAdviceFace *face, DryPoint place);
 void dry_advice_find_critical (const DryAdvice *self, DryAdviceFace *face, const GArray *standing);
 
 /* --- advisor.c --- */

@@ -101,8 +101,16 @@ typedef struct {
   double points;
   DryLength off_middle, off_height;
   DryLength elsewhere; /* 1: on another wall than it stands on */
-  guint order;         /* of the size */
+  guint order;     /* of the size */
+  DryLength joint; /* 0: as it is */
+  DryPoint shift;  /* of the tile */
 } Candidate;
+
+static DryLength
+shifted (const Candidate *candidate)
+{
+  return ABS (candidate->shift.x) + ABS (candidate->shift.y);
+}
 
 /* Less points; then its own size, its own wall, the middle of the bay, the height it has. */
 static gint
@@ -110,6 +118,8 @@ compare_candidates (gconstpointer a, gconstpointer b)
 {
   const Candidate *x = a, *y = b;
   const DryLength keys[][2] = {{(DryLength) x->order, (DryLength) y->order},
+                               {x->joint, y->joint},
+                               {shifted (x), shifted (y)},
                                {x->elsewhere, y->elsewhere},
                                {x->off_middle, y->off_middle},
                                {x->off_height, y->off_height},
@@ -137,8 +147,105 @@ off_middle_of_bay (const GArray *standing, const DryAdvice *self, DryLength u)
   return ABS (bay.u0 + (bay.u1 - bay.u0) / 2 - middle);
 }
 
+/* With the tile free, each axis has its own best shift at every place; demands tie the two. */
 static void
-gather_on_face (const DryAdvice *self, const DryAdviceFace *face, guint order, GArray *out)
+gather_with_tile (const DryAdvice *self, const DryAdviceFace *face, guint order, DryLength joint,
+                  const GArray *standing, GArray *out)
+{
+  const DryFace *plan_face = &self->site->plan->faces->items[face->face];
+  DryRect finish = dry_advice_finish (self, (DryPoint){0, 0});
+  DryLength tolerance = self->site->options.joint_tolerance;
+  g_autoptr (GArray) us = g_array_new (FALSE, FALSE, sizeof (DryLength));
+  g_autoptr (GArray) zs = g_array_new (FALSE, FALSE, sizeof (DryLength));
+  DryAdviceAxis across, up;
+  g_autofree double *up_points = NULL;
+  g_autofree DryLength *up_shift = NULL;
+  double joint_points = dry_advice_layout_points (self->site, plan_face, joint, (DryPoint){0, 0});
+
+  if (!dry_advice_axis (self->site, plan_face, joint, FALSE, &across) ||
+      !dry_advice_axis (self->site, plan_face, joint, TRUE, &up))
+    return;
+  g_array_append_vals (us, face->critical_u, face->n_critical_u);
+  g_array_append_vals (zs, face->critical_z, face->n_critical_z);
+  dry_advice_axis_critical (&across, finish.x0, finish.x1, tolerance, face->length, us);
+  dry_advice_axis_critical (&up, finish.y0, finish.y1, tolerance, face->height, zs);
+  up_points = g_new (double, zs->len);
+  up_shift = g_new0 (DryLength, zs->len);
+  for (guint j = 0; j < zs->len; j++) {
+    DryLength z = g_array_index (zs, DryLength, j);
+    up_points[j] =
+        dry_advice_axis_best (&up, z + finish.y0, z + finish.y1, tolerance, &up_shift[j]);
+  }
+  for (guint i = 0; i < us->len; i++) {
+    DryLength u = g_array_index (us, DryLength, i), off = off_middle_of_bay (standing, self, u);
+    DryLength shift = 0;
+    double points = dry_advice_axis_best (&across, u + finish.x0, u + finish.x1, tolerance, &shift);
+    for (guint j = 0; j < zs->len; j++) {
+      Candidate candidate = {.advice = self,
+                             .face = face,
+                             .at = {u, g_array_index (zs, DryLength, j)},
+                             .off_middle = off,
+                             .elsewhere = face->wall != self->part->wall,
+                             .order = order,
+                             .joint = joint,
+                             .shift = {shift, up_shift[j]}};
+      candidate.off_height = ABS (candidate.at.y - self->part->z);
+      candidate.points = dry_advice_reckon_demands (self, face, candidate.at);
+      if (candidate.points < 0)
+        continue;
+      candidate.points += points + up_points[j] + joint_points;
+      g_array_append_val (out, candidate);
+    }
+  }
+}
+
+/* The same layout with other joints: places by its own lines. */
+static void
+gather_with_joint (const DryAdvice *self, const DryAdviceFace *face, guint order, DryLength joint,
+                   const GArray *standing, GArray *out)
+{
+  const DryFace *plan_face = &self->site->plan->faces->items[face->face];
+  DryAdviceFace other = *face;
+  double joint_points = dry_advice_layout_points (self->site, plan_face, joint, (DryPoint){0, 0});
+
+  other.lines = dry_advice_lines (self->site, self->arena, plan_face, (DryPoint){0, 0}, joint);
+  dry_advice_find_critical (self, &other, standing);
+  for (guint i = 0; i < other.n_critical_u; i++)
+    for (guint j = 0; j < other.n_critical_z; j++) {
+      Candidate candidate = {.advice = self,
+                             .face = face,
+                             .at = {other.critical_u[i], other.critical_z[j]},
+                             .off_middle = off_middle_of_bay (standing, self, other.critical_u[i]),
+                             .off_height = ABS (other.critical_z[j] - self->part->z),
+                             .elsewhere = face->wall != self->part->wall,
+                             .order = order,
+                             .joint = joint};
+      candidate.points = dry_advice_reckon (self, &other, candidate.at);
+      if (candidate.points < 0)
+        continue;
+      candidate.points += joint_points;
+      g_array_append_val (out, candidate);
+    }
+}
+
+static void
+gather_layouts (const DryAdvice *self, const DryAdviceFace *face, DryAdviceFreedom freedom,
+                guint order, const GArray *standing, GArray *out)
+{
+  DryLength joints[16];
+  guint n = dry_advice_joints (self->site, freedom.joint, joints);
+
+  for (guint i = 0; self->part->kind == DRY_PART_NICHE && i < n; i++) {
+    if (freedom.datum)
+      gather_with_tile (self, face, order, i ? joints[i] : 0, standing, out);
+    else if (i > 0)
+      gather_with_joint (self, face, order, joints[i], standing, out);
+  }
+}
+
+static void
+gather_on_face (const DryAdvice *self, const DryAdviceFace *face, DryAdviceFreedom freedom,
+                guint order, GArray *out)
 {
   DryMeasuring measuring = {.context = &self->site->plan->context, .plan = self->site->plan};
   const DryWall *wall = dry_room_get_wall (self->site->plan->context.room, face->wall);
@@ -159,6 +266,7 @@ gather_on_face (const DryAdvice *self, const DryAdviceFace *face, guint order, G
         g_array_append_val (out, candidate);
     }
   }
+  gather_layouts (self, face, freedom, order, standing, out);
 }
 
 /* --- sizes --- */
@@ -254,8 +362,9 @@ is_too_near (const Candidate *a, const Candidate *b)
 static DryAdvicePlace
 tell_place (const DryAdvice *self, DryArena *arena, const Candidate *candidate)
 {
-  DryAdvicePlace place = dry_advice_judge (candidate->advice, arena, candidate->face->wall,
-                                           candidate->face->side, candidate->at);
+  DryAdvicePlace place = dry_advice_judge_layout (candidate->advice, arena, candidate->face->wall,
+                                                  candidate->face->side, candidate->at,
+                                                  candidate->joint, candidate->shift);
   const DryPart *part = candidate->advice->part;
 
   if (g_strcmp0 (part->item, self->part->item) != 0)
@@ -282,7 +391,7 @@ dry_advice_find_best (const DryAdvice *self, DryArena *arena, DryAdviceFreedom f
   for (guint i = 0; i < sizes->len; i++) {
     const DryAdvice *size = sizes->pdata[i];
     for (guint f = 0; f < size->n_faces; f++)
-      gather_on_face (size, &size->faces[f], i, all);
+      gather_on_face (size, &size->faces[f], freedom, i, all);
   }
   g_array_sort (all, compare_candidates);
   for (guint i = 0; i < all->len && chosen->len < wanted; i++) {

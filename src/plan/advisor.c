@@ -29,6 +29,7 @@ static const struct {
     [DRY_ADVICE_NEAR] = {"near", "Room to what stands beside it"},
     [DRY_ADVICE_WALL] = {"wall", "In an inner wall without pipes"},
     [DRY_ADVICE_HOLD] = {"hold", "Studs behind both ends"},
+    [DRY_ADVICE_LAYOUT] = {"layout", "Tile stays as it is laid"},
 };
 
 const char *
@@ -426,9 +427,8 @@ dry_advice_joint_points (const DryAdvice *self, const DryAdviceLines *lines, Dry
 }
 
 double
-dry_advice_reckon (const DryAdvice *self, const DryAdviceFace *face, DryPoint place)
+dry_advice_reckon_demands (const DryAdvice *self, const DryAdviceFace *face, DryPoint place)
 {
-  DryAdviceEdges edges;
   double points = 0;
   gboolean broken;
 
@@ -437,7 +437,16 @@ dry_advice_reckon (const DryAdvice *self, const DryAdviceFace *face, DryPoint pl
   for (guint i = 0; i < face->n_demands; i++)
     if (!face->demands[i].hard)
       points += dry_advice_demand_points (&face->demands[i], place, &broken, NULL);
-  if (!(self->site->options.must & (1u << DRY_ADVICE_JOINTS)))
+  return points;
+}
+
+double
+dry_advice_reckon (const DryAdvice *self, const DryAdviceFace *face, DryPoint place)
+{
+  double points = dry_advice_reckon_demands (self, face, place);
+  DryAdviceEdges edges;
+
+  if (points >= 0 && !(self->site->options.must & (1u << DRY_ADVICE_JOINTS)))
     points += dry_advice_joint_points (self, &face->lines, place, &edges);
   return points;
 }

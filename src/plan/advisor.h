@@ -28,6 +28,7 @@ typedef enum {
   DRY_ADVICE_NEAR,       /* room left to other parts */
   DRY_ADVICE_WALL,       /* outside or plumbing wall */
   DRY_ADVICE_HOLD,       /* studs behind both ends of a bar, else blocking */
+  DRY_ADVICE_LAYOUT,     /* tile moved, or its joint changed, for the niche's sake */
   DRY_N_ADVICE,
 } DryAdviceKind;
 
@@ -168,6 +169,12 @@ typedef struct {
   DryLength width_min, width_max, height_min, height_max; /* site-built; 0 = its own */
 } DryAdviceFreedom;
 
+/* As judged, with the tile of that face moved by `shift` and its joints `joint` wide (0: as laid).
+ */
+DryAdvicePlace dry_advice_judge_layout (const DryAdvice *self, DryArena *arena, DryId wall,
+                                        DrySide side, DryPoint place, DryLength joint,
+                                        DryPoint shift);
+
 /* Up to `wanted` best places, fewest points first, no two that overlap on one
  * face; never NULL, `n` may be 0. */
 const DryAdvicePlace *dry_advice_find_best (const DryAdvice *self, DryArena *arena,
@@ -175,6 +182,12 @@ const DryAdvicePlace *dry_advice_find_best (const DryAdvice *self, DryArena *are
 /* The smallest changes that mend what is broken where the part stands now, smallest first; `n` is 0
  * when nothing is broken or nothing helps. */
 const DryAdviceChange *dry_advice_find_changes (const DryAdvice *self, DryArena *arena, guint *n);
+
+/* The project with the part put at the place, and with the size, joint and tile layout chosen with
+ * it. A part that is not in the room is added under a new id. Errors: those of the edits. */
+DryProject *dry_advice_apply (const DryAdvice *self, const DryProject *project,
+                              const DryAdvicePlace *place, DryId *id_out,
+                              GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 const char *dry_advice_kind_id (DryAdviceKind kind);    /* "bay" */
 const char *dry_advice_kind_title (DryAdviceKind kind); /* "Fits its stud bay" */

@@ -58,6 +58,9 @@ best_of (const DryAdvice *advice, DryArena *arena, guint wanted, guint *n)
   return *n ? places[0] : (DryAdvicePlace){.points = -1};
 }
 
+static const DryAdviceReason *find_reason (const DryAdvicePlace *place, DryAdviceKind kind);
+static DryAdvicePlace judge_where_it_is (const DryAdvice *advice, DryArena *arena);
+
 /* Every place on a grid of 1/16 in, on every face: none may cost less than the best found. */
 static void
 compare_with_grid (const DryAdvice *advice, const char *what)
@@ -90,6 +93,120 @@ test_grid (void)
 
     compare_with_grid (advice, CASES[i]);
   }
+}
+
+/* Place, shift of the tile and width of its joints together: nothing on a grid of 1/16 in of place
+ * or shift, nor anything thrown at random, is better than what was found. */
+static void
+try_layout (const DryAdvice *advice, const DryAdvicePlace *best, DryId wall, DryPoint at,
+            DryLength joint, DryPoint shift)
+{
+  g_autoptr (DryArena) arena = dry_arena_new ();
+  DryAdvicePlace place =
+      dry_advice_judge_layout (advice, arena, wall, DRY_SIDE_INSIDE, at, joint, shift);
+
+  if (place.legal && place.points < best->points - 1e-6)
+    g_error (
+        "at %.4f, %.4f in with the tile moved by %.4f, %.4f in and joints of %.4f in: %.3f, the "
+        "best found %.3f",
+        dry_length_to_inches (at.x), dry_length_to_inches (at.y), dry_length_to_inches (shift.x),
+        dry_length_to_inches (shift.y), dry_length_to_inches (joint), place.points, best->points);
+}
+
+static void
+search_layouts (const DryAdvice *advice, const DryAdvicePlace *best, GRand *rand)
+{
+  DryLength step = DRY_INCH / 16;
+
+  for (gint i = -96; i <= 96; i++) {
+    DryPoint u = {best->u + i * step, best->z}, z = {best->u, best->z + i * step};
+    DryPoint du = {best->datum.x + i * step, best->datum.y};
+    DryPoint dz = {best->datum.x, best->datum.y + i * step};
+    try_layout (advice, best, best->wall, u, best->joint, best->datum);
+    try_layout (advice, best, best->wall, z, best->joint, best->datum);
+    try_layout (advice, best, best->wall, (DryPoint){best->u, best->z}, best->joint, du);
+    try_layout (advice, best, best->wall, (DryPoint){best->u, best->z}, best->joint, dz);
+  }
+  for (guint i = 0; i < 3000; i++) {
+    const DryAdviceFace *face = dry_advice_get_face_at (
+        advice, (guint) g_rand_int_range (rand, 0, (gint) dry_advice_get_n_faces (advice)));
+    DryPoint at = {g_rand_int_range (rand, 0, (gint) (face->length / step)) * step,
+                   g_rand_int_range (rand, 36 * 16, 60 * 16) * step};
+    DryPoint shift = {g_rand_int_range (rand, -200, 200) * step,
+                      g_rand_int_range (rand, -100, 100) * step};
+    try_layout (advice, best, face->wall, at,
+                i % 3 ? 0 : DRY_INCH / 16 + (i / 3) % 4 * DRY_INCH / 32, shift);
+  }
+}
+
+static void
+test_layouts (void)
+{
+  static const struct {
+    const char *file;
+    DryPattern pattern;
+    double offset;
+  } TABLE[] = {{"01-alcove.drybay", DRY_PATTERN_STRAIGHT, 0},
+               {"01-alcove.drybay", DRY_PATTERN_OFFSET, 1.0 / 3},
+               {"03-window-wall.drybay", DRY_PATTERN_OFFSET, 0.5}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (TABLE); i++) {
+    g_autoptr (DryProject) loaded = dry_test_load (TABLE[i].file);
+    DryFinish finish = dry_project_get_room_at (loaded, 0)->finish;
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryProject) project = NULL;
+    g_autoptr (DryArena) arena = dry_arena_new ();
+    g_autoptr (GRand) rand = g_rand_new_with_seed (i);
+    g_autoptr (DryAdvice) advice = NULL;
+    DryPart niche = small_niche (loaded, 1);
+    DryAdviceFreedom freedom = {.joint = TRUE, .datum = TRUE};
+    const DryAdvicePlace *best, *fixed;
+    guint n = 0;
+
+    finish.pattern = TABLE[i].pattern;
+    finish.offset = TABLE[i].offset;
+    project = dry_edit_set_finish (loaded, 1, &finish, &error);
+    g_assert_no_error (error);
+    advice = advise (project, &niche, NULL);
+    fixed = dry_advice_find_best (advice, arena, (DryAdviceFreedom){0}, 1, &n);
+    g_assert_cmpuint (n, ==, 1);
+    best = dry_advice_find_best (advice, arena, freedom, 1, &n);
+    g_assert_cmpuint (n, ==, 1);
+    g_test_message ("%s: %.2f points, %.2f with the tile as it is", TABLE[i].file, best->points,
+                    fixed->points);
+    g_assert_cmpfloat (best->points, <=, fixed->points + 1e-9);
+    search_layouts (advice, best, rand);
+  }
+}
+
+/* What was chosen is made by edits: judged anew in the changed project it costs no more than the
+ * change of the tile itself. */
+static void
+test_apply (void)
+{
+  g_autoptr (DryProject) project = dry_test_load ("01-alcove.drybay");
+  DryPart niche = small_niche (project, 1);
+  g_autoptr (DryAdvice) advice = advise (project, &niche, NULL), again = NULL;
+  g_autoptr (DryArena) arena = dry_arena_new ();
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryProject) changed = NULL;
+  DryId id = 0;
+  DryAdviceFreedom freedom = {.joint = TRUE, .datum = TRUE};
+  const DryAdvicePlace *best;
+  const DryAdviceReason *layout;
+  DryAdvicePlace then;
+  guint n = 0;
+
+  best = dry_advice_find_best (advice, arena, freedom, 1, &n);
+  g_assert_cmpuint (n, ==, 1);
+  g_assert_true (best->datum.x || best->datum.y || best->joint);
+  changed = dry_advice_apply (advice, project, best, &id, &error);
+  g_assert_no_error (error);
+  again = advise (changed, dry_room_get_part (dry_project_get_room_at (changed, 0), id), NULL);
+  then = judge_where_it_is (again, arena);
+  layout = find_reason (best, DRY_ADVICE_LAYOUT);
+  g_assert_true (then.legal);
+  g_assert_cmpfloat_with_epsilon (then.points, best->points - layout->points, 1e-6);
 }
 
 /* Places told apart: none within half a size of another, points never fall, every one legal, and
@@ -435,6 +552,8 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/advisor/solve/grid", test_grid);
   g_test_add_func ("/advisor/solve/five", test_five);
+  g_test_add_func ("/advisor/solve/layouts", test_layouts);
+  g_test_add_func ("/advisor/solve/apply", test_apply);
   for (guint i = 0; i < G_N_ELEMENTS (TOLD); i++) {
     g_autofree char *path = g_strdup_printf ("/advisor/told/%s", TOLD[i].file);
     g_test_add_data_func (path, &TOLD[i], test_told);

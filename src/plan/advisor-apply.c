@@ -1,0 +1,74 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Makes a place real by the document's own edits: the part, its size, and the tile chosen with it.
+ * Decides nothing. */
+#include "plan/advisor-private.h"
+#include "project/edit.h"
+
+static DryPart
+part_at (const DryAdvice *self, const DryAdvicePlace *place)
+{
+  const DryCatalog *catalog = self->site->catalog;
+  const DryItem *item = place->item ? dry_catalog_get_item (catalog, place->item) : NULL;
+  DryPart part = *self->part;
+
+  part.wall = place->wall;
+  part.side = place->side;
+  part.u = place->u;
+  part.z = place->z;
+  part.width = place->width;
+  part.height = place->height;
+  if (item && item->kind == DRY_ITEM_PART) {
+    part.item = (char *) item->id;
+    part.depth = item->part.depth;
+    part.body_width = item->part.body_width;
+    part.body_height = item->part.body_height;
+    part.flange = item->part.flange;
+  }
+  return part;
+}
+
+static DryProject *
+set_tile (const DryAdvice *self, DryProject *project, const DryAdvicePlace *place, GError **error)
+{
+  const DryRoom *room = dry_project_get_room (project, self->site->plan->context.room->id);
+  const DryAdviceFace *face = dry_advice_get_face (self, place->wall, place->side);
+  const DryTileFace *tiled =
+      face ? dry_tiling_get_face (self->site->plan->tiling, face->face) : NULL;
+  DryFinish finish = room->finish;
+  DryProject *next;
+
+  if (!tiled)
+    return project;
+  if (place->joint) {
+    finish.joint = place->joint;
+    finish.joint_min = finish.joint_max = 0;
+  }
+  if (place->datum.y) {
+    finish.level = tiled->datum.y + place->datum.y;
+    finish.level_set = TRUE;
+  }
+  next = dry_edit_set_finish (project, room->id, &finish, error);
+  dry_project_unref (project);
+  if (next && place->datum.x) {
+    DryWall wall = *dry_room_get_wall (dry_project_get_room (next, room->id), place->wall);
+    project = next;
+    wall.tile_from = tiled->datum.x + place->datum.x;
+    wall.tile_set = TRUE;
+    next = dry_edit_set_wall (project, self->site->plan->context.room->id, &wall, NULL, error);
+    dry_project_unref (project);
+  }
+  return next;
+}
+
+DryProject *
+dry_advice_apply (const DryAdvice *self, const DryProject *project, const DryAdvicePlace *place,
+                  DryId *id_out, GError **error)
+{
+  DryPart part = part_at (self, place);
+  DryProject *next =
+      dry_edit_set_part (project, self->site->plan->context.room->id, &part, id_out, error);
+
+  if (next && (place->joint || place->datum.x || place->datum.y))
+    next = set_tile (self, next, place, error);
+  return next;
+}
