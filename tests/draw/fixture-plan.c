@@ -332,6 +332,7 @@ dry_fixture_new (gboolean metric)
   add_niche (self->arena, &faces->items[1], context->room);
   add_holes (self->arena, &faces->items[2], context->room);
   self->plan.faces = faces;
+  self->plan.tiling = dry_tiling_compute (context, faces, NULL);
   self->plan.framing = make_framing (self->arena, faces);
   boards = make_boards (self->arena, faces);
   boards->cutting = make_cutting (self->arena);
