@@ -8,6 +8,10 @@
 
 #include "ui/access.h"
 
+/* Rows built at a time: each is some dozen widgets, and a large room may have a thousand findings.
+ */
+#define STEP 100
+
 typedef struct {
   DryLedgerList *list;
   char *key, *heading;
@@ -19,16 +23,17 @@ typedef struct {
 
 struct _DryLedgerList {
   GtkWidget parent_instance;
-  GtkWidget *stack, *scroller, *empty;
+  GtkWidget *stack, *scroller, *empty, *more;
   GtkListBox *box;
   GHashTable *rows; /* key to Row */
   char *chosen;     /* key of the marked row, or NULL */
   gboolean stepping;
+  guint n, limit; /* entries there are, and how many of them at most have rows */
 };
 
 G_DEFINE_FINAL_TYPE (DryLedgerList, dry_ledger_list, GTK_TYPE_WIDGET)
 
-enum { SIGNAL_CHOSEN, SIGNAL_ACTED, N_SIGNALS };
+enum { SIGNAL_CHOSEN, SIGNAL_ACTED, SIGNAL_MORE, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
 static void
@@ -163,6 +168,35 @@ get_row (DryLedgerList *self, guint index)
   return row ? g_object_get_data (G_OBJECT (row), "row") : NULL;
 }
 
+/* The owner then gives the entries anew. */
+static void
+show_more (DryLedgerList *self)
+{
+  self->limit += STEP;
+  g_signal_emit (self, signals[SIGNAL_MORE], 0);
+}
+
+static void
+more_clicked_cb (DryLedgerList *self)
+{
+  guint first = self->limit;
+
+  show_more (self);
+  if (get_row (self, first))
+    gtk_widget_grab_focus (get_row (self, first)->row);
+}
+
+/* The row of an entry, built when it has none yet. */
+static Row *
+reach_row (DryLedgerList *self, guint index)
+{
+  if (index < self->n && index >= self->limit) {
+    self->limit = index + 1;
+    show_more (self);
+  }
+  return index < self->n ? get_row (self, index) : NULL;
+}
+
 static void
 mark_row (DryLedgerList *self, Row *row)
 {
@@ -221,7 +255,7 @@ key_cb (GtkEventControllerKey *controller, guint key, guint code, GdkModifierTyp
   if (!self->stepping || !row || (key != GDK_KEY_Return && key != GDK_KEY_KP_Enter))
     return GDK_EVENT_PROPAGATE;
   if (g_strcmp0 (row->key, self->chosen) == 0) {
-    Row *next = get_row (self, state & GDK_SHIFT_MASK ? row->index - 1 : row->index + 1);
+    Row *next = reach_row (self, state & GDK_SHIFT_MASK ? row->index - 1 : row->index + 1);
     if (!next) {
       gtk_widget_error_bell (GTK_WIDGET (self));
       return GDK_EVENT_STOP;
@@ -347,7 +381,11 @@ place_row (DryLedgerList *self, Row *row, guint index)
 void
 dry_ledger_list_set_entries (DryLedgerList *self, const DryLedgerEntry *entries, guint n)
 {
-  gint orphaned = remove_gone (self, entries, n);
+  gint orphaned;
+
+  self->n = n;
+  n = MIN (n, self->limit);
+  orphaned = remove_gone (self, entries, n);
 
   for (guint i = 0; i < n; i++) {
     Row *row = g_hash_table_lookup (self->rows, entries[i].key);
@@ -358,6 +396,13 @@ dry_ledger_list_set_entries (DryLedgerList *self, const DryLedgerEntry *entries,
     place_row (self, row, i);
   }
   gtk_list_box_invalidate_headers (self->box);
+  gtk_widget_set_visible (self->more, self->n > n);
+  if (self->n > n) {
+    g_autofree char *text = g_strdup_printf (
+        ngettext ("Show More: %u Is Left", "Show More: %u Are Left", self->n - n), self->n - n);
+
+    gtk_button_set_label (GTK_BUTTON (self->more), text);
+  }
   if (orphaned >= 0 && n > 0) /* whoever works down the list goes on with what took its place */
     focus_row (get_row (self, MIN ((guint) orphaned, n - 1)));
   gtk_stack_set_visible_child (GTK_STACK (self->stack), n ? self->scroller : self->empty);
@@ -366,7 +411,7 @@ dry_ledger_list_set_entries (DryLedgerList *self, const DryLedgerEntry *entries,
 void
 dry_ledger_list_show (DryLedgerList *self, guint index)
 {
-  Row *row = index <= G_MAXINT ? get_row (self, index) : NULL;
+  Row *row = reach_row (self, index);
   GtkAdjustment *adjustment =
       gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
   graphene_rect_t bounds;
@@ -406,12 +451,15 @@ dry_ledger_list_class_init (DryLedgerListClass *klass)
                                          NULL, NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
   signals[SIGNAL_ACTED] = g_signal_new ("acted", DRY_TYPE_LEDGER_LIST, G_SIGNAL_RUN_LAST, 0, NULL,
                                         NULL, NULL, G_TYPE_NONE, 2, G_TYPE_UINT, G_TYPE_UINT);
+  signals[SIGNAL_MORE] = g_signal_new ("more", DRY_TYPE_LEDGER_LIST, G_SIGNAL_RUN_LAST, 0, NULL,
+                                       NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void
 dry_ledger_list_init (DryLedgerList *self)
 {
   GtkWidget *box = gtk_list_box_new ();
+  GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   GtkEventController *keys = gtk_event_controller_key_new ();
 
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
@@ -427,7 +475,14 @@ dry_ledger_list_init (DryLedgerList *self)
   self->scroller = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroller), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), box);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), column);
+  self->limit = STEP;
+  self->more = gtk_button_new_with_label ("");
+  gtk_widget_add_css_class (self->more, "flat");
+  gtk_widget_hide (self->more);
+  g_signal_connect_swapped (self->more, "clicked", G_CALLBACK (more_clicked_cb), self);
+  gtk_box_append (GTK_BOX (column), box);
+  gtk_box_append (GTK_BOX (column), self->more);
   self->empty = gtk_label_new (NULL);
   gtk_widget_add_css_class (self->empty, "dim-label");
   self->stack = gtk_stack_new ();

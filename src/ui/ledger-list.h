@@ -23,8 +23,9 @@ typedef struct {
   const char *const *acts;    /* NULL-ended button labels, or NULL */
 } DryLedgerEntry;
 
-/* Signals: "chosen" (guint index) when a row is clicked or stepped to;
- * "acted" (guint index, guint act) when one of its buttons is. */
+/* Signals: "chosen" (guint index) when a row is clicked or stepped to; "acted" (guint index, guint
+ * act) when one of its buttons is; "more" when entries past the first hundred are to be seen: the
+ * owner sets the entries anew, and they get rows too. */
 GtkWidget *dry_ledger_list_new (const char *name, const char *empty_text);
 /* Enter chooses the focused row and, when that is chosen already, steps on to the next (with Shift
  * to the one before); Space alone unfolds. Without it Enter unfolds as well. */

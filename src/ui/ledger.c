@@ -270,6 +270,14 @@ add_page (DryLedger *self, Page page, GtkWidget *child, const char *name, const 
   gtk_stack_add_titled (self->pages, child, name, title);
 }
 
+/* More rows of the shown page are asked for. */
+static void
+more_cb (DryLedger *self)
+{
+  self->filled[get_page (self)] = NULL;
+  fill_shown_page (self);
+}
+
 static void
 build_pages (DryLedger *self)
 {
@@ -285,6 +293,10 @@ build_pages (DryLedger *self)
   add_page (self, PAGE_SHEETS, dry_ledger_sheets_new (self->session), "sheets", _ ("Cut sheets"));
   add_page (self, PAGE_ORDER, dry_ledger_list_new (_ ("Order of work"), _ ("Nothing to do yet")),
             "order", _ ("Order of work"));
+  for (Page page = 0; page < N_PAGES; page++)
+    if (DRY_IS_LEDGER_LIST (self->page[page]))
+      g_signal_connect_object (self->page[page], "more", G_CALLBACK (more_cb), self,
+                               G_CONNECT_SWAPPED);
   g_signal_connect (findings, "chosen", G_CALLBACK (finding_chosen_cb), self);
   g_signal_connect (findings, "acted", G_CALLBACK (finding_acted_cb), self);
   g_signal_connect_swapped (self->pages, "notify::visible-child", G_CALLBACK (fill_shown_page),

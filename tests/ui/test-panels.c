@@ -506,6 +506,54 @@ press_enter (GtkWidget *list)
   g_assert_true (taken);
 }
 
+/* A large room has more findings than rows can be built for at once: by hundreds, and as far as one
+ * that is chosen elsewhere. */
+#define N_MANY 450
+
+static void
+fill_many (DryLedgerList *list)
+{
+  DryLedgerEntry entries[N_MANY] = {0};
+  g_autoptr (GPtrArray) keys = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < N_MANY; i++) {
+    g_ptr_array_add (keys, g_strdup_printf ("%u", i));
+    entries[i].key = entries[i].title = keys->pdata[i];
+  }
+  dry_ledger_list_set_entries (list, entries, N_MANY);
+}
+
+static guint
+count_rows (GtkWidget *box)
+{
+  guint n = 0;
+
+  while (gtk_list_box_get_row_at_index (GTK_LIST_BOX (box), (int) n) != NULL)
+    n++;
+  return n;
+}
+
+static void
+test_ledger_long_list (Desk *desk, gconstpointer data)
+{
+  GtkWidget *list = dry_ledger_list_new ("Many", "None"), *box, *more;
+
+  g_signal_connect (list, "more", G_CALLBACK (fill_many), NULL);
+  fill_many (DRY_LEDGER_LIST (list));
+  desk_show (desk, list);
+  box = dry_test_require (list, GTK_TYPE_LIST_BOX);
+  g_assert_cmpuint (count_rows (box), ==, 100);
+  more = gtk_widget_get_next_sibling (box);
+  g_assert_true (gtk_widget_get_visible (more));
+  g_signal_emit_by_name (more, "clicked");
+  g_assert_cmpuint (count_rows (box), ==, 200);
+  g_assert_true (gtk_widget_get_visible (more));
+  dry_ledger_list_show (DRY_LEDGER_LIST (list), 380);
+  g_assert_cmpuint (count_rows (box), ==, N_MANY);
+  g_assert_false (gtk_widget_get_visible (more));
+  dry_ledger_list_show (DRY_LEDGER_LIST (list), G_MAXUINT);
+}
+
 /* Enter goes to the finding, Enter again to the next; the place is what the board shows. */
 static void
 test_ledger_steps (Desk *desk, gconstpointer data)
@@ -848,6 +896,7 @@ main (int argc, char *argv[])
   ADD ("ledger/keeps-still", test_ledger_keeps_still);
   ADD ("ledger/sorts", test_ledger_sorts);
   ADD ("ledger/steps", test_ledger_steps);
+  ADD ("ledger/long-list", test_ledger_long_list);
   ADD ("shelf", test_shelf);
   ADD ("start/samples", test_start_samples);
   ADD ("start/leaving", test_start_leaving);
