@@ -101,9 +101,9 @@ typedef struct {
   double points;
   DryLength off_middle, off_height;
   DryLength elsewhere; /* 1: on another wall than it stands on */
-  guint order;     /* of the size */
-  DryLength joint; /* 0: as it is */
-  DryPoint shift;  /* of the tile */
+  guint order;         /* of the size */
+  DryLength joint;     /* 0: as it is */
+  DryPoint shift;      /* of the tile */
 } Candidate;
 
 static DryLength
@@ -271,6 +271,10 @@ gather_on_face (const DryAdvice *self, const DryAdviceFace *face, DryAdviceFreed
 
 /* --- sizes --- */
 
+/* How far a size may change where nobody said; and what is no niche any more. */
+#define SIZE_ROOM  (4 * DRY_INCH)
+#define SIZE_LEAST (6 * DRY_INCH)
+
 static void
 add_size (GPtrArray *sizes, DryAdviceSite *site, const DryPart *part)
 {
@@ -322,10 +326,11 @@ gather_spans (const DryLength *lines, guint n, DryLength least, DryLength most, 
 static void
 add_built_sizes (GPtrArray *sizes, const DryAdvice *self, DryAdviceFreedom freedom)
 {
-  DryLength w0 = freedom.width_min ? freedom.width_min : self->part->width;
-  DryLength w1 = freedom.width_max ? freedom.width_max : self->part->width;
-  DryLength h0 = freedom.height_min ? freedom.height_min : self->part->height;
-  DryLength h1 = freedom.height_max ? freedom.height_max : self->part->height;
+  DryLength w = self->part->width, h = self->part->height;
+  DryLength w0 = freedom.width_min ? freedom.width_min : MAX (w - SIZE_ROOM, SIZE_LEAST);
+  DryLength w1 = freedom.width_max ? freedom.width_max : w + SIZE_ROOM;
+  DryLength h0 = freedom.height_min ? freedom.height_min : MAX (h - SIZE_ROOM, SIZE_LEAST);
+  DryLength h1 = freedom.height_max ? freedom.height_max : h + SIZE_ROOM;
   g_autoptr (GArray) widths = g_array_new (FALSE, FALSE, sizeof (DryLength));
   g_autoptr (GArray) heights = g_array_new (FALSE, FALSE, sizeof (DryLength));
 
@@ -333,10 +338,10 @@ add_built_sizes (GPtrArray *sizes, const DryAdvice *self, DryAdviceFreedom freed
     gather_spans (self->faces[i].lines.upright, self->faces[i].lines.n_upright, w0, w1, widths);
     gather_spans (self->faces[i].lines.level, self->faces[i].lines.n_level, h0, h1, heights);
   }
+  g_array_append_val (widths, w);
   g_array_append_val (widths, w0);
-  g_array_append_val (widths, w1);
+  g_array_append_val (heights, h);
   g_array_append_val (heights, h0);
-  g_array_append_val (heights, h1);
   for (guint i = 0; i < widths->len; i++)
     for (guint j = 0; j < heights->len; j++) {
       DryPart part = *self->part;

@@ -166,7 +166,7 @@ typedef struct {
   gboolean size;  /* catalogue niches, or a site-built one between the least and the most below */
   gboolean joint; /* within what the tile allows */
   gboolean datum; /* the layout on the face */
-  DryLength width_min, width_max, height_min, height_max; /* site-built; 0 = its own */
+  DryLength width_min, width_max, height_min, height_max; /* site-built; 0: 4 in more or less */
 } DryAdviceFreedom;
 
 /* As judged, with the tile of that face moved by `shift` and its joints `joint` wide (0: as laid).
