@@ -6,10 +6,13 @@
 #include "base/error.h"
 #include "papers/sheet-files.h"
 
-/* What makes a spreadsheet take text for a formula. */
+/* What makes a spreadsheet take text for a formula; and what would look as if it had been defused.
+ */
 static gboolean
 is_formula (const char *text)
 {
+  while (*text == '\'')
+    text++;
   return *text != '\0' && strchr ("=+-@\t\r", *text) != NULL;
 }
 

@@ -17,7 +17,7 @@ import xml.dom.minidom
 
 CLI, ROOT = sys.argv[1], pathlib.Path(sys.argv[2])
 DEMO = ROOT / "data/demo/alcove-refit.drybay"
-COMMANDS = ["plan", "findings", "takeoff", "papers", "drawing", "check", "systems", "nest", "places"]
+COMMANDS = ["plan", "findings", "takeoff", "papers", "drawing", "check", "systems", "nest", "places", "cost", "schedule", "compare", "prices"]
 TESTS = []
 
 
@@ -111,6 +111,53 @@ def a_missing_price_is_left_out_everywhere():
     assert any("price" not in line for line in lines), "the demo has tile, which no system prices"
     for line in lines:
         assert ("price" in line) == ("cost" in line) and line.get("price", 1) > 0, line
+
+
+def as_file(value):
+    handle = tempfile.NamedTemporaryFile("w", suffix=".json", delete=False)
+    json.dump(value, handle)
+    handle.close()
+    return handle.name
+
+
+@test
+def network_of_a_bare_list():
+    # Hendrickson and Au, Project Management for Construction, ch. 10
+    table = {"A": (4, ""), "B": (3, ""), "C": (8, "A"), "D": (7, "A"), "E": (9, "BC"), "F": (12, "BC"), "G": (2, "DE"),
+             "H": (5, "DE"), "I": (6, "FG")}
+    path = as_file([{"id": name, "duration": time, "after": list(after)} for name, (time, after) in table.items()])
+    answer = json.loads(ok("schedule", "--network", path))
+    assert answer["length"] == 30 and answer["critical_path"] == ["A", "C", "F", "I"]
+    assert {a["id"]: a["slack"] for a in answer["activities"]} == dict(zip("ABCDEFGHI", (0, 9, 0, 11, 1, 0, 1, 4, 0)))
+    waited = json.loads(ok("schedule", "--network", as_file(
+        [{"id": "coat", "duration": 2.5, "wait": 24}, {"id": "test", "duration": 1, "after": ["coat"]}])))
+    assert waited["length"] == 27.5, waited
+    assert json.loads(ok("schedule", "--network", as_file([])))["length"] == 0
+    fails("schedule", "--network", as_file([{"id": "a", "duration": 1, "after": ["b"]}]), says="“b”, which is not there")
+    fails("schedule", "--network", as_file([{"id": "a", "duration": 1, "after": ["b"]},
+                                            {"id": "b", "duration": 1, "after": ["a"]}]), says="a ring: ")
+    fails("schedule", "--network", as_file([{"id": "a", "duration": -1}]), says=r"\[0\]\.duration")
+    fails("schedule", "--network", as_file([{"id": "a", "duration": 1}, {"id": "a", "duration": 1}]), says="two activities")
+    fails("schedule", "--network", as_file([{"id": "a", "duration": 1, "before": []}]), says="not a known field")
+
+
+@test
+def cost_and_schedule_and_comparison_agree():
+    cost = json.loads(ok("cost", DEMO, "--json", "--start", "2026-12-01"))
+    assert cost["total"] == sum(cost["sums"].values()) == sum(line.get("cost", 0) for line in cost["lines"])
+    assert cost["gaps"] == sum("cost" not in line for line in cost["lines"])
+    assert all(line["working"]["formula"] and line["working"]["source"] for line in cost["lines"])
+    schedule = json.loads(ok("schedule", DEMO, "--json", "--start", "2026-12-01"))
+    assert abs(sum(line["amount"] for line in cost["lines"] if line["group"] == "labor") - schedule["hours"]) < 1e-6
+    options = json.loads(ok("compare", DEMO, "--json", "--start", "2026-12-01", "--system", "mortar-bed"))["options"]
+    assert options[0]["cost"] == cost["total"] and options[0]["hours"] == schedule["hours"]
+    assert options[1]["name"].startswith("Mortar bed") and options[1]["differences"]
+    assert options[0]["differences"] == []
+    fails("schedule", DEMO, "--start", "tomorrow", says="“tomorrow”")
+    fails("cost", DEMO, "--book", "no-such", says="it has: sample-us")
+    fails("cost", DEMO, "--csv", "--json", says="not both")
+    fails("compare", DEMO, "--system", "straw", says="“straw”")
+    fails("prices", "no-such", says="no-such")
 
 
 @test
