@@ -26,7 +26,7 @@ run (char **files)
 }
 
 static const GOptionEntry ENTRIES[] = {
-    {"sheet", 's', 0, G_OPTION_ARG_STRING, &sheet, "board, plan, strip, section, face:A, sheet:1 …",
+    {"sheet", 's', 0, G_OPTION_ARG_STRING, &sheet, "board, plan, strip, water, section, face:A, sheet:1 …",
      "NAME"},
     {"output", 'o', 0, G_OPTION_ARG_FILENAME, &output, "Write this file; its ending says the form",
      "OUT.svg|.png|.pdf"},

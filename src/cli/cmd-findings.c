@@ -2,8 +2,14 @@
 /* drybay-cli findings: what an inspector would write down, as text or JSON.
  * Its exit status lets a script ask whether a design is clean. */
 #include "cli/command.h"
+#include "project/edit.h"
 
 static gboolean as_json;
+static char *packs;
+
+static const char DEFERENCE[] =
+    "Reminders, not permission: local code, the maker's instructions and licensed practice "
+    "decide.\n";
 
 static const char *const SEVERITIES[] = {"stop", "fix", "advice"};
 static const char *const HEADINGS[] = {"MUST NOT BE BUILT SO", "BEFORE TILING", "ADVICE"};
@@ -19,8 +25,9 @@ append_finding (GString *text, const DryFinding *finding)
   g_string_append_printf (text, "    why:    %s\n", rule->why);
   for (guint i = 0; i < rule->n_remedies; i++)
     g_string_append_printf (text, "    remedy: %s\n", rule->remedies[i].text);
-  g_string_append_printf (text, "    source: %s (%s; rule %s of %s)\n\n", rule->source.text,
+  g_string_append_printf (text, "    source: %s (%s; rule %s of %s)\n", rule->source.text,
                           dry_certainty_to_text (rule->source.certainty), rule->id, rule->pack);
+  g_string_append_printf (text, "    asked by: %s\n\n", finding->answered_by);
 }
 
 static void
@@ -28,9 +35,10 @@ append_room (GString *text, const DryPlan *plan)
 {
   const DryFindings *findings = plan->findings;
 
-  g_string_append_printf (text, "%s: %u to stop for, %u to fix, %u to consider\n\n",
+  g_string_append_printf (text, "%s, %s: %u to stop for, %u to fix, %u to consider\n\n",
                           plan->context.room->name ? plan->context.room->name : "Room",
-                          findings->count[0], findings->count[1], findings->count[2]);
+                          plan->context.rules->name, findings->count[0], findings->count[1],
+                          findings->count[2]);
   for (guint i = 0; i < findings->n; i++) {
     const DryFinding *finding = &findings->items[i];
 
@@ -64,6 +72,13 @@ write_finding (DryJsonWriter *writer, const DryFinding *finding)
   dry_json_write_string (writer, "source", rule->source.text);
   dry_json_write_string (writer, "certainty", dry_certainty_to_text (rule->source.certainty));
   dry_json_write_string (writer, "pack", rule->pack);
+  dry_json_write_string (writer, "answer", dry_answer_to_text (finding->answer));
+  dry_json_write_string (writer, "answered_by", finding->answered_by);
+  dry_json_begin_array (writer, "edits");
+  for (guint i = 0; i < rule->n_remedies; i++)
+    if (rule->remedies[i].edit)
+      dry_json_write_string (writer, NULL, rule->remedies[i].edit);
+  dry_json_end_array (writer);
   dry_json_end_object (writer);
 }
 
@@ -80,6 +95,7 @@ make_json (const GPtrArray *plans, gsize *length)
     dry_json_begin_object (writer, NULL);
     dry_json_write_integer (writer, "id", plan->context.room->id);
     dry_json_write_string (writer, "name", plan->context.room->name);
+    dry_json_write_string (writer, "rules", plan->context.rules->id);
     dry_json_begin_array (writer, "findings");
     for (guint j = 0; j < plan->findings->n; j++)
       write_finding (writer, &plan->findings->items[j]);
@@ -91,11 +107,38 @@ make_json (const GPtrArray *plans, gsize *length)
   return dry_json_writer_finish (g_steal_pointer (&writer), length);
 }
 
+/* The rooms asked for under each pack named, in that order; under the project's own by default. */
+static GPtrArray *
+load_plans (const char *file, GError **error)
+{
+  g_auto (GStrv) names = packs ? g_strsplit (packs, ",", -1) : NULL;
+  g_autoptr (GPtrArray) plans = dry_cli_load_plans (file, error);
+  g_autoptr (GPtrArray) all = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_plan_unref);
+
+  for (guint n = 0; plans && names && names[n]; n++)
+    for (guint i = 0; i < plans->len; i++) {
+      const DryPlan *plan = plans->pdata[i];
+      g_autoptr (DryProject) project = NULL;
+      DryJob job = *plan->context.job;
+      DryPlan *other;
+
+      job.rule_pack = names[n];
+      project = dry_edit_set_job (plan->project, &job, error);
+      other = project ? dry_plan_new (project, plan->context.room->id, plan->context.catalog, NULL,
+                                      error)
+                      : NULL;
+      if (!other)
+        return NULL;
+      g_ptr_array_add (all, other);
+    }
+  return names && plans ? g_steal_pointer (&all) : g_steal_pointer (&plans);
+}
+
 static int
 run (char **files)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) plans = dry_cli_load_plans (files[0], &error);
+  g_autoptr (GPtrArray) plans = load_plans (files[0], &error);
   g_autoptr (GString) text = g_string_new (NULL);
   guint open = 0;
   int status;
@@ -106,6 +149,7 @@ run (char **files)
     open += ((const DryPlan *) plans->pdata[i])->findings->n;
     append_room (text, plans->pdata[i]);
   }
+  g_string_append (text, DEFERENCE);
   if (as_json) {
     gsize length;
     g_autofree char *json = make_json (plans, &length);
@@ -117,6 +161,8 @@ run (char **files)
 
 static const GOptionEntry ENTRIES[] = {
     {"json", 'j', 0, G_OPTION_ARG_NONE, &as_json, "Print JSON instead of text", NULL},
+    {"rules", 0, 0, G_OPTION_ARG_STRING, &packs,
+     "Hold the rooms against these rule packs instead of the project's own", "PACK,PACK…"},
     {NULL},
 };
 

@@ -134,7 +134,7 @@ dry_drawing_board (const DryPlan *plan)
   dry_scene_builder_init (&b, plan->context.job);
   dry_draw_plan (&b, plan);
   n_plan = n_walls = b.views->len;
-  dry_draw_strip (&b, plan);
+  dry_draw_strip (&b, plan, TRUE);
   while (n_walls < b.views->len && is_wall_view (&b, plan, n_walls))
     n_walls++;
   if (n_plan == 0 || n_walls == n_plan)

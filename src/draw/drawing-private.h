@@ -9,7 +9,9 @@
 /* Adds the plan as a view whose room (0,0) stands at the scene's (0,0). */
 void dry_draw_plan (DrySceneBuilder *b, const DryPlan *plan);
 /* Adds the unrolled faces as views, floor at y = 0. */
-void dry_draw_strip (DrySceneBuilder *b, const DryPlan *plan);
+void dry_draw_strip (DrySceneBuilder *b, const DryPlan *plan, gboolean water);
+/* The water's way down one face, into the open view. */
+void dry_draw_water (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face);
 /* Adds one face into the open view. `full`: with every dimension a crew needs. */
 void dry_draw_elevation (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face,
                          gboolean full);

@@ -4,7 +4,7 @@
 #include "draw/drawing-private.h"
 
 void
-dry_draw_strip (DrySceneBuilder *b, const DryPlan *plan)
+dry_draw_strip (DrySceneBuilder *b, const DryPlan *plan, gboolean water)
 {
   for (guint i = 0; i < plan->faces->n; i++) {
     const DryFace *face = &plan->faces->items[i];
@@ -12,6 +12,8 @@ dry_draw_strip (DrySceneBuilder *b, const DryPlan *plan)
 
     dry_scene_builder_begin_view (b, DRY_VIEW_FACE, (gint) i, (DryPoint){face->strip_x, 0}, name);
     dry_draw_elevation (b, plan, face, FALSE);
+    if (water && face->kind == DRY_FACE_WALL)
+      dry_draw_water (b, plan, face);
     dry_scene_builder_end_view (b);
   }
 }
@@ -22,6 +24,6 @@ dry_drawing_strip (const DryPlan *plan)
   DrySceneBuilder b;
 
   dry_scene_builder_init (&b, plan->context.job);
-  dry_draw_strip (&b, plan);
+  dry_draw_strip (&b, plan, FALSE);
   return dry_scene_builder_finish (&b);
 }

@@ -6,7 +6,7 @@
 static DryScene *
 refuse (const DryPlan *plan, const char *name, GError **error)
 {
-  GString *names = g_string_new ("board, plan, strip, section, client");
+  GString *names = g_string_new ("board, plan, strip, water, section, client");
   guint n_sheets = plan->boards->cutting ? plan->boards->cutting->n_sheets : 0;
 
   for (guint i = 0; i < plan->faces->n; i++)
@@ -34,6 +34,8 @@ dry_drawing_by_name (const DryPlan *plan, const char *name, GError **error)
     return dry_drawing_strip (plan);
   if (g_strcmp0 (name, "client") == 0)
     return dry_drawing_client (plan);
+  if (g_strcmp0 (name, "water") == 0)
+    return dry_drawing_water (plan);
   if (g_strcmp0 (name, "section") == 0)
     return dry_drawing_section (plan->context.system, &plan->context.build_up);
   if (name && g_str_has_prefix (name, "face:"))

@@ -6,13 +6,16 @@
 #include "draw/scene.h"
 #include "plan/schedule.h"
 
-#define DRY_LAYERS_ALL ((1u << DRY_N_LAYERS) - 1)
+#define DRY_LAYERS_ALL   ((1u << DRY_N_LAYERS) - 1)
+#define DRY_LAYERS_USUAL (DRY_LAYERS_ALL & ~(1u << DRY_LAYER_WATER)) /* before anybody chose */
 
 /* The window's board: plan above, strip of unrolled faces below, on one paper. Works for a plan
  * without faces (room outline only). Free with dry_scene_unref(). */
 DryScene *dry_drawing_board (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 DryScene *dry_drawing_plan (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 DryScene *dry_drawing_strip (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+/* The strip with the water's way drawn on it, its breaks, and a word where all is closed. */
+DryScene *dry_drawing_water (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 DryScene *dry_drawing_face (const DryPlan *plan, guint face) G_GNUC_WARN_UNUSED_RESULT;
 DryScene *dry_drawing_cut_sheet (const DryPlan *plan, guint sheet) G_GNUC_WARN_UNUSED_RESULT;
 /* A section through the layers of a system, to scale: stud, board, membrane, mortar, tile. */
@@ -25,7 +28,7 @@ DryScene *dry_drawing_client (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 DryScene *dry_drawing_gantt (const DrySchedule *schedule, const DryJob *job, guint first,
                              guint n) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Names for the command line: "board", "plan", "strip", "face:A", "sheet:1", "section",
+/* Names for the command line: "board", "plan", "strip", "water", "face:A", "sheet:1", "section",
  * "client". NULL with
  * DRY_ERROR_UNSUPPORTED that lists the names there are. */
 DryScene *dry_drawing_by_name (const DryPlan *plan, const char *name, GError **error);

@@ -5,7 +5,7 @@
 
 static const char *const layer_names[DRY_N_LAYERS] = {
     "room",      "studs",  "basin", "boards",   "tile",       "coating", "joints",
-    "fasteners", "hidden", "parts", "findings", "dimensions", "labels"};
+    "fasteners", "hidden", "parts", "findings", "dimensions", "labels",  "water"};
 static const char *const ink_names[DRY_N_INKS] = {
     "none",       "line",      "faint", "paper",   "wall",    "wood",      "steel",
     "board",      "board-alt", "basin", "glass",   "fitting", "band",      "sealant",

@@ -20,6 +20,7 @@ typedef enum {
   DRY_LAYER_FINDINGS,
   DRY_LAYER_DIMENSIONS,
   DRY_LAYER_LABELS,
+  DRY_LAYER_WATER, /* the water's way; hidden unless asked for */
   DRY_N_LAYERS,
 } DryLayer;
 

@@ -61,6 +61,7 @@ static const DryActionInfo actions[] = {
     {"win.layer-dimensions", "7", N_ ("Dimensions"), "layers", DRY_ACTIONS_LAYERS},
     {"win.layer-hidden", "8", N_ ("Pipes and cables in the wall"), "layers", DRY_ACTIONS_LAYERS},
     {"win.layer-findings", "9", N_ ("Findings"), "layers", DRY_ACTIONS_LAYERS},
+    {"win.layer-water", "0", N_ ("The water's way to the drain"), "water", DRY_ACTIONS_LAYERS},
 
     {"win.draw-room", "<Control>r", N_ ("Draw the room's outline"), "room", DRY_ACTIONS_ROOM},
     {"win.room-form::alcove", "<Control>1", N_ ("Start from an alcove"), "room", DRY_ACTIONS_ROOM},

@@ -17,7 +17,7 @@ static const struct {
               {"layer-fasteners", DRY_LAYER_FASTENERS},   {"layer-joints", DRY_LAYER_JOINTS},
               {"layer-coating", DRY_LAYER_COATING},       {"layer-tile", DRY_LAYER_TILE},
               {"layer-dimensions", DRY_LAYER_DIMENSIONS}, {"layer-hidden", DRY_LAYER_HIDDEN},
-              {"layer-findings", DRY_LAYER_FINDINGS}};
+              {"layer-findings", DRY_LAYER_FINDINGS},     {"layer-water", DRY_LAYER_WATER}};
 
 static void
 set_enabled (DryWindow *self, const char *name, gboolean enabled)

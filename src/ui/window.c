@@ -228,6 +228,7 @@ save_state (DryWindow *self)
 static void
 restore_state (DryWindow *self)
 {
+  g_autoptr (GVariant) chosen = g_settings_get_user_value (self->settings, "layers");
   guint hidden = g_settings_get_uint (self->settings, "layers");
 
   gtk_window_set_default_size (GTK_WINDOW (self),
@@ -235,9 +236,9 @@ restore_state (DryWindow *self)
                                g_settings_get_int (self->settings, "window-height"));
   if (g_settings_get_boolean (self->settings, "maximized"))
     gtk_window_maximize (GTK_WINDOW (self));
-  for (guint layer = 0; layer < DRY_N_LAYERS; layer++)
-    if (hidden & 1u << layer)
-      dry_session_set_layer (self->session, layer, FALSE);
+  /* Before anybody chose, what is shown is the session's own choice. */
+  for (guint layer = 0; chosen != NULL && layer < DRY_N_LAYERS; layer++)
+    dry_session_set_layer (self->session, layer, (hidden & 1u << layer) == 0);
   g_settings_bind (self->settings, "shelf", self->shelf_revealer, "reveal-child",
                    G_SETTINGS_BIND_GET);
   g_settings_bind (self->settings, "inspector", self->inspector_revealer, "reveal-child",

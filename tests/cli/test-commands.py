@@ -17,7 +17,7 @@ import xml.dom.minidom
 
 CLI, ROOT = sys.argv[1], pathlib.Path(sys.argv[2])
 DEMO = ROOT / "data/demo/alcove-refit.drybay"
-COMMANDS = ["plan", "findings", "takeoff", "papers", "drawing", "check", "systems", "nest", "places", "cost", "schedule", "compare", "prices"]
+COMMANDS = ["plan", "findings", "takeoff", "papers", "drawing", "check", "systems", "nest", "places", "remedy", "water", "cost", "schedule", "compare", "prices"]
 TESTS = []
 
 
@@ -102,6 +102,47 @@ def findings_status_and_json():
             assert finding["source"] and finding["remedies"] and finding["where"], finding
     text = run("findings", ROOT / "tests/cases/02-old-house.drybay")
     assert text.returncode == 1 and b"remedy:" in text.stdout
+
+
+@test
+def findings_under_several_packs():
+    rooms = json.loads(run("findings", ROOT / "tests/cases/13-ex-tub.drybay", "--json", "--rules",
+                           "us-residential,us-upc,australia").stdout)["rooms"]
+    assert [room["rules"] for room in rooms] == ["us-residential", "us-upc", "australia"], rooms
+    by_pack = [{f["rule"]: f for f in room["findings"]} for room in rooms]
+    assert by_pack[0]["pan-drain"]["severity"] == "advice"
+    assert by_pack[1]["pan-drain"]["severity"] == "stop", by_pack[1].keys()
+    assert by_pack[1]["pan-drain"]["answer"] == "pack"
+    assert "pan-drain" not in by_pack[2]
+    wrong = run("findings", DEMO, "--rules", "atlantis")
+    assert wrong.returncode == 2 and "atlantis" in wrong.stderr.decode(), wrong.stderr
+
+
+@test
+def remedy_weighs_and_applies():
+    case = ROOT / "tests/cases/20-vent-bay.drybay"
+    weighed = ok("remedy", case, "hidden-in-niche-bay/7")
+    assert "niche.to-clear-bay" in weighed, weighed
+    with tempfile.TemporaryDirectory() as folder:
+        better = pathlib.Path(folder) / "better.drybay"
+        ok("remedy", case, "hidden-in-niche-bay/7", "-o", better)
+        after = run("findings", better, "--json")
+        assert b"hidden-in-niche-bay" not in after.stdout
+        unknown = run("remedy", case, "nothing/1", "-o", better)
+        assert unknown.returncode == 2 and "nothing/1" in unknown.stderr.decode()
+
+
+@test
+def water_tells_breaks():
+    closed = run("water", ROOT / "tests/cases/01-alcove.drybay", "--json")
+    room = json.loads(closed.stdout)["rooms"][0]
+    assert closed.returncode == 0 and room["closed"] and room["paths"], room
+    assert all(path["end"] != "stopped" for path in room["paths"])
+    open_ = run("water", ROOT / "tests/cases/03-window-wall.drybay", "--json")
+    room = json.loads(open_.stdout)["rooms"][0]
+    assert open_.returncode == 1 and [b["rule"] for b in room["breaks"]] == ["window-sill-flat"], room
+    text = run("water", ROOT / "tests/cases/03-window-wall.drybay").stdout.decode()
+    assert "stands on the window's sill" in text, text
 
 
 @test
