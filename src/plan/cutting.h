@@ -86,7 +86,7 @@ const DryCutting *dry_cutting_compute (DryArena *arena, const DryStock *stock, g
                                        guint effort);
 
 /* One second of search on one processor of a small machine of 2026, in work units. */
-#define DRY_CUTTING_SECOND G_GUINT64_CONSTANT (140000000)
+#define DRY_CUTTING_SECOND G_GUINT64_CONSTANT (155000000)
 
 /* As dry_cutting_compute(), then goes on, in rounds of every thread, until the fewest and cheapest
  * are proven or every thread has spent `effort` work units. Without effort it is

@@ -8,6 +8,7 @@
 /* Work units between two meetings of the threads: some hundredths of a second. */
 #define FIRST_TRY G_GUINT64_CONSTANT (3000000)
 #define PROOF     G_GUINT64_CONSTANT (10000000)
+#define COLUMNS   G_GUINT64_CONSTANT (25000000)
 #define ROUND     G_GUINT64_CONSTANT (3000000)
 
 typedef struct {
@@ -180,6 +181,11 @@ prove (Improver *self)
   DryNestProof proof = dry_nest_prove (self->problem, self->lower_bound, self->score.sheets,
                                        self->score.cost * (1 - 1e-12), effort, self->cancellable);
   self->lower_bound = MAX (self->lower_bound, proof.sheets);
+  guint64 spent;
+  self->lower_bound =
+      dry_nest_bound_columns (self->problem, self->lower_bound, self->best,
+                              MIN (COLUMNS, self->left / 4), self->cancellable, &spent);
+  self->left -= MIN (self->left, spent);
   self->is_cheapest = proof.is_cheapest;
   self->left -= MIN (self->left, proof.spent);
 }

@@ -24,8 +24,17 @@ typedef struct {
   guint8 upright, turned;
 } DryTreeNode;
 
+/* Of four nodes side by side, so that four are asked at once: what is asked of nodes by far the
+ * most. The last of a tree's may hold nodes that are none; nothing fits there. */
+typedef gint32 DryFour __attribute__ ((vector_size (16), aligned (4)));
+typedef struct {
+  DryFour beside, above; /* slack: room less own size */
+  DryFour room_width, room_height;
+} DryTreeRooms;
+
 typedef struct {
   DryTreeNode *nodes, *saved;
+  DryTreeRooms *rooms;    /* of the nodes, as measured last */
   guint n_nodes, n_saved; /* 2 x items - 1 */
   guint capacity;
   gint32 root, saved_root;
@@ -37,12 +46,19 @@ typedef struct {
   gboolean is_saved;
 } DryTree;
 
+/* What is asked first of every tree, close together in memory. */
+typedef struct {
+  double left;                    /* area of the sheet that no item takes */
+  gint32 most_beside, most_above; /* as in the tree; -1 when it is bare */
+} DryTreeHead;
+
 /* A try at a goal: so many sheets, the items on them, and the items left out. */
 typedef struct {
   const DryNestProblem *problem;
   DryTreeItem *items;
   gint32 (*sheet_size)[2]; /* of each kind, scaled */
   DryTree *trees;
+  DryTreeHead *heads;
   guint n_trees, max_trees;
   gint32 *tree_of; /* item -> tree or DRY_TREE_NONE */
   guint32 *left_out;
@@ -123,6 +139,12 @@ typedef struct {
 
 DryNestProof dry_nest_prove (const DryNestProblem *problem, guint lower_bound, guint most,
                              double money, guint64 effort, GCancellable *cancellable);
+
+/* nest-columns.c: `lower_bound`, raised by column generation within `effort` work units; `best` is
+ * an answer. Nothing is done where sheets are on hand. Adds what it took to `spent`. */
+guint dry_nest_bound_columns (const DryNestProblem *problem, guint lower_bound,
+                              const DryNestState *best, guint64 effort, GCancellable *cancellable,
+                              guint64 *spent);
 
 /* nest-improve.c: betters `best`, which holds an answer, until `lower_bound` is reached and nothing
  * is cheaper, or the effort of each thread is spent. Returns the lower bound, raised by proofs. */

@@ -70,6 +70,7 @@ free_trees (DryTree *trees, guint n)
   for (guint i = 0; i < n; i++) {
     g_free (trees[i].nodes);
     g_free (trees[i].saved);
+    g_free (trees[i].rooms);
   }
   g_free (trees);
 }
@@ -80,6 +81,7 @@ dry_trees_free (DryTrees *self)
   if (self == NULL)
     return;
   free_trees (self->trees, self->max_trees);
+  g_free (self->heads);
   g_free (self->items);
   g_free (self->sheet_size);
   g_free (self->tree_of);
@@ -97,6 +99,7 @@ make_room_for_trees (DryTrees *self, guint n)
     return;
   self->trees = g_renew (DryTree, self->trees, n);
   memset (self->trees + self->max_trees, 0, sizeof (DryTree) * (n - self->max_trees));
+  self->heads = g_renew (DryTreeHead, self->heads, n);
   self->touched = g_renew (guint32, self->touched, n);
   self->max_trees = n;
 }
@@ -109,6 +112,7 @@ make_room_for_nodes (DryTree *tree, guint n)
   tree->capacity = MAX (16, MAX (n, 2 * tree->capacity));
   tree->nodes = g_renew (DryTreeNode, tree->nodes, tree->capacity);
   tree->saved = g_renew (DryTreeNode, tree->saved, tree->capacity);
+  tree->rooms = g_renew (DryTreeRooms, tree->rooms, (tree->capacity + 3) / 4);
 }
 
 static void
@@ -128,6 +132,8 @@ set_kind (DryTrees *self, DryTree *tree, guint kind)
   tree->area = (double) tree->width * (double) tree->height;
 }
 
+static void measure_room (DryTrees *self, DryTree *tree);
+
 void
 dry_trees_clear (DryTrees *self, const guint *kinds, guint n)
 {
@@ -137,6 +143,7 @@ dry_trees_clear (DryTrees *self, const guint *kinds, guint n)
     clear_tree (&self->trees[i]);
     set_kind (self, &self->trees[i], kinds[i]);
     self->trees[i].is_saved = FALSE;
+    measure_room (self, &self->trees[i]);
   }
   self->n_left_out = self->problem->n_items;
   for (guint i = 0; i < self->problem->n_items; i++) {
@@ -156,14 +163,17 @@ dry_trees_copy (DryTrees *self, const DryTrees *from)
     const DryTree *other = &from->trees[i];
     make_room_for_nodes (mine, other->n_nodes);
     DryTreeNode *nodes = mine->nodes, *saved = mine->saved;
+    DryTreeRooms *rooms = mine->rooms;
     guint capacity = mine->capacity;
     *mine = *other;
     mine->nodes = nodes;
     mine->saved = saved;
+    mine->rooms = rooms;
     mine->capacity = capacity;
     mine->is_saved = FALSE;
     if (other->n_nodes > 0)
       memcpy (mine->nodes, other->nodes, sizeof (DryTreeNode) * other->n_nodes);
+    measure_room (self, mine);
   }
   self->n_left_out = from->n_left_out;
   memcpy (self->left_out, from->left_out, sizeof (guint32) * from->n_left_out);
@@ -198,8 +208,6 @@ dry_trees_keep (DryTrees *self)
   self->n_saved_left_out = self->n_left_out;
   memcpy (self->saved_left_out, self->left_out, sizeof (guint32) * self->n_left_out);
 }
-
-static void measure_room (DryTrees *self, DryTree *tree);
 
 void
 dry_trees_undo (DryTrees *self)
@@ -247,6 +255,16 @@ measure_least (DryTree *tree, gint32 at)
   }
 }
 
+static inline void
+note_rooms (DryTree *tree, guint at, gint32 beside, gint32 above, gint32 width, gint32 height)
+{
+  DryTreeRooms *rooms = &tree->rooms[at / 4];
+  rooms->beside[at % 4] = beside;
+  rooms->above[at % 4] = above;
+  rooms->room_width[at % 4] = width;
+  rooms->room_height[at % 4] = height;
+}
+
 /* Rooms from the root down. */
 static void
 measure_room (DryTrees *self, DryTree *tree)
@@ -259,8 +277,10 @@ measure_room (DryTrees *self, DryTree *tree)
     nodes[tree->root].room_height = tree->height;
     self->stack[n++] = tree->root;
     while (n > 0) {
-      const DryTreeNode *node = &nodes[self->stack[--n]];
+      guint at = (guint) self->stack[--n];
+      const DryTreeNode *node = &nodes[at];
       gint32 beside = node->room_width - node->width, above = node->room_height - node->height;
+      note_rooms (tree, at, beside, above, node->room_width, node->room_height);
       most_beside = MAX (most_beside, beside);
       most_above = MAX (most_above, above);
       if (node->item >= 0)
@@ -279,12 +299,17 @@ measure_room (DryTrees *self, DryTree *tree)
       self->stack[n++] = node->right;
     }
     self->work += tree->n_nodes;
+    for (guint i = tree->n_nodes; i % 4 != 0; i++)
+      note_rooms (tree, i, -1, -1, -1, -1);
   } else {
     most_beside = tree->width;
     most_above = tree->height;
   }
   tree->most_beside = most_beside;
   tree->most_above = most_above;
+  gboolean bare = tree->root == DRY_TREE_NONE;
+  self->heads[tree - self->trees] =
+      (DryTreeHead){tree->area - tree->used, bare ? -1 : most_beside, bare ? -1 : most_above};
 }
 
 /* --- placing --- */
@@ -322,37 +347,55 @@ judge (guint measure, gint32 own, gint32 own_other, gint32 room, gint32 room_oth
 }
 
 static void
+try_node (const DryTree *tree, guint index, guint at, gint32 width, gint32 height, guint8 turned,
+          const DryTreeTaste *taste, guint64 *random, Place *best)
+{
+  const DryTreeNode *node = &tree->nodes[at];
+  gboolean fits_beside = node->width + width <= node->room_width && height <= node->room_height;
+  gboolean fits_above = node->height + height <= node->room_height && width <= node->room_width;
+  if (!fits_beside && !fits_above)
+    return;
+  if (taste->blink > 0 && dry_nest_random (random) < taste->blink)
+    return;
+  if (fits_beside) {
+    double score = judge (taste->measure, node->width, node->height, node->room_width,
+                          node->room_height, width, height);
+    if (score < best->score)
+      *best = (Place){(gint32) index, (gint32) at, TRUE, turned, score};
+  }
+  if (fits_above) {
+    double score = judge (taste->measure, node->height, node->width, node->room_height,
+                          node->room_width, height, width);
+    if (score < best->score)
+      *best = (Place){(gint32) index, (gint32) at, FALSE, turned, score};
+  }
+}
+
+/* Whether it fits beside or above any of the four. */
+static inline gboolean
+fits_any (const DryTreeRooms *rooms, gint32 width, gint32 height)
+{
+  typedef gint64 Two __attribute__ ((vector_size (16)));
+  DryFour wide = {width, width, width, width}, high = {height, height, height, height};
+  Two fits = (Two) (((rooms->beside >= wide) & (rooms->room_height >= high)) |
+                    ((rooms->above >= high) & (rooms->room_width >= wide)));
+  return (fits[0] | fits[1]) != 0;
+}
+
+static void
 try_tree (DryTrees *self, guint index, const DryTreeItem *item, const DryTreeTaste *taste,
           guint64 *random, Place *best)
 {
   const DryTree *tree = &self->trees[index];
   for (guint turned = 0; turned <= (item->may_turn ? 1u : 0u); turned++) {
     gint32 width = item->side[turned], height = item->side[1 - turned];
-    gboolean beside = width <= tree->most_beside, above = height <= tree->most_above;
-    if (!beside && !above)
+    if (width > tree->most_beside && height > tree->most_above)
       continue;
-    for (guint i = 0; i < tree->n_nodes; i++) {
-      const DryTreeNode *node = &tree->nodes[i];
-      if (width > node->room_width || height > node->room_height)
+    for (guint i = 0; i < tree->n_nodes; i += 4) {
+      if (!fits_any (&tree->rooms[i / 4], width, height))
         continue;
-      gboolean fits_beside = node->width + width <= node->room_width;
-      gboolean fits_above = node->height + height <= node->room_height;
-      if (!fits_beside && !fits_above)
-        continue;
-      if (taste->blink > 0 && dry_nest_random (random) < taste->blink)
-        continue;
-      if (fits_beside) {
-        double score = judge (taste->measure, node->width, node->height, node->room_width,
-                              node->room_height, width, height);
-        if (score < best->score)
-          *best = (Place){(gint32) index, (gint32) i, TRUE, (guint8) turned, score};
-      }
-      if (fits_above) {
-        double score = judge (taste->measure, node->height, node->width, node->room_height,
-                              node->room_width, height, width);
-        if (score < best->score)
-          *best = (Place){(gint32) index, (gint32) i, FALSE, (guint8) turned, score};
-      }
+      for (guint j = i; j < MIN (i + 4, tree->n_nodes); j++)
+        try_node (tree, index, j, width, height, (guint8) turned, taste, random, best);
     }
     self->work += tree->n_nodes;
   }
@@ -402,9 +445,9 @@ place_item (DryTrees *self, guint item, const Place *place)
       tree->nodes[parent].right = join;
     measure_least (tree, join);
   }
-  measure_room (self, tree);
   tree->used += self->items[item].area;
   self->tree_of[item] = place->tree;
+  measure_room (self, tree);
 }
 
 gboolean
@@ -414,16 +457,18 @@ dry_trees_insert (DryTrees *self, guint item, const DryTreeTaste *taste, guint64
   Place best = {DRY_TREE_NONE, DRY_TREE_NONE, 0, 0, G_MAXDOUBLE};
   gint32 bare = DRY_TREE_NONE;
   self->work += self->n_trees / 2 + 4;
+  gint32 least = MIN (it->side[0], it->side[1]);
   for (guint t = 0; t < self->n_trees; t++) {
-    const DryTree *tree = &self->trees[t];
-    if (tree->root == DRY_TREE_NONE) {
+    const DryTreeHead *head = &self->heads[t];
+    if (head->most_beside < 0) {
+      const DryTree *tree = &self->trees[t];
       if (bare == DRY_TREE_NONE &&
           ((it->side[0] <= tree->width && it->side[1] <= tree->height) ||
            (it->may_turn && it->side[1] <= tree->width && it->side[0] <= tree->height)))
         bare = (gint32) t;
       continue;
     }
-    if (tree->used + it->area <= tree->area)
+    if (it->area <= head->left && (least <= head->most_beside || least <= head->most_above))
       try_tree (self, t, it, taste, random, &best);
   }
   if (best.tree == DRY_TREE_NONE) {
