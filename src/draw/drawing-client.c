@@ -30,11 +30,26 @@ is_shown (const DryFace *face)
   return face->kind == DRY_FACE_WALL && face->region.n_polygons > 0;
 }
 
+/* What the elevations draw of the workshop besides: hidden pipes, dimensions, findings. */
+static void
+leave_out_workshop (DryScene *scene)
+{
+  const guint seen = 1u << DRY_LAYER_ROOM | 1u << DRY_LAYER_BASIN | 1u << DRY_LAYER_TILE |
+                     1u << DRY_LAYER_PARTS | 1u << DRY_LAYER_LABELS;
+  guint n = 0;
+
+  for (guint i = 0; i < scene->n; i++)
+    if (seen & 1u << scene->items[i].layer)
+      scene->items[n++] = scene->items[i];
+  scene->n = n;
+}
+
 DryScene *
 dry_drawing_client (const DryPlan *plan)
 {
   DrySceneBuilder b;
   DryLength x = 0;
+  DryScene *scene;
 
   dry_scene_builder_init (&b, plan->context.job);
   for (guint i = 0; i < plan->faces->n; i++) {
@@ -50,5 +65,7 @@ dry_drawing_client (const DryPlan *plan)
     dry_scene_builder_end_view (&b);
     x += face->length + BETWEEN;
   }
-  return dry_scene_builder_finish (&b);
+  scene = dry_scene_builder_finish (&b);
+  leave_out_workshop (scene);
+  return scene;
 }

@@ -54,7 +54,8 @@ typedef struct {
 DryComparison *dry_comparison_new (const DryProject *project, DryId room, const DryCatalog *catalog,
                                    const DryPriceBook *book, const char *start,
                                    const char *const *systems, guint64 effort,
-                                   GCancellable *cancellable, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+                                   GCancellable *cancellable,
+                                   GError **error) G_GNUC_WARN_UNUSED_RESULT;
 void dry_comparison_free (DryComparison *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryComparison, dry_comparison_free)
 void dry_comparison_write_json (const DryComparison *self, DryJsonWriter *writer, const char *key);

@@ -18,6 +18,7 @@ import tempfile
 
 CLI, ROOT = sys.argv[1], pathlib.Path(sys.argv[2])
 DEMO = ROOT / "data/demo/client-shower.drybay"
+UNDATED = ROOT / "data/demo/alcove-refit.drybay"
 TWO = ROOT / "data/demo/two-bath-house.drybay"
 WORK = pathlib.Path(tempfile.mkdtemp())
 TESTS = []
@@ -141,7 +142,7 @@ def calendar_is_read_by_another_program():
 
 @test
 def calendar_needs_dates():
-    answer = subprocess.run([CLI, "schedule", DEMO, "--ics", WORK / "no.ics", "--search", "0"], capture_output=True)
+    answer = subprocess.run([CLI, "schedule", UNDATED, "--ics", WORK / "no.ics", "--search", "0"], capture_output=True)
     assert answer.returncode == 2 and b"no first day of work" in answer.stderr, answer.stderr
     assert not (WORK / "no.ics").exists()
 
@@ -183,15 +184,33 @@ def order_list_adds_up():
 
 
 @test
+def plan_says_the_same_as_cost_and_schedule():
+    plan = json.loads(ok("plan", DEMO, "--search", "0"))
+    assert plan["cost"] == json.loads(ok("cost", DEMO, "--search", "0", "--json"))
+    assert plan["schedule"] == json.loads(ok("schedule", DEMO, "--search", "0", "--json"))
+    assert plan["cost"]["total"] > 0 and plan["schedule"]["dated"]
+
+
+@test
+def alternates_of_the_demo():
+    options = json.loads(ok("compare", DEMO, "--search", "0", "--json"))["options"]
+    assert [option["name"] for option in options] == ["As planned", "One niche", "Cement board and coats", "Small tile"]
+    niche = " / ".join(difference["text"] for difference in options[1]["differences"])
+    assert "without the Niche, right" in niche and " less" in niche, niche
+    text = pages("compare", DEMO, "--search", "0", "--option", "One niche", "--change-order", "OUT")
+    assert "One bay less to frame." in text and money(options[1]["cost"]) in text
+
+
+@test
 def change_order_says_both_totals():
     compared = json.loads(ok("compare", DEMO, "--system", "cement-liquid", "--start", "2026-12-01", "--search", "0",
                              "--json"))["options"]
     text = pages("compare", DEMO, "--system", "cement-liquid", "--start", "2026-12-01", "--search", "0",
-                 "--change-order", "OUT")
-    was, now = compared[0]["cost"], compared[1]["cost"]
+                 "--change-order", "OUT", "--option", compared[-1]["name"])
+    was, now = compared[0]["cost"], compared[-1]["cost"]
     assert money(was) in text and money(now) in text and money(abs(now - was)) in text
     flat = " ".join(text.split())
-    for difference in compared[1]["differences"]:
+    for difference in compared[-1]["differences"]:
         assert " ".join(difference["text"].split()) in flat, difference
     assert cost(DEMO)["total"] == was
 
