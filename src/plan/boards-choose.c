@@ -13,6 +13,11 @@
 #define ESTIMATE_EFFORT 1000
 #define MAX_ESTIMATES   150
 #define PAIR_WIDTH      6 /* layouts of each of two faces tried together */
+/* Layouts with more seams than need be, when more sheets are bought than the area asks for: how
+ * many of a face, and how many estimates for them. Live, and when there is time to search. */
+#define MORE_LIVE   60
+#define MORE_SEARCH 40000 /* at most; what a layout costs in work units: */
+#define MORE_UNITS  4000
 
 typedef struct {
   guint faults, missing, sheets;
@@ -229,12 +234,33 @@ save_sheets (Chooser *self)
   improve (self);
 }
 
+/* More seams than need be, if only that saves a sheet. One face at a time. */
+static void
+try_more_seams (Chooser *self, DryBoardFace *const *faces, guint more, guint most)
+{
+  g_autofree guint *choice = g_new (guint, self->n_faces);
+  for (guint f = 0; f < self->n_faces && !is_bought_out (self); f++) {
+    guint first = self->layouts[f]->len;
+    dry_board_list_more_layouts (faces[f], more, most, self->layouts[f]);
+    self->most_estimates = self->estimates + most;
+    for (guint i = first; i < self->layouts[f]->len && !is_spent (self); i++) {
+      guint sheets = self->score.sheets;
+      memcpy (choice, self->now, sizeof (guint) * self->n_faces);
+      choice[f] = i;
+      try_choice (self, choice);
+      if (self->score.sheets < sheets && is_bought_out (self))
+        break;
+    }
+  }
+}
+
 gboolean
 dry_board_choose (DryBoardFace *const *faces, GPtrArray *const *layouts, guint n_faces,
                   DryLength kerf, GCancellable *cancellable, const DryLayout **chosen)
 {
   if (n_faces == 0)
     return TRUE;
+  gboolean searched = faces[0]->context->effort > 0;
   g_autoptr (GArray) pieces = g_array_new (FALSE, FALSE, sizeof (DryPiece));
   g_autofree guint *now = g_new0 (guint, n_faces);
   Chooser self = {
@@ -252,6 +278,10 @@ dry_board_choose (DryBoardFace *const *faces, GPtrArray *const *layouts, guint n
   try_styles (&self);
   improve (&self);
   save_sheets (&self);
+  if (!is_bought_out (&self) && self.score.missing == 0)
+    try_more_seams (&self, faces, searched ? 2 : 1,
+                    searched ? (guint) MIN (faces[0]->context->effort / MORE_UNITS, MORE_SEARCH)
+                             : MORE_LIVE);
   for (guint f = 0; f < n_faces; f++)
     chosen[f] = get_layout (&self, f, now[f]);
   return !g_cancellable_is_cancelled (cancellable);

@@ -184,6 +184,61 @@ dry_board_list_heights (const DryBoardFace *face, DryRect area, DryLength sheet_
   }
 }
 
+static void
+keep_with (const Heights *self, const GArray *cuts, DryLength wanted, GArray *out)
+{
+  const DryBoardFace *face = self->face;
+  DryLength low = self->area.y0 + face->min_piece + face->gap_low;
+  DryLength high = self->area.y1 - face->min_piece - face->gap_high;
+  if (wanted < low || wanted > high || !is_free_height (self, wanted))
+    return;
+  for (guint i = 0; i < cuts->len; i++)
+    if (ABS (g_array_index (cuts, DryLength, i) - wanted) < face->min_piece + face->gap)
+      return;
+  g_autoptr (GArray) both = g_array_copy ((GArray *) cuts);
+  g_array_append_val (both, wanted);
+  g_array_sort (both, compare_lengths);
+  keep_set (face, both, out);
+}
+
+/* Whole and half sheets from below and above, the middle and the thirds: alone where one seam does,
+ * and besides the seams there must be. */
+void
+dry_board_list_more_heights (const DryBoardFace *face, DryRect area, DryLength sheet_height,
+                             guint more, GArray *out)
+{
+  Heights self = {face, shrink_to_board (face, area), sheet_height};
+  if (dry_rect_is_empty (self.area))
+    return;
+  g_autoptr (GArray) none = g_array_new (FALSE, FALSE, sizeof (DryLength));
+  g_autoptr (GArray) cuts = g_array_new (FALSE, FALSE, sizeof (DryLength));
+  g_autoptr (GArray) wanted = g_array_new (FALSE, FALSE, sizeof (DryLength));
+  DryLength low = self.area.y0, high = self.area.y1;
+  lay_upwards (&self, low, cuts);
+  for (guint half = 1; half <= 2; half++)
+    for (guint i = 0; i < face->n_stock; i++) {
+      DryLength sides[] = {face->stock[i].width / half, face->stock[i].height / half};
+      for (guint k = 0; k < 2 && !face->stock[i].on_hand; k++) {
+        DryLength at[] = {low + sides[k] + face->gap_low, high - sides[k] - face->gap_high};
+        g_array_append_vals (wanted, at, 2);
+      }
+    }
+  DryLength parts[] = {low + (high - low) / 2, low + (high - low) / 3, high - (high - low) / 3};
+  g_array_append_vals (wanted, parts, G_N_ELEMENTS (parts));
+  for (guint i = 0; i < wanted->len; i++) {
+    if (cuts->len <= 1)
+      keep_with (&self, none, g_array_index (wanted, DryLength, i), out);
+    if (cuts->len > 0)
+      keep_with (&self, cuts, g_array_index (wanted, DryLength, i), out);
+  }
+  for (guint i = 0; i < wanted->len && more > 1; i++) {
+    g_array_set_size (none, 0);
+    g_array_append_val (none, g_array_index (wanted, DryLength, i));
+    for (guint k = 0; k < i && is_free_height (&self, g_array_index (none, DryLength, 0)); k++)
+      keep_with (&self, none, g_array_index (wanted, DryLength, k), out);
+  }
+}
+
 /* --- uprights --- */
 
 /* More steps than any bathroom needs; a hall 1 km long must not hang. */
@@ -364,9 +419,9 @@ add_even_places (const Uprights *self, GArray *places)
   g_array_sort (places, compare_lengths);
 }
 
-void
-dry_board_list_uprights (const DryBoardFace *face, DryRect area, DryLength sheet_width, guint max,
-                         GArray *out)
+static void
+list_uprights (const DryBoardFace *face, DryRect area, DryLength sheet_width, guint max, guint more,
+               GArray *out)
 {
   Uprights self = {.face = face,
                    .area = shrink_to_board (face, area),
@@ -376,7 +431,7 @@ dry_board_list_uprights (const DryBoardFace *face, DryRect area, DryLength sheet
   if (dry_rect_is_empty (self.area))
     self.area = area;
   self.cuts = g_array_new (FALSE, FALSE, sizeof (DryLength));
-  if (dry_rect_width (self.area) <= sheet_width) {
+  if (dry_rect_width (self.area) <= sheet_width && more == 0) {
     keep_set (face, self.cuts, out);
     g_array_unref (self.cuts);
     return;
@@ -399,8 +454,25 @@ dry_board_list_uprights (const DryBoardFace *face, DryRect area, DryLength sheet
   self.n_places = places->len;
   guint least = count_least (&self, self.area.x0);
   if (least != G_MAXUINT)
-    reach_on (&self, self.area.x0, least);
-  if (out->len == self.max - max)
+    for (guint n = more > 0 ? 1 : 0; n <= more; n++) {
+      self.steps = 0;
+      reach_on (&self, self.area.x0, least + n);
+    }
+  if (out->len == self.max - max && more == 0)
     reach_anyhow (&self);
   g_array_unref (self.cuts);
+}
+
+void
+dry_board_list_uprights (const DryBoardFace *face, DryRect area, DryLength sheet_width, guint max,
+                         GArray *out)
+{
+  list_uprights (face, area, sheet_width, max, 0, out);
+}
+
+void
+dry_board_list_more_uprights (const DryBoardFace *face, DryRect area, DryLength sheet_width,
+                              guint max, guint more, GArray *out)
+{
+  list_uprights (face, area, sheet_width, max, more, out);
 }

@@ -20,6 +20,8 @@ typedef struct {
   GArray **options; /* of each strip: DryCutSet */
   guint *picked;
   guint found, steps;
+  guint more; /* seams of a strip beyond what must be */
+  guint left; /* more: layouts still to be looked at */
   GPtrArray *layouts;
 } Maker;
 
@@ -87,6 +89,47 @@ combine_anyhow (Maker *self)
   keep_layout (self);
 }
 
+static gboolean
+are_all_staggered (const Maker *self)
+{
+  for (guint i = 1; i <= self->across.n; i++)
+    if (!is_staggered (self, i))
+      return FALSE;
+  return TRUE;
+}
+
+static void
+look_at (Maker *self)
+{
+  if (self->left == 0 || !are_all_staggered (self))
+    return;
+  self->left--;
+  keep_layout (self);
+}
+
+/* One strip changed, then any two; the others keep to their first set. */
+static void
+combine_more (Maker *self)
+{
+  guint n = self->across.n + 1;
+  for (guint i = 0; i < n; i++)
+    self->picked[i] = 0;
+  look_at (self);
+  for (guint i = 0; i < n; i++) {
+    for (self->picked[i] = 1; self->picked[i] < self->options[i]->len; self->picked[i]++)
+      look_at (self);
+    self->picked[i] = 0;
+  }
+  for (guint i = 0; i < n; i++)
+    for (guint k = i + 1; k < n && self->left > 0; k++) {
+      for (self->picked[i] = 1; self->picked[i] < self->options[i]->len; self->picked[i]++)
+        for (self->picked[k] = 1; self->picked[k] < self->options[k]->len; self->picked[k]++)
+          look_at (self);
+      self->picked[i] = self->picked[k] = 0;
+    }
+  self->found = 1;
+}
+
 static void
 make_across (Maker *self, const DryCutSet *across)
 {
@@ -103,12 +146,15 @@ make_across (Maker *self, const DryCutSet *across)
     self->options[i] = g_array_new (FALSE, FALSE, sizeof (DryCutSet));
     if (self->rows)
       dry_board_list_wished_uprights (self->face, strip, low, high, self->width, MAX_SETS,
-                                      self->options[i]);
+                                      self->more, self->options[i]);
     else
       dry_board_list_wished_heights (self->face, strip, low, high, self->height, self->leg_apart,
-                                     self->options[i]);
+                                     self->more, self->options[i]);
   }
-  combine_strips (self);
+  if (self->more)
+    combine_more (self);
+  else
+    combine_strips (self);
   if (self->found == 0)
     combine_anyhow (self);
   for (guint i = 0; i < n; i++)
@@ -125,12 +171,18 @@ make_layouts (Maker *self)
     self->rows = rows == 0;
     if (self->rows)
       dry_board_list_wished_heights (self->face, self->face->bounds, -DRY_LENGTH_MAX,
-                                     DRY_LENGTH_MAX, self->height, self->leg_apart, sets);
+                                     DRY_LENGTH_MAX, self->height, self->leg_apart, self->more,
+                                     sets);
     else
       dry_board_list_wished_uprights (self->face, self->face->bounds, -DRY_LENGTH_MAX,
-                                      DRY_LENGTH_MAX, self->width, MAX_SETS, sets);
-    for (guint i = 0; i < sets->len; i++)
+                                      DRY_LENGTH_MAX, self->width, MAX_SETS, self->more, sets);
+    for (guint i = 0; i < sets->len; i++) {
+      /* Every set across gets its share of the looks; what one leaves over goes to the next. */
+      guint later = self->left - self->left / (sets->len - i + (rows == 0 ? sets->len : 0));
+      self->left -= later;
       make_across (self, &g_array_index (sets, DryCutSet, i));
+      self->left += later;
+    }
     self->style++;
   }
 }
@@ -219,4 +271,39 @@ dry_board_list_layouts (const DryBoardFace *self)
     keep_best (layouts);
   }
   return layouts;
+}
+
+void
+dry_board_list_more_layouts (const DryBoardFace *self, guint more, guint most, GPtrArray *layouts)
+{
+  const DryLayout *best = g_ptr_array_index (layouts, 0);
+  guint faults = best->faults, n_before = layouts->len, kept = n_before, styles = 0;
+  g_autoptr (GPtrArray) found = g_ptr_array_new ();
+  Maker maker = {.face = self, .more = more, .layouts = found};
+  for (guint i = 0; i < self->n_stock; i++)
+    styles += self->stock[i].on_hand ? 0 : self->may_turn ? 2 : 1;
+  for (guint i = 0; i < self->n_stock; i++)
+    for (guint turned = 0; turned < (self->may_turn ? 2 : 1) && !self->stock[i].on_hand; turned++) {
+      maker.left += most / MAX (styles, 1);
+      maker.style = 4 * i + 2 * turned;
+      maker.width = turned ? self->stock[i].height : self->stock[i].width;
+      maker.height = turned ? self->stock[i].width : self->stock[i].height;
+      make_layouts (&maker);
+    }
+  g_ptr_array_sort (found, compare_layouts);
+  for (guint i = 0; i < found->len; i++) {
+    DryLayout *layout = g_ptr_array_index (found, i);
+    gboolean seen = layout->faults > faults;
+    /* Equal ones mostly have as much seam: those stand side by side. */
+    for (guint k = layouts->len; k > 0 && !seen; k--) {
+      const DryLayout *other = g_ptr_array_index (layouts, k - 1);
+      seen = same_pieces (layout, other);
+      if (k <= layouts->len && other->effort < layout->effort && k <= n_before)
+        break;
+      if (other->effort < layout->effort && k > n_before)
+        k = n_before + 1;
+    }
+    if (!seen && kept++ < n_before + most)
+      g_ptr_array_add (layouts, layout);
+  }
 }

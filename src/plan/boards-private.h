@@ -123,6 +123,12 @@ void dry_board_list_heights (const DryBoardFace *self, DryRect area, DryLength s
                              gboolean leg_apart, GArray *out);
 void dry_board_list_uprights (const DryBoardFace *self, DryRect area, DryLength sheet_width,
                               guint max, GArray *out);
+/* Sets with one seam, or up to `more`, beyond what the sheets ask for: where smaller pieces may
+ * come out of what is left of other sheets. */
+void dry_board_list_more_heights (const DryBoardFace *self, DryRect area, DryLength sheet_height,
+                                  guint more, GArray *out);
+void dry_board_list_more_uprights (const DryBoardFace *self, DryRect area, DryLength sheet_width,
+                                   guint max, guint more, GArray *out);
 
 /* boards-wishes.c: seams where the user wants them. */
 /* Takes from the room what concerns the face and can be obeyed; the others get their state in
@@ -142,12 +148,17 @@ guint dry_board_count_refused (const DryBoardFace *self, GArray *seams);
  * direction among them that pass `area` between `low` and `high` of the other direction. */
 void dry_board_list_wished_heights (const DryBoardFace *self, DryRect area, DryLength low,
                                     DryLength high, DryLength sheet_height, gboolean leg_apart,
-                                    GArray *out);
+                                    guint more, GArray *out);
 void dry_board_list_wished_uprights (const DryBoardFace *self, DryRect area, DryLength low,
-                                     DryLength high, DryLength sheet_width, guint max, GArray *out);
+                                     DryLength high, DryLength sheet_width, guint max, guint more,
+                                     GArray *out);
 
 /* boards-layouts.c: the good layouts of a face, measured, best first; never none. */
 GPtrArray *dry_board_list_layouts (const DryBoardFace *self);
+/* Appends others with up to `more` seams in a strip beyond what must be, no more faulty than the
+ * best of `layouts`; looks at `most` of them. */
+void dry_board_list_more_layouts (const DryBoardFace *self, guint more, guint most,
+                                  GPtrArray *layouts);
 
 /* boards-measure.c */
 /* Between which lines the strip lies, to the middle of the gaps. */

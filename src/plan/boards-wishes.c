@@ -245,34 +245,45 @@ finish (Between *self)
 void
 dry_board_list_wished_heights (const DryBoardFace *face, DryRect area, DryLength low,
                                DryLength high, DryLength sheet_height, gboolean leg_apart,
-                               GArray *out)
+                               guint more, GArray *out)
 {
   Between self = {.face = face, .vertical = FALSE, .out = out};
 
   if (face->n_wishes == 0) {
     dry_board_list_heights (face, area, sheet_height, leg_apart, out);
+    if (more)
+      dry_board_list_more_heights (face, area, sheet_height, more, out);
     return;
   }
   begin (&self, area, low, high);
-  for (guint i = 0; i <= self.lines->len; i++)
-    dry_board_list_heights (face, part_of_area (&self, area, i), sheet_height, leg_apart,
-                            self.options[i]);
+  for (guint i = 0; i <= self.lines->len; i++) {
+    DryRect part = part_of_area (&self, area, i);
+    dry_board_list_heights (face, part, sheet_height, leg_apart, self.options[i]);
+    if (more)
+      dry_board_list_more_heights (face, part, sheet_height, more, self.options[i]);
+  }
   finish (&self);
 }
 
 void
 dry_board_list_wished_uprights (const DryBoardFace *face, DryRect area, DryLength low,
-                                DryLength high, DryLength sheet_width, guint max, GArray *out)
+                                DryLength high, DryLength sheet_width, guint max, guint more,
+                                GArray *out)
 {
   Between self = {.face = face, .vertical = TRUE, .out = out};
 
   if (face->n_wishes == 0) {
     dry_board_list_uprights (face, area, sheet_width, max, out);
+    if (more)
+      dry_board_list_more_uprights (face, area, sheet_width, 4 * max, more, out);
     return;
   }
   begin (&self, area, low, high);
-  for (guint i = 0; i <= self.lines->len; i++)
-    dry_board_list_uprights (face, part_of_area (&self, area, i), sheet_width, max,
-                             self.options[i]);
+  for (guint i = 0; i <= self.lines->len; i++) {
+    DryRect part = part_of_area (&self, area, i);
+    dry_board_list_uprights (face, part, sheet_width, max, self.options[i]);
+    if (more)
+      dry_board_list_more_uprights (face, part, sheet_width, 4 * max, more, self.options[i]);
+  }
   finish (&self);
 }
