@@ -79,7 +79,8 @@ read_part (DryPart *part, DryJson object, const char *id)
 
   dry_json_only_keys (object, "kind", "z_mm", "width_mm", "height_mm", "depth_mm", "hole_mm",
                       "body_width_mm", "body_height_mm", "flange_mm", "site_built", "fold_down",
-                      "safety_glass", "hinged", "toward_entry", "pitch", "flow_lpm", NULL);
+                      "safety_glass", "hinged", "toward_entry", "pitch", "flow_lpm", "trim_min_mm",
+                      "trim_max_mm", NULL);
   if (dry_json_has_failed (object.doc))
     return;
   if (!dry_part_kind_from_text (word, &part->kind))
@@ -93,6 +94,8 @@ read_part (DryPart *part, DryJson object, const char *id)
   part->body_width = read_size_or_none (object, "body_width_mm");
   part->body_height = read_size_or_none (object, "body_height_mm");
   part->flange = read_size_or_none (object, "flange_mm");
+  part->trim_min = read_size_or_none (object, "trim_min_mm");
+  part->trim_max = read_size_or_none (object, "trim_max_mm");
   part->site_built = read_flag (object, "site_built");
   part->fold_down = read_flag (object, "fold_down");
   part->safety_glass = read_flag (object, "safety_glass");

@@ -58,6 +58,24 @@ measure_water (DryMeasuring *self, const DryPart *part)
     dry_measuring_number (self, "flow", part->flow_lpm, "L/min", NULL);
 }
 
+/* What stands before the studs where the valve comes through, and what its trim takes of that. */
+static void
+measure_trim (DryMeasuring *self, const DryPart *part)
+{
+  const DryBuildUp *built = &self->context->build_up;
+
+  if (part->kind != DRY_PART_VALVE || part->trim_max <= 0)
+    return;
+  dry_measuring_length (self, "wall-before-studs", built->total,
+                        "board %s, membrane %s, mortar %s, tile %s",
+                        dry_measuring_text (self, built->board),
+                        dry_measuring_text (self, built->membrane),
+                        dry_measuring_text (self, built->mortar),
+                        dry_measuring_text (self, built->tile));
+  dry_measuring_length (self, "trim-least", part->trim_min, NULL);
+  dry_measuring_length (self, "trim-most", part->trim_max, NULL);
+}
+
 static void
 measure_fitting (DryMeasuring *self, const char *kind, const DryPart *part, const DryWall *wall)
 {
@@ -77,6 +95,7 @@ measure_fitting (DryMeasuring *self, const char *kind, const DryPart *part, cons
   if (part->hole > 0)
     measure_stud_clear (self, part, wall);
   measure_water (self, part);
+  measure_trim (self, part);
   dry_measuring_overlaps (self, part, dry_part_rect (part));
   dry_measuring_end (self);
 }

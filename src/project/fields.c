@@ -277,6 +277,8 @@ static const DryField part_table[] = {
     FLAG ("toward_entry", toward_entry, 0),
     NUMBER ("pitch", pitch, 0, -1, 1, 0),
     NUMBER ("flow_litres_per_minute", flow_lpm, 0, 0, 1000, 0),
+    EXTRA ("trim_min", trim_min),
+    EXTRA ("trim_max", trim_max),
     FLAG ("screwed_down", screwed_down, 0),
     FLAG ("ordered_early", ordered_early, 0),
 };

@@ -9,6 +9,7 @@
 #include <glib/gi18n.h>
 
 #include "ui/access.h"
+#include "ui/depth-bar.h"
 #include "ui/actions.h"
 #include "ui/inspector-on-hand.h"
 #include "ui/inspector-piece.h"
@@ -187,6 +188,24 @@ add_groups (DryInspector *self, DrySubjectRef subject)
   }
 }
 
+/* What stands before the studs belongs to a valve, though it is no field of it. */
+static void
+add_depth_bar (DryInspector *self, DrySubjectRef subject)
+{
+  const DryPart *part = subject.kind == DRY_SUBJECT_PART
+                            ? dry_subject_get_value (self->session, subject)
+                            : NULL;
+  GtkWidget *group;
+
+  if (!part || part->kind != DRY_PART_VALVE)
+    return;
+  group = adw_preferences_group_new ();
+  adw_preferences_group_set_title (ADW_PREFERENCES_GROUP (group), _ ("Depth of the wall here"));
+  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group),
+                             dry_depth_bar_new (self->session, part->id));
+  gtk_box_append (self->groups, group);
+}
+
 static const char *
 name_section (DrySubjectKind kind)
 {
@@ -313,6 +332,7 @@ build (DryInspector *self)
   } else if (one) {
     self->chooser = NULL;
     add_groups (self, subjects[0]);
+    add_depth_bar (self, subjects[0]);
   } else {
     if (!self->chooser) {
       self->chooser = dry_system_chooser_new (self->session);

@@ -469,6 +469,38 @@ test_valve_bays (void)
   g_assert_true (seen);
 }
 
+/* Board, membrane, mortar and tile against the range a valve's trim takes; without a range nothing
+ * is said. */
+static void
+test_trim (void)
+{
+  g_autoptr (DryProject) project = dry_test_alcove ("foam-bands");
+  DryLength total = dry_build_up_reckon (dry_catalog_get_system (dry_test_catalog (), "foam-bands"),
+                                         &dry_project_get_room_at (project, 0)->finish)
+                        .total;
+  const struct {
+    DryLength least, most;
+    gboolean raised;
+  } table[] = {{total, total, FALSE},
+               {total + 1, total + DRY_INCH, TRUE},
+               {DRY_INCH / 4, total - 1, TRUE},
+               {DRY_INCH / 4, 3 * DRY_INCH, FALSE},
+               {0, 0, FALSE}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (table); i++) {
+    DryPart valve = {.kind = DRY_PART_VALVE,
+                     .u = 40 * DRY_INCH,
+                     .z = 44 * DRY_INCH,
+                     .width = 6 * DRY_INCH,
+                     .height = 6 * DRY_INCH,
+                     .hole = 3 * DRY_INCH,
+                     .trim_min = table[i].least,
+                     .trim_max = table[i].most};
+    DryProject *with = rule_room_add_part (dry_project_ref (project), 'e', valve);
+    g_assert_true (rule_room_is_raised (with, "valve-trim") == table[i].raised);
+  }
+}
+
 /* --- spray --- */
 
 /* Without gravity the cone meets a wall straight across at the tangents of its edges; with it
@@ -568,6 +600,7 @@ main (int argc, char **argv)
     g_test_add_data_func (path, &FITTINGS[i], test_fitting);
   }
   g_test_add_func ("/advisor/fitting/valve-bays", test_valve_bays);
+  g_test_add_func ("/advisor/fitting/trim", test_trim);
   g_test_add_func ("/advisor/spray", test_spray);
   g_test_add_func ("/advisor/spray/walls", test_spray_walls);
   g_test_add_func ("/advisor/snap", test_snap);
