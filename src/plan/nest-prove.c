@@ -339,6 +339,9 @@ dry_nest_prove (const DryNestProblem *problem, guint lower_bound, guint most, do
   if (problem->n_items == 0 || problem->n_sheets == 0 || most > 60)
     return proof;
   guint n = choose_items (&self);
+  /* Every set takes a unit at least: no room is made for sets there is no time for. */
+  while (n > 1 && G_GUINT64_CONSTANT (1) << (n - 1) > effort)
+    n--;
   if (begin (&self, n))
     while (self.n < n && !is_spent (&self) && (proof.sheets < most || !proof.is_cheapest)) {
       add_item (&self);
