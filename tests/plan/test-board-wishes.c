@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "board-case.h"
+#include "plan/plan.h"
 #include "support/fixtures.h"
 
 #define IN DRY_INCH
@@ -385,6 +386,69 @@ test_places (void)
   board_case_end (&c);
 }
 
+/* --- on hand --- */
+
+static DryPlan *
+plan_with (DryProject *project, const DryOnHand *board)
+{
+  g_autoptr (GError) error = NULL;
+  DryId room = dry_test_room (project);
+  g_autoptr (DryProject) with = board != NULL
+                                    ? dry_edit_set_on_hand (project, room, 0, board, &error)
+                                    : dry_project_ref (project);
+  DryPlan *plan;
+
+  g_assert_no_error (error);
+  plan = dry_plan_new (with, room, dry_test_catalog (), NULL, &error);
+  g_assert_no_error (error);
+  return plan;
+}
+
+static const DryTakeoffLine *
+find_group (const DryPlan *plan, const char *group)
+{
+  for (guint i = 0; i < plan->takeoff->n; i++)
+    if (strcmp (plan->takeoff->lines[i].group, group) == 0)
+      return &plan->takeoff->lines[i];
+  return NULL;
+}
+
+/* A whole sheet on hand is one to buy less, listed apart and free; board of another system or
+ * another thickness stays where it is. */
+static void
+test_on_hand (void)
+{
+  g_autoptr (DryProject) project = make_alcove ();
+  DryOnHand board = {.system = (char *) "cement-liquid",
+                     .width = 48 * IN,
+                     .height = 96 * IN,
+                     .count = 1,
+                     .note = (char *) "in the shop"};
+  g_autoptr (DryPlan) before = plan_with (project, NULL);
+  g_autoptr (DryPlan) after = plan_with (project, &board);
+  g_autoptr (DryPlan) other = NULL, thin = NULL;
+  const DryTakeoffLine *line = find_group (after, "on-hand");
+
+  g_assert_null (find_group (before, "on-hand"));
+  g_assert_cmpuint (after->boards->cutting->n_bought, <, before->boards->cutting->n_bought);
+  g_assert_cmpuint (after->boards->cutting->n_bought + 1, ==, after->boards->cutting->n_sheets);
+  g_assert_nonnull (line);
+  g_assert_true (line->on_hand);
+  g_assert_cmpint (line->packs, ==, 1);
+  g_assert_cmpint (line->cost, ==, 0);
+  g_assert_nonnull (strstr (line->name, "in the shop"));
+  g_assert_cmpuint (after->takeoff->n_unpriced, ==, before->takeoff->n_unpriced);
+  g_assert_cmpint (after->takeoff->cost, <, before->takeoff->cost);
+  board.system = (char *) "foam-bands";
+  other = plan_with (project, &board);
+  g_assert_null (find_group (other, "on-hand"));
+  board.system = NULL;
+  board.board = 3 * IN;
+  thin = plan_with (project, &board);
+  g_assert_null (find_group (thin, "on-hand"));
+  g_assert_cmpuint (thin->boards->cutting->n_bought, ==, before->boards->cutting->n_bought);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -399,5 +463,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/board-wishes/not-obeyed", test_not_obeyed);
   g_test_add_func ("/plan/board-wishes/too-near", test_too_near);
   g_test_add_func ("/plan/board-wishes/places", test_places);
+  g_test_add_func ("/plan/board-wishes/on-hand", test_on_hand);
   return g_test_run ();
 }
