@@ -30,11 +30,11 @@ part_at (const DryAdvice *self, const DryAdvicePlace *place)
 static DryProject *
 set_tile (const DryAdvice *self, DryProject *project, const DryAdvicePlace *place, GError **error)
 {
-  const DryRoom *room = dry_project_get_room (project, self->site->plan->context.room->id);
+  DryId id = self->site->plan->context.room->id;
   const DryAdviceFace *face = dry_advice_get_face (self, place->wall, place->side);
   const DryTileFace *tiled =
       face ? dry_tiling_get_face (self->site->plan->tiling, face->face) : NULL;
-  DryFinish finish = room->finish;
+  DryFinish finish = dry_project_get_room (project, id)->finish;
   DryProject *next;
 
   if (!tiled)
@@ -47,14 +47,14 @@ set_tile (const DryAdvice *self, DryProject *project, const DryAdvicePlace *plac
     finish.level = tiled->datum.y + place->datum.y;
     finish.level_set = TRUE;
   }
-  next = dry_edit_set_finish (project, room->id, &finish, error);
+  next = dry_edit_set_finish (project, id, &finish, error);
   dry_project_unref (project);
   if (next && place->datum.x) {
-    DryWall wall = *dry_room_get_wall (dry_project_get_room (next, room->id), place->wall);
+    DryWall wall = *dry_room_get_wall (dry_project_get_room (next, id), place->wall);
     project = next;
     wall.tile_from = tiled->datum.x + place->datum.x;
     wall.tile_set = TRUE;
-    next = dry_edit_set_wall (project, self->site->plan->context.room->id, &wall, NULL, error);
+    next = dry_edit_set_wall (project, id, &wall, NULL, error);
     dry_project_unref (project);
   }
   return next;
