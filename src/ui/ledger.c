@@ -8,11 +8,21 @@
 #include <glib/gi18n.h>
 
 #include "plan/remedy.h"
+#include "ui/ledger-alternates.h"
 #include "ui/ledger-list.h"
 #include "ui/ledger-pages.h"
+#include "ui/ledger-schedule.h"
 #include "ui/ledger-sheets.h"
 
-typedef enum { PAGE_FINDINGS, PAGE_TAKEOFF, PAGE_SHEETS, PAGE_ORDER, N_PAGES } Page;
+typedef enum {
+  PAGE_FINDINGS,
+  PAGE_TAKEOFF,
+  PAGE_SHEETS,
+  PAGE_ORDER,
+  PAGE_SCHEDULE,
+  PAGE_ALTERNATES,
+  N_PAGES
+} Page;
 
 struct _DryLedger {
   GtkWidget parent_instance;
@@ -65,7 +75,7 @@ static void
 fill_note (DryLedger *self, Page page)
 {
   static const DryTotal TOTALS[N_PAGES] = {DRY_TOTAL_FINDINGS, DRY_TOTAL_COST, DRY_TOTAL_SHEETS,
-                                           DRY_TOTAL_TIME};
+                                           DRY_TOTAL_TIME,     DRY_TOTAL_TIME, DRY_TOTAL_COST};
   g_autofree char *working = dry_total_working (self->session, TOTALS[page]);
 
   gtk_label_set_text (self->note, working);
@@ -93,6 +103,15 @@ fill_shown_page (DryLedger *self)
     break;
   case PAGE_ORDER:
     dry_ledger_fill_order (self->session, DRY_LEDGER_LIST (self->page[page]));
+    break;
+  case PAGE_SCHEDULE: {
+    g_autofree char *note =
+        dry_ledger_fill_schedule (self->session, DRY_LEDGER_LIST (self->page[page]));
+    gtk_label_set_text (self->note, note);
+    break;
+  }
+  case PAGE_ALTERNATES:
+    dry_ledger_alternates_fill (DRY_LEDGER_ALTERNATES (self->page[page]));
     break;
   case PAGE_SHEETS:
   case N_PAGES:
@@ -293,6 +312,10 @@ build_pages (DryLedger *self)
   add_page (self, PAGE_SHEETS, dry_ledger_sheets_new (self->session), "sheets", _ ("Cut sheets"));
   add_page (self, PAGE_ORDER, dry_ledger_list_new (_ ("Order of work"), _ ("Nothing to do yet")),
             "order", _ ("Order of work"));
+  add_page (self, PAGE_SCHEDULE, dry_ledger_list_new (_ ("Schedule"), _ ("Nothing to do yet")),
+            "schedule", _ ("Schedule"));
+  add_page (self, PAGE_ALTERNATES, dry_ledger_alternates_new (self->session), "alternates",
+            _ ("Alternates"));
   for (Page page = 0; page < N_PAGES; page++)
     if (DRY_IS_LEDGER_LIST (self->page[page]))
       g_signal_connect_object (self->page[page], "more", G_CALLBACK (more_cb), self,

@@ -1,0 +1,330 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One row an alternate, with its figures and differences unfolded; buttons to choose and to remove,
+ * and a menu that adds one. Figures come from plan/compare.h; nothing is reckoned here. */
+#define G_LOG_DOMAIN "drybay-ui"
+#include "ui/ledger-alternates.h"
+
+#include <adwaita.h>
+#include <glib/gi18n.h>
+
+#include "plan/compare.h"
+#include "ui/access.h"
+#include "ui/ledger-entries.h"
+#include "ui/ledger-pages.h"
+#include "ui/ledger-schedule.h"
+
+/* A drag makes a plan for every frame; alternates wait until it rests so long. */
+#define REST_MS 150
+
+struct _DryLedgerAlternates {
+  GtkWidget parent_instance;
+  DrySession *session;
+  GtkWidget *box, *add, *spinner, *list;
+  GCancellable *cancellable; /* of the comparison under way */
+  guint timer;
+  GArray *ids; /* DryId of the rows */
+};
+
+G_DEFINE_FINAL_TYPE (DryLedgerAlternates, dry_ledger_alternates, GTK_TYPE_WIDGET)
+
+/* --- comparing --- */
+
+typedef struct {
+  DryProject *project;
+  DryCatalog *catalog;
+  DryId room;
+} Request;
+
+static void
+free_request (gpointer data)
+{
+  Request *request = data;
+
+  dry_project_unref (request->project);
+  dry_catalog_unref (request->catalog);
+  g_free (request);
+}
+
+static void
+compare_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
+{
+  Request *request = data;
+  const DryPriceBook *book =
+      dry_catalog_get_price_book (request->catalog, dry_project_get_job (request->project)->prices);
+  DryComparison *comparison = NULL;
+  GError *error = NULL;
+
+  if (!book)
+    g_set_error (&error, DRY_ERROR, DRY_ERROR_REFERENCE, "%s",
+                 _ ("The catalogue lacks the price book of the job"));
+  else
+    comparison = dry_comparison_new (request->project, request->room, request->catalog, book, NULL,
+                                     NULL, 0, cancellable, &error);
+  if (comparison)
+    g_task_return_pointer (task, comparison, (GDestroyNotify) dry_comparison_free);
+  else
+    g_task_return_error (task, error);
+}
+
+/* --- rows --- */
+
+static void
+add_figures (DryEntries *entries, GPtrArray *details, const DryOption *option)
+{
+  const DryPlanContext *context = &option->plans[0]->context;
+  g_autofree char *length = g_strdup (dry_context_length (context, option->seam_length));
+  g_autofree char *thick = g_strdup (dry_context_length (context, option->thickness));
+  gboolean metric = context->job->metric;
+  double weight = metric ? option->weight : option->weight / 0.45359237;
+
+#define PAIR(heading, ...)                                                                         \
+  dry_entries_add_pair (details, heading, dry_entries_keep (entries, g_strdup_printf (__VA_ARGS__)))
+  PAIR (_ ("Work"), _ ("%.1f h"), option->hours);
+  if (option->days_to_tile > 0)
+    PAIR (_ ("Days to tile"), "%d", (int) option->days_to_tile);
+  if (option->days_to_shower > 0)
+    PAIR (_ ("Days to the first shower"), "%d", (int) option->days_to_shower);
+  PAIR (_ ("Sheets"), "%u", option->sheets);
+  PAIR (_ ("Weight on the walls"), metric ? _ ("%.0f kg") : _ ("%.0f lb"), weight);
+  PAIR (_ ("Seams"), "%u, %s", option->seams, length);
+  PAIR (_ ("Stud to tile face"), "%s", thick);
+  PAIR (_ ("Findings"), _ ("%u to stop for, %u to fix, %u advice"), option->findings[0],
+        option->findings[1], option->findings[2]);
+  for (guint i = 0; i < option->n_skill; i++)
+    PAIR (_ ("Wants a practiced hand"), "%s: %s", option->skill[i].step, option->skill[i].why);
+#undef PAIR
+}
+
+static char *
+join_differences (const DryOption *option, guint most)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < option->n_differences && i < most; i++)
+    g_string_append_printf (text, "%s%s", i ? ", " : "", option->differences[i].text);
+  if (option->n_differences > most)
+    g_string_append (text, " …");
+  return g_string_free (text, FALSE);
+}
+
+static void
+add_option (DryEntries *entries, const DryOption *option, guint index)
+{
+  GPtrArray *details = g_ptr_array_new ();
+  g_autofree char *money = dry_text_money (option->cost->total);
+  g_autofree char *day = option->schedule->shower >= 0
+                             ? dry_text_day (option->schedule, option->schedule->shower)
+                             : NULL;
+  DryLedgerEntry entry = {
+      .key = dry_entries_keep (entries, g_strdup_printf ("%u/%u", option->id, index)),
+      .title = option->id == 0 ? _ ("As planned") : option->name,
+      .subtitle = option->id == 0 ? _ ("What is on the board")
+                  : option->n_differences == 0
+                      ? _ ("No different as yet")
+                      : dry_entries_keep (entries, join_differences (option, 5)),
+      .value = dry_entries_keep (entries,
+                                 day ? g_strdup_printf ("%s · %s", money, day) : g_strdup (money)),
+  };
+
+  if (option->id != 0) {
+    GPtrArray *acts = g_ptr_array_new ();
+    g_ptr_array_add (acts, (gpointer) _ ("Choose"));
+    g_ptr_array_add (acts, (gpointer) _ ("Remove"));
+    entry.acts = dry_entries_keep_list (entries, acts);
+  }
+  add_figures (entries, details, option);
+  for (guint i = 0; i < option->n_differences; i++)
+    dry_entries_add_pair (details, option->differences[i].text,
+                          option->differences[i].why ? option->differences[i].why : "–");
+  entry.details = dry_entries_keep_list (entries, details);
+  dry_entries_add (entries, entry);
+}
+
+static void
+compared_cb (GObject *object, GAsyncResult *result, gpointer data)
+{
+  DryLedgerAlternates *self = DRY_LEDGER_ALTERNATES (object);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryComparison) comparison = g_task_propagate_pointer (G_TASK (result), &error);
+  DryEntries entries;
+
+  if (g_task_get_cancellable (G_TASK (result)) != self->cancellable || !self->list)
+    return; /* a newer one is under way, or the window is gone */
+  gtk_spinner_set_spinning (GTK_SPINNER (self->spinner), FALSE);
+  g_array_set_size (self->ids, 0);
+  entries = dry_entries_begin ();
+  for (guint i = 0; comparison && i < comparison->n; i++) {
+    g_array_append_val (self->ids, comparison->options[i].id);
+    add_option (&entries, &comparison->options[i], i);
+  }
+  if (error)
+    dry_entries_add (&entries, (DryLedgerEntry){.key = "error", .title = error->message});
+  dry_entries_end (&entries, DRY_LEDGER_LIST (self->list));
+}
+
+static gboolean
+compare_cb (gpointer data)
+{
+  DryLedgerAlternates *self = data;
+  g_autoptr (GTask) task = NULL;
+  Request *request = g_new0 (Request, 1);
+
+  self->timer = 0;
+  if (self->cancellable)
+    g_cancellable_cancel (self->cancellable);
+  g_clear_object (&self->cancellable);
+  self->cancellable = g_cancellable_new ();
+  request->project = dry_project_ref (dry_session_get_project (self->session));
+  request->catalog = dry_catalog_ref (dry_session_get_catalog (self->session));
+  request->room = dry_session_get_room_id (self->session);
+  task = g_task_new (self, self->cancellable, compared_cb, NULL);
+  g_task_set_task_data (task, request, free_request);
+  gtk_spinner_set_spinning (GTK_SPINNER (self->spinner), TRUE);
+  g_task_run_in_thread (task, compare_thread);
+  return G_SOURCE_REMOVE;
+}
+
+void
+dry_ledger_alternates_fill (DryLedgerAlternates *self)
+{
+  if (self->timer)
+    g_source_remove (self->timer);
+  self->timer = g_timeout_add (REST_MS, compare_cb, self);
+}
+
+/* --- what people do --- */
+
+static void
+acted_cb (DryLedgerList *list, guint index, guint act, DryLedgerAlternates *self)
+{
+  const DryProject *project = dry_session_get_project (self->session);
+  GError *error = NULL;
+  DryProject *changed;
+  DryId id;
+
+  if (index >= self->ids->len)
+    return;
+  id = g_array_index (self->ids, DryId, index);
+  if (act == 0)
+    changed = dry_edit_choose_alternate (project, id, _ ("As it was before"), &error);
+  else
+    changed = dry_edit_remove_alternate (project, id, &error);
+  dry_session_apply (self->session, changed,
+                     act == 0 ? _ ("Choose Alternate") : _ ("Remove Alternate"), NULL, error);
+}
+
+/* An alternate of the room shown with another backer system, named after it. */
+static DryProject *
+add_with_system (DryLedgerAlternates *self, const DrySystem *system, GError **error)
+{
+  const DryProject *project = dry_session_get_project (self->session);
+  const DryRoom *room = dry_session_get_room (self->session);
+  g_autoptr (DryProject) added = NULL, same = NULL, changed = NULL;
+  DryFinish finish = room->finish;
+  DryId id;
+
+  added = dry_edit_add_alternate (project, system->name, NULL, &id, error);
+  if (!added)
+    return NULL;
+  same = dry_project_resolve (added, id);
+  finish.system = (char *) system->id;
+  finish.sheet = NULL;
+  finish.board = 0;
+  changed = dry_edit_set_finish (same, room->id, &finish, error);
+  return changed ? dry_edit_set_alternate (added, id, changed, error) : NULL;
+}
+
+static void
+add_cb (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  DryLedgerAlternates *self = DRY_LEDGER_ALTERNATES (widget);
+  const DrySystem *system = dry_catalog_get_system (dry_session_get_catalog (self->session),
+                                                    g_variant_get_string (parameter, NULL));
+  GError *error = NULL;
+  DryProject *project;
+
+  if (!system)
+    return;
+  project = add_with_system (self, system, &error);
+  dry_session_apply (self->session, project, _ ("Add Alternate"), NULL, error);
+}
+
+static void
+fill_menu (DryLedgerAlternates *self)
+{
+  const DryCatalog *catalog = dry_session_get_catalog (self->session);
+  g_autoptr (GMenu) menu = g_menu_new ();
+
+  for (guint i = 0; i < dry_catalog_get_n_systems (catalog); i++) {
+    const DrySystem *system = dry_catalog_get_system_at (catalog, i);
+    g_autoptr (GMenuItem) item = g_menu_item_new (system->name, NULL);
+    g_menu_item_set_action_and_target (item, "alternate.add", "s", system->id);
+    g_menu_append_item (menu, item);
+  }
+  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->add), G_MENU_MODEL (menu));
+}
+
+/* --- object --- */
+
+static void
+dry_ledger_alternates_dispose (GObject *object)
+{
+  DryLedgerAlternates *self = DRY_LEDGER_ALTERNATES (object);
+
+  if (self->timer)
+    g_source_remove (self->timer);
+  self->timer = 0;
+  if (self->cancellable)
+    g_cancellable_cancel (self->cancellable);
+  g_clear_object (&self->cancellable);
+  self->list = NULL;
+  g_clear_pointer (&self->box, gtk_widget_unparent);
+  g_clear_pointer (&self->ids, g_array_unref);
+  g_clear_object (&self->session);
+  G_OBJECT_CLASS (dry_ledger_alternates_parent_class)->dispose (object);
+}
+
+static void
+dry_ledger_alternates_class_init (DryLedgerAlternatesClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = dry_ledger_alternates_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  gtk_widget_class_install_action (widget_class, "alternate.add", "s", add_cb);
+}
+
+static void
+dry_ledger_alternates_init (DryLedgerAlternates *self)
+{
+  GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+
+  self->ids = g_array_new (FALSE, FALSE, sizeof (DryId));
+  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  self->add = gtk_menu_button_new ();
+  gtk_menu_button_set_label (GTK_MENU_BUTTON (self->add), _ ("Add Alternate"));
+  dry_access_set_name (self->add, _ ("Add an alternate with another backer system"));
+  self->spinner = gtk_spinner_new ();
+  dry_access_set_name (self->spinner, _ ("Comparing"));
+  self->list = dry_ledger_list_new (_ ("Alternates"), _ ("Nothing to compare yet"));
+  gtk_widget_set_vexpand (self->list, TRUE);
+  gtk_widget_set_margin_start (bar, 12);
+  gtk_widget_set_margin_bottom (bar, 6);
+  gtk_box_append (GTK_BOX (bar), self->add);
+  gtk_box_append (GTK_BOX (bar), self->spinner);
+  gtk_box_append (GTK_BOX (self->box), bar);
+  gtk_box_append (GTK_BOX (self->box), self->list);
+  gtk_widget_set_parent (self->box, GTK_WIDGET (self));
+  g_signal_connect (self->list, "acted", G_CALLBACK (acted_cb), self);
+}
+
+GtkWidget *
+dry_ledger_alternates_new (DrySession *session)
+{
+  DryLedgerAlternates *self = g_object_new (DRY_TYPE_LEDGER_ALTERNATES, NULL);
+
+  self->session = g_object_ref (session);
+  fill_menu (self);
+  return GTK_WIDGET (self);
+}
