@@ -96,6 +96,20 @@ stop_cut (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryC
     cuts[0].of.x1 /= 2;
 }
 
+/* From the opening of a piece that has none. */
+static void
+take_from_no_opening (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places,
+                      DryCut *cuts)
+{
+  places[0].inside = (gint) places[1].piece;
+}
+
+static void
+cut_no_opening (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
+{
+  cuts[sheet->n_cuts - 1].inside = (gint) places[0].piece;
+}
+
 static void
 hide_offcuts (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCut *cuts)
 {
@@ -120,13 +134,22 @@ nothing (DryCutting *cutting, DrySheetLayout *sheet, DryPlacement *places, DryCu
 }
 
 static const Fault FAULTS[] = {
-    {"a lost piece", lose_piece},         {"a lost sheet", lose_whole_sheet},
-    {"a piece twice", double_piece},      {"an overlap", overlap},
-    {"out of the sheet", leave_sheet},    {"a wrong size", shrink_piece},
-    {"turned unasked", turn_piece},       {"a cut left out", leave_out_cut},
-    {"a cut that misses", miss_with_cut}, {"a cut through a piece", shift_cut},
-    {"not edge to edge", stop_cut},       {"offcuts not told", hide_offcuts},
-    {"too high a bound", raise_bound},    {"a wrong cost", lower_cost},
+    {"a lost piece", lose_piece},
+    {"a lost sheet", lose_whole_sheet},
+    {"a piece twice", double_piece},
+    {"an overlap", overlap},
+    {"out of the sheet", leave_sheet},
+    {"a wrong size", shrink_piece},
+    {"turned unasked", turn_piece},
+    {"a cut left out", leave_out_cut},
+    {"a cut that misses", miss_with_cut},
+    {"a cut through a piece", shift_cut},
+    {"not edge to edge", stop_cut},
+    {"offcuts not told", hide_offcuts},
+    {"too high a bound", raise_bound},
+    {"a wrong cost", lower_cost},
+    {"from no opening", take_from_no_opening},
+    {"a cut of no opening", cut_no_opening},
     {"kerf ignored", nothing, IN / 8},
 };
 
@@ -163,16 +186,16 @@ test_checker_rejects_pinwheel (void)
                              {"c", 2 * IN, IN, FALSE},
                              {"d", IN, 2 * IN, FALSE},
                              {"e", IN, IN, FALSE}};
-  const DryPlacement places[] = {{0, {0, 0, 2 * IN, IN}},
-                                 {1, {2 * IN, 0, 3 * IN, 2 * IN}},
-                                 {2, {IN, 2 * IN, 3 * IN, 3 * IN}},
-                                 {3, {0, IN, IN, 3 * IN}},
-                                 {4, {IN, IN, 2 * IN, 2 * IN}}};
-  const DryCut cuts[] = {{{0, 0, 3 * IN, 3 * IN}, FALSE, IN, 0},
-                         {{0, 0, 3 * IN, IN}, TRUE, 2 * IN, 1},
-                         {{0, IN, 3 * IN, 3 * IN}, TRUE, IN, 1},
-                         {{IN, IN, 3 * IN, 3 * IN}, FALSE, 2 * IN, 2},
-                         {{IN, IN, 3 * IN, 2 * IN}, TRUE, 2 * IN, 3}};
+  const DryPlacement places[] = {{0, {0, 0, 2 * IN, IN}, FALSE, -1},
+                                 {1, {2 * IN, 0, 3 * IN, 2 * IN}, FALSE, -1},
+                                 {2, {IN, 2 * IN, 3 * IN, 3 * IN}, FALSE, -1},
+                                 {3, {0, IN, IN, 3 * IN}, FALSE, -1},
+                                 {4, {IN, IN, 2 * IN, 2 * IN}, FALSE, -1}};
+  const DryCut cuts[] = {{{0, 0, 3 * IN, 3 * IN}, FALSE, IN, 0, -1},
+                         {{0, 0, 3 * IN, IN}, TRUE, 2 * IN, 1, -1},
+                         {{0, IN, 3 * IN, 3 * IN}, TRUE, IN, 1, -1},
+                         {{IN, IN, 3 * IN, 3 * IN}, FALSE, 2 * IN, 2, -1},
+                         {{IN, IN, 3 * IN, 2 * IN}, TRUE, 2 * IN, 3, -1}};
   const DrySheetLayout sheet = {0, places, 5, cuts, 5, NULL, 0};
   const DryCutting pinwheel = {&stock, 1, pieces, 5, &sheet, 1, 1, TRUE, NULL, 0, 0, 1, -1};
   g_autofree char *problem = dry_check_cutting (&pinwheel, 0);
