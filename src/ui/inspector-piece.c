@@ -16,7 +16,7 @@ typedef struct {
   gboolean level;
   GtkWidget *group;
   GPtrArray *rows; /* in the group now */
-  GtkWidget *at, *size, *chosen, *sheet, *holes, *to_stud, *release;
+  GtkWidget *at, *size, *chosen, *sheet, *holes, *to_stud;
 } Panel;
 
 static void
@@ -80,8 +80,8 @@ build_seam (Panel *self)
   add_row (self, self->at);
   self->size = add_fact (self, _ ("Length"));
   self->chosen = add_fact (self, _ ("Chosen by"));
-  self->release = make_button (_ ("_Let the Plan Choose"), "win.release-seam");
-  adw_action_row_add_suffix (ADW_ACTION_ROW (self->chosen), self->release);
+  GtkWidget *release = make_button (_ ("_Let the Plan Choose"), "win.release-seam");
+  adw_action_row_add_suffix (ADW_ACTION_ROW (self->chosen), release);
   row = self->to_stud = add_fact (self, _ ("To the next stud"));
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), make_button (_ ("L_eft"), "win.seam-left"));
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), make_button (_ ("_Right"), "win.seam-right"));
@@ -132,7 +132,6 @@ fill_seam (Panel *self, const DryPieceRef *piece)
                                seam != NULL ? length : _ ("not laid: see the findings"));
   adw_action_row_set_subtitle (ADW_ACTION_ROW (self->chosen),
                                wished ? _ ("You wished it here") : _ ("The plan"));
-  gtk_widget_set_visible (self->release, wished);
 }
 
 static char *

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""Seams on the board: dragged, by clicks, by keys and typed; given back to the plan; boards looked at; boards on hand.
+"""Seams on the board: dragged, by clicks, by keys and typed; given back to the plan; boards looked at.
 
 Arguments: the program, the source folder."""
 import os
@@ -105,25 +105,10 @@ def test_typed_and_finding():
     app.type("36")
     app.key("Return")
     app.wait(lambda: wished() and abs(wished()[0]["at"] - 36 * INCH) < 0.01, "the seam at 36 in")
-    app.click(app.centre(app.get("push button", "Let the Plan Choose")))
+    enter_pieces()
+    app.key("p")
     app.wait(lambda: not wished(), "the plan to choose")
     undo(2)
-
-
-def test_on_hand():
-    x, y, _, height = app.box(board.node())
-    app.click((x + 12, y + height - 12))
-    app.wait(lambda: board.selected() is None, "nothing to be selected")
-    app.click(app.centre(app.get("label", "Tile")), button=1)
-    for _ in range(12):  # to the end of the panel
-        app.key("Tab")
-    row = app.get("label", "Boards on hand")
-    app.click(app.centre(row))
-    app.click(app.centre(app.get("push button", "Add board on hand")))
-    app.wait(lambda: len(room().get("on_hand", [])) == 1, "a board on hand")
-    equal(room()["on_hand"][0]["count"], 1)
-    undo()
-    true("on_hand" not in room(), "undone")
 
 
 def test_end():
