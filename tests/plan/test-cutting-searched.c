@@ -48,7 +48,7 @@ count_live_choice (const DryPlan *plan)
 static void
 test_never_worse (void)
 {
-  const guint n = g_test_quick () ? 60 : 600;
+  const guint n = g_test_quick () ? 30 : 600;
   guint live_sheets = 0, sheets = 0, least = 0, fewest = 0, fewer = 0;
   for (guint32 seed = 1; seed <= n; seed++) {
     g_autoptr (DryProject) project = dry_test_random_project (seed);
