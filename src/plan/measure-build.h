@@ -99,4 +99,5 @@ void dry_measure_standing_parts (DryMeasuring *self); /* bench, glass, pipe, ven
 void dry_measure_boards (DryMeasuring *self);         /* board, seam, wished-seam, wish */
 void dry_measure_wished_seam (DryMeasuring *self, const DrySeam *seam); /* more of wished-seam */
 void dry_measure_wishes (DryMeasuring *self);                           /* wish */
+void dry_measure_tile (DryMeasuring *self);                             /* layout */
 void dry_measure_joints (DryMeasuring *self);         /* joint */

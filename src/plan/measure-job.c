@@ -158,6 +158,8 @@ measure_setting (DryMeasuring *self, const DryFinish *finish)
                          finish->mortar_kind == DRY_MORTAR_AS_SYSTEM ||
                              (finish->mortar_kind == DRY_MORTAR_UNMODIFIED) == plain,
                          "the system asks for: %s", asked ? asked : "nothing special");
+  if (finish->variation > 0)
+    dry_measuring_length (self, "variation", finish->variation, "largest face less smallest");
   if (finish->trim > 0)
     dry_measuring_length (self, "trim-past-tile", finish->trim - finish->tile_thickness,
                           "trim of %s less tile of %s", dry_measuring_text (self, finish->trim),

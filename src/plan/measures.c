@@ -11,7 +11,7 @@ dry_measures_compute (const DryPlanContext *context, const struct _DryPlan *plan
   static void (*const STEPS[]) (DryMeasuring *) = {
       dry_measure_job,    dry_measure_walls,    dry_measure_basin,          dry_measure_openings,
       dry_measure_niches, dry_measure_fittings, dry_measure_standing_parts, dry_measure_boards,
-      dry_measure_joints,
+      dry_measure_joints, dry_measure_tile,
   };
   DryMeasuring measuring = {
       .context = context,

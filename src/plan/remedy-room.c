@@ -285,6 +285,31 @@ widen_joint (const DryRemedyWork *work, GError **error)
   return set_finish (work, &finish, error);
 }
 
+/* Level line, starts and wrapped corners given up: the layout then balances every wall. */
+static DryProject *
+free_start (const DryRemedyWork *work, GError **error)
+{
+  DryFinish finish = work->room->finish;
+  g_autoptr (DryProject) project = NULL;
+
+  finish.level_set = finish.wrap = FALSE;
+  finish.level = 0;
+  project = set_finish (work, &finish, error);
+  for (guint i = 0; project && i < work->room->n_walls; i++) {
+    DryWall wall = work->room->walls[i];
+    DryProject *next;
+
+    if (!wall.tile_set)
+      continue;
+    wall.tile_set = FALSE;
+    wall.tile_from = 0;
+    next = dry_edit_set_wall (project, work->room->id, &wall, NULL, error);
+    dry_project_unref (project);
+    project = next;
+  }
+  return g_steal_pointer (&project);
+}
+
 static DryProject *
 take_usual_board (const DryRemedyWork *work, GError **error)
 {
@@ -331,6 +356,7 @@ const DryRemedyEntry DRY_REMEDIES_OF_ROOMS[] = {
     {"wet.to-height", DRY_ABOUT_ROOM, raise_wet_zone},
     {"wet.to-ceiling", DRY_ABOUT_ROOM, raise_to_ceiling},
     {"wet.no-ceiling", DRY_ABOUT_ROOM, leave_ceiling},
+    {"tile.free-start", DRY_ABOUT_ROOM, free_start},
     {"tile.offset-third", DRY_ABOUT_ROOM, lay_at_third},
     {"tile.joint-eighth", DRY_ABOUT_ROOM, widen_joint},
     {"finish.usual-board", DRY_ABOUT_ROOM, take_usual_board},

@@ -75,6 +75,7 @@ dry_remedy_names (void)
                                       "seam.let-plan-choose",
                                       "seam.to-stud",
                                       "spout.raise",
+                                      "tile.free-start",
                                       "tile.joint-eighth",
                                       "tile.offset-third",
                                       "valve.to-reach",

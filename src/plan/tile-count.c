@@ -277,12 +277,5 @@ dry_tile_count (const DryPlanContext *context, const DryFaces *faces, const DryT
   self->n_boxes = box > 0 ? (self->n_tiles + box - 1) / box : 0;
   self->trim = measure_trim (faces, self);
   self->movement = measure_movement (faces, self);
-  if (module->pattern == DRY_PATTERN_HERRINGBONE) {
-    DryLength longer = MAX (module->width, module->height) + module->joint;
-    DryLength shorter = MIN (module->width, module->height) + module->joint;
-    gint64 m = MAX (llround ((double) longer / (double) shorter), 1);
-
-    self->fit_error = ABS (longer - m * shorter) / m;
-  }
   add_counts (context, module, self);
 }

@@ -68,6 +68,32 @@ gint dry_tile_compare_axes (DryTileAxis a, DryTileAxis b, DryLength size);
 DryLength dry_tile_solve_axis (const DryTileEdge *edges, guint n, const DryLength *shifts,
                                guint n_shifts, DryLength size, DryLength joint);
 
+/* tile-datum.c: what the walls of a room are laid out from. */
+typedef struct {
+  const DryPlanContext *context;
+  const DryFaces *faces;
+  DryTiling *tiling;        /* its faces have their regions */
+  const DryTileEdge *level; /* level edges of all walls */
+  guint n_level;
+} DryTileRoom;
+
+typedef struct {
+  DryLength level;   /* z where a course starts */
+  gboolean whole;    /* a whole course stands on the basin */
+  DryLength *starts; /* u where a tile starts, for each face of the tiling; others than walls: 0 */
+  double share;      /* narrowest cut at an edge, of the tile's side there */
+  guint n_cut;       /* edges with cuts */
+} DryTileChoice;
+
+/* The two outer edges along one axis: what is cut there is seen. Always 2. */
+guint dry_tile_edges (const DryRegion *region, gboolean level, DryTileEdge out[2]);
+/* The edges one level line is to suit; the caller's. */
+GArray *dry_tile_level_edges (const DryTileRoom *room);
+/* The joint to lay with, and the layout; `choice->starts` has room for every face. */
+DryLength dry_tile_choose (const DryTileRoom *room, DryTileChoice *choice);
+/* Whether courses go on round the corner at that end. */
+gboolean dry_tile_goes_round (const DryTileRoom *room, guint index, gboolean right);
+
 /* tile-lay.c: the tiles of a region, in `pieces` (DryTilePiece), points in `arena`. FALSE when
  * there would be more than a drawing can tell apart. */
 gboolean dry_tile_lay (DryArena *arena, const DryTileModule *module, const DryRegion *region,

@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The tile stage: one joint width and one level line for the room, one datum for each face, then
- * every tile. The user's own datum always stands; what is free is chosen for the cuts it leaves. */
+/* The tile stage: takes the datum of every face (tile-datum.c), lays every tile, and tells what the
+ * layout amounts to. Knows no boards and no prices. */
 #include "plan/tile-private.h"
+
+#include <string.h>
 
 #include "base/error.h"
 #include "plan/plan.h"
-
-#define JOINTS_TRIED 64
 
 /* --- the module --- */
 
@@ -30,319 +30,87 @@ dry_tile_module (const DryFinish *finish, DryLength joint)
   return module;
 }
 
-/* --- edges --- */
-
-/* The outer edges of the tiled region along one axis: what is cut there is seen. */
-static guint
-edges_of (const DryRegion *region, gboolean level, DryTileEdge out[2])
-{
-  DryRect r = dry_region_bounds (region);
-
-  out[0] = (DryTileEdge){level ? r.y0 : r.x0, TRUE};
-  out[1] = (DryTileEdge){level ? r.y1 : r.x1, FALSE};
-  return 2;
-}
-
-static gboolean
-is_wall (const DryFaces *faces, const DryTileFace *tiled)
-{
-  return faces->items[tiled->face].kind == DRY_FACE_WALL;
-}
-
-/* Level edges of all walls: one line runs round the room. */
-static GArray *
-list_level_edges (const DryFaces *faces, const DryTiling *self, DryLength joint)
-{
-  GArray *edges = g_array_new (FALSE, FALSE, sizeof (DryTileEdge));
-
-  for (guint i = 0; i < self->n_faces; i++) {
-    DryTileEdge two[2];
-
-    if (!is_wall (faces, &self->faces[i]))
-      continue;
-    if (faces->items[self->faces[i].face].at_basin) {
-      /* Legs reach below; the course that is seen starts at the basin. */
-      edges_of (&self->faces[i].region, TRUE, two);
-      two[0].at = MAX (two[0].at, faces->items[self->faces[i].face].deck + joint);
-    } else {
-      edges_of (&self->faces[i].region, TRUE, two);
-    }
-    g_array_append_vals (edges, two, 2);
-  }
-  return edges;
-}
-
-/* --- choosing --- */
-
-typedef struct {
-  DryLength level;
-  DryTileAxis axis; /* of all that is balanced, the worst */
-  double share;     /* smallest cut as a share of the tile's side */
-  guint n_cut;
-} Choice;
-
-static void
-weigh (Choice *choice, DryTileAxis axis, DryLength size)
-{
-  choice->share = MIN (choice->share, (double) axis.smallest / (double) size);
-  choice->n_cut += axis.n_cut;
-}
-
-static DryLength
-first_course (const GArray *edges)
-{
-  DryLength lowest = DRY_LENGTH_MAX;
-
-  for (guint i = 0; i < edges->len; i++) {
-    const DryTileEdge *edge = &g_array_index (edges, DryTileEdge, i);
-
-    if (edge->low)
-      lowest = MIN (lowest, edge->at);
-  }
-  return lowest;
-}
-
-/* A whole course above the basin, unless the top then gets less than half a tile. */
-static DryLength
-choose_level (const DryFinish *finish, const GArray *edges, const DryTileModule *module,
-              gboolean *whole)
-{
-  static const DryLength none[] = {0};
-  const DryTileEdge *list = (const DryTileEdge *) (gconstpointer) edges->data;
-  DryLength start = first_course (edges);
-  DryTileAxis axis;
-
-  *whole = FALSE;
-  if (finish->level_set)
-    return finish->level;
-  axis = dry_tile_judge_axis (list, edges->len, none, 1, start, module->height, module->joint);
-  *whole = 2 * axis.smallest >= module->height;
-  if (*whole)
-    return start;
-  return dry_tile_solve_axis (list, edges->len, none, 1, module->height, module->joint);
-}
-
-static DryLength
-choose_start (const DryTileModule *module, const DryRegion *region)
-{
-  DryTileEdge two[2];
-  guint n = edges_of (region, FALSE, two);
-
-  return dry_tile_solve_axis (two, n, module->shifts, module->n_shifts, module->width,
-                              module->joint);
-}
-
-static Choice
-try_joint (const DryPlanContext *context, const DryFaces *faces, const DryTiling *self,
-           const GArray *edges, DryLength joint)
-{
-  static const DryLength none[] = {0};
-  const DryFinish *finish = &context->room->finish;
-  DryTileModule module = dry_tile_module (finish, joint);
-  Choice choice = {.share = 1};
-  gboolean whole;
-
-  choice.level = choose_level (finish, edges, &module, &whole);
-  weigh (&choice,
-         dry_tile_judge_axis ((const DryTileEdge *) (gconstpointer) edges->data, edges->len, none,
-                              1, choice.level, module.height, joint),
-         module.height);
-  for (guint i = 0; i < self->n_faces; i++) {
-    DryTileEdge two[2];
-
-    if (!is_wall (faces, &self->faces[i]))
-      continue;
-    edges_of (&self->faces[i].region, FALSE, two);
-    weigh (&choice,
-           dry_tile_judge_axis (two, 2, module.shifts, module.n_shifts,
-                                choose_start (&module, &self->faces[i].region), module.width,
-                                joint),
-           module.width);
-  }
-  return choice;
-}
-
-/* Widths at which some stretch comes out in whole tiles, and the ends of the range. */
-static guint
-list_joints (const DryFinish *finish, const DryFaces *faces, const DryTiling *self,
-             const GArray *edges, DryLength *joints)
-{
-  DryLength least = MAX (finish->joint_min, DRY_TILE_LEAST_JOINT), most = finish->joint_max;
-  guint n = 0;
-
-  joints[n++] = finish->joint;
-  joints[n++] = least;
-  joints[n++] = most;
-  for (guint i = 0; i < self->n_faces && n + 2 < JOINTS_TRIED; i++) {
-    DryRect r = dry_region_bounds (&self->faces[i].region);
-    const DryLength spans[] = {dry_rect_width (r), r.y1 - first_course (edges)};
-    const DryLength sizes[] = {finish->tile_width, finish->tile_height};
-
-    if (!is_wall (faces, &self->faces[i]))
-      continue;
-    for (guint a = 0; a < 2; a++) {
-      gint64 tiles = spans[a] / (sizes[a] + least);
-
-      if (tiles > 1)
-        joints[n++] = (spans[a] - tiles * sizes[a]) / (tiles - 1);
-    }
-  }
-  return n;
-}
-
-/* The joint within the finish's range that cuts best; the nearer one to what was asked for wins. */
-static DryLength
-choose_joint (const DryPlanContext *context, const DryFaces *faces, DryTiling *self,
-              const GArray *edges)
-{
-  const DryFinish *finish = &context->room->finish;
-  DryLength joints[JOINTS_TRIED], best = finish->joint;
-  Choice winner = {0};
-  guint n;
-
-  if (finish->joint_max <= finish->joint_min || finish->joint_max <= 0 ||
-      !dry_tile_is_grid (finish->pattern))
-    return finish->joint;
-  n = list_joints (finish, faces, self, edges, joints);
-  for (guint i = 0; i < n; i++) {
-    Choice choice;
-    gboolean better;
-
-    if (joints[i] < MAX (finish->joint_min, DRY_TILE_LEAST_JOINT) || joints[i] > finish->joint_max)
-      continue;
-    choice = try_joint (context, faces, self, edges, joints[i]);
-    better = choice.share > winner.share + 1e-9 ||
-             (choice.share > winner.share - 1e-9 &&
-              (choice.n_cut < winner.n_cut ||
-               (choice.n_cut == winner.n_cut &&
-                ABS (joints[i] - finish->joint) < ABS (best - finish->joint))));
-    if (better || winner.share == 0) {
-      winner = choice;
-      best = joints[i];
-    }
-  }
-  if (best != finish->joint)
-    self->why_joint = dry_arena_printf (
-        context->arena, "%s instead of %s: the narrowest cut is then %d%% of a tile",
-        dry_context_length (context, best), dry_context_length (context, finish->joint),
-        (int) (winner.share * 100));
-  return best;
-}
-
 /* --- datum of each face --- */
 
+static const DryLength no_shift[] = {0};
+
+static gboolean
+is_wall (const DryTileRoom *room, const DryTileFace *tiled)
+{
+  return room->faces->items[tiled->face].kind == DRY_FACE_WALL;
+}
+
 static void
-set_given (const DryPlanContext *context, const DryFace *face, DryTileFace *tiled)
+explain_start (const DryTileRoom *room, guint index, DryTileFace *tiled)
 {
   const DryWall *wall =
-      face->kind == DRY_FACE_WALL ? dry_room_get_wall (context->room, face->wall) : NULL;
+      dry_room_get_wall (room->context->room, room->faces->items[tiled->face].wall);
 
-  if (wall == NULL || !wall->tile_set)
-    return;
-  tiled->datum.x = wall->tile_from;
-  tiled->given_u = TRUE;
-  tiled->why_u = "set by you";
-}
-
-/* Where the neighbour's last tile was cut, its rest begins this face: seen from the corner the
- * courses go on round it. */
-static gboolean
-wrap_from (const DryFaces *faces, const DryTiling *self, const DryTileModule *module,
-           const DryTileFace *from, gboolean to_right, DryTileFace *tiled)
-{
-  DryTileEdge two[2], here[2];
-  DryLength cut;
-
-  edges_of (&from->region, FALSE, two);
-  edges_of (&tiled->region, FALSE, here);
-  if (to_right) {
-    cut = dry_tile_cut_at (two[1], from->datum.x, module->width, module->joint);
-    tiled->datum.x = cut == module->width ? here[0].at : here[0].at - cut - DRY_TILE_KERF;
-  } else {
-    cut = dry_tile_cut_at (two[0], from->datum.x, module->width, module->joint);
-    tiled->datum.x =
-        here[1].at - (cut == module->width ? module->width : module->width - cut - DRY_TILE_KERF);
-  }
-  return TRUE;
-}
-
-static DryTileFace *
-find_tiled (DryTiling *self, gint face)
-{
-  for (guint i = 0; i < self->n_faces && face >= 0; i++)
-    if (self->faces[i].face == (guint) face)
-      return &self->faces[i];
-  return NULL;
-}
-
-/* The widest wall is laid out first, and the others follow it round the corners. */
-static void
-wrap_courses (const DryFaces *faces, const DryTileModule *module, DryTiling *self)
-{
-  DryTileFace *widest = NULL;
-
-  for (guint i = 0; i < self->n_faces; i++) {
-    DryTileFace *tiled = &self->faces[i];
-
-    if (is_wall (faces, tiled) &&
-        (widest == NULL || dry_rect_width (dry_region_bounds (&tiled->region)) >
-                               dry_rect_width (dry_region_bounds (&widest->region))))
-      widest = tiled;
-  }
-  for (int way = 0; way < 2 && widest != NULL; way++) {
-    DryTileFace *from = widest;
-    guint steps = 0;
-
-    while (steps++ < self->n_faces) {
-      const DryFaceEnd *end =
-          way == 0 ? &faces->items[from->face].right : &faces->items[from->face].left;
-      DryTileFace *next = find_tiled (self, end->face);
-
-      if (next == NULL || next == widest || end->angle >= 180 || end->angle <= 0)
-        break;
-      if (!next->given_u && wrap_from (faces, self, module, from, way == 0, next))
-        next->why_u = "goes on round the corner";
-      from = next;
-    }
-  }
+  tiled->given_u = wall != NULL && wall->tile_set;
+  tiled->wraps_left = dry_tile_goes_round (room, index, FALSE);
+  tiled->wraps_right = dry_tile_goes_round (room, index, TRUE);
+  tiled->why_u = tiled->given_u                            ? "set by you"
+                 : tiled->wraps_left || tiled->wraps_right ? "courses go on round the corner"
+                                                           : "balanced between the ends";
 }
 
 static void
-choose_datums (const DryPlanContext *context, const DryFaces *faces, const DryTileModule *module,
-               DryLength level, gboolean whole, DryTiling *self)
+set_wall_datum (const DryTileRoom *room, const DryTileChoice *choice, guint index)
 {
-  const DryFinish *finish = &context->room->finish;
+  DryTileFace *tiled = &room->tiling->faces[index];
+  DryRect r = dry_region_bounds (&tiled->region);
 
-  for (guint i = 0; i < self->n_faces; i++) {
-    DryTileFace *tiled = &self->faces[i];
-    const DryFace *face = &faces->items[tiled->face];
-    DryRect r = dry_region_bounds (&tiled->region);
-
-    if (dry_tile_is_grid (module->pattern)) {
-      tiled->datum.x = choose_start (module, &tiled->region);
-      tiled->why_u = "balanced between the ends";
-    } else {
-      tiled->datum.x = r.x0 + dry_rect_width (r) / 2;
-      tiled->why_u = "centered";
-    }
-    set_given (context, face, tiled);
-    if (face->kind == DRY_FACE_WALL) {
-      tiled->datum.y = level;
-      tiled->given_z = finish->level_set;
-      tiled->why_z = finish->level_set ? "set by you"
-                     : whole           ? "a whole course above the basin"
-                                       : "balanced between bottom and top";
-    } else {
-      static const DryLength none[] = {0};
-      DryTileEdge two[2];
-
-      edges_of (&tiled->region, TRUE, two);
-      tiled->datum.y = dry_tile_solve_axis (two, 2, none, 1, module->height, module->joint);
-      tiled->why_z = "balanced";
-    }
+  explain_start (room, index, tiled);
+  tiled->datum = (DryPoint){choice->starts[index], choice->level};
+  if (!dry_tile_is_grid (room->tiling->pattern) && !tiled->given_u) {
+    tiled->datum.x = r.x0 + dry_rect_width (r) / 2;
+    tiled->why_u = "centered";
   }
-  if (finish->wrap && dry_tile_is_grid (module->pattern))
-    wrap_courses (faces, module, self);
+  tiled->given_z = room->context->room->finish.level_set;
+  tiled->why_z = tiled->given_z  ? "set by you"
+                 : choice->whole ? "a whole course above the basin"
+                                 : "balanced between bottom and top";
+}
+
+/* Linings, benches, the ceiling: each for itself. */
+static void
+set_small_datum (const DryTileModule *module, DryTileFace *tiled)
+{
+  DryTileEdge u[2], z[2];
+  DryRect r = dry_region_bounds (&tiled->region);
+
+  dry_tile_edges (&tiled->region, FALSE, u);
+  dry_tile_edges (&tiled->region, TRUE, z);
+  tiled->datum.x = dry_tile_is_grid (module->pattern)
+                       ? dry_tile_solve_axis (u, 2, module->shifts, module->n_shifts, module->width,
+                                              module->joint)
+                       : r.x0 + dry_rect_width (r) / 2;
+  tiled->datum.y = dry_tile_solve_axis (z, 2, no_shift, 1, module->height, module->joint);
+  tiled->why_u = tiled->why_z = "balanced";
+}
+
+/* The narrowest cut the face could have if nothing were set by the user, as a share. */
+static double
+find_best_share (const DryTileRoom *room, const DryTileModule *module, const DryTileFace *tiled)
+{
+  DryTileEdge u[2];
+  DryLength start = 0, level = 0;
+  double across, up;
+
+  dry_tile_edges (&tiled->region, FALSE, u);
+  start =
+      dry_tile_solve_axis (u, 2, module->shifts, module->n_shifts, module->width, module->joint);
+  level =
+      dry_tile_solve_axis (room->level, room->n_level, no_shift, 1, module->height, module->joint);
+  across = (double) dry_tile_judge_axis (u, 2, module->shifts, module->n_shifts, start,
+                                         module->width, module->joint)
+               .smallest /
+           (double) module->width;
+  up = (double) dry_tile_judge_axis (room->level, room->n_level, no_shift, 1, level, module->height,
+                                     module->joint)
+           .smallest /
+       (double) module->height;
+  return MIN (across, up);
 }
 
 /* --- what a face's layout amounts to --- */
@@ -392,46 +160,113 @@ dry_tile_list_lines (const DryPlanContext *context, const DryFace *face, DryPoin
     list_lines (&module, r, datum, upright, level);
 }
 
+static DryLength
+narrowest_at (const DryTileModule *module, DryTileEdge edge, DryLength datum)
+{
+  return dry_tile_judge_axis (&edge, 1, module->shifts, module->n_shifts, datum, module->width,
+                              module->joint)
+      .smallest;
+}
+
+static void
+note_cut (DryTileFace *tiled, DryLength cut, DryLength size)
+{
+  double share = (double) cut / (double) size;
+
+  if (share >= tiled->smallest_share)
+    return;
+  tiled->smallest_share = share;
+  tiled->smallest = cut;
+}
+
+/* What a corner is wrapped round leaves is no cut at an edge. */
 static void
 measure_edges (const DryTileModule *module, const DryFace *face, DryLength room_joint,
                DryTileFace *tiled)
 {
-  static const DryLength none[] = {0};
   DryTileEdge u[2], z[2];
-  DryTileAxis across, up;
-  double share_u, share_z;
 
   tiled->smallest_share = 1;
   if (!dry_tile_is_grid (module->pattern))
     return;
-  edges_of (&tiled->region, FALSE, u);
-  edges_of (&tiled->region, TRUE, z);
+  dry_tile_edges (&tiled->region, FALSE, u);
+  dry_tile_edges (&tiled->region, TRUE, z);
   if (face->at_basin)
     z[0].at = MAX (z[0].at, face->deck + room_joint);
-  across = dry_tile_judge_axis (u, 2, module->shifts, module->n_shifts, tiled->datum.x,
-                                module->width, module->joint);
-  up = dry_tile_judge_axis (z, 2, none, 1, tiled->datum.y, module->height, module->joint);
-  tiled->left_cut = dry_tile_judge_axis (u, 1, module->shifts, module->n_shifts, tiled->datum.x,
-                                         module->width, module->joint)
-                        .smallest;
-  tiled->right_cut = dry_tile_judge_axis (u + 1, 1, module->shifts, module->n_shifts,
-                                          tiled->datum.x, module->width, module->joint)
-                         .smallest;
+  tiled->left_cut = narrowest_at (module, u[0], tiled->datum.x);
+  tiled->right_cut = narrowest_at (module, u[1], tiled->datum.x);
   tiled->bottom_cut = dry_tile_cut_at (z[0], tiled->datum.y, module->height, module->joint);
   tiled->top_cut = dry_tile_cut_at (z[1], tiled->datum.y, module->height, module->joint);
-  share_u = (double) across.smallest / (double) module->width;
-  share_z = (double) up.smallest / (double) module->height;
-  tiled->smallest_share = MIN (share_u, share_z);
-  tiled->smallest = share_u <= share_z ? across.smallest : up.smallest;
-  if (tiled->smallest_share >= 1)
-    tiled->smallest = 0;
+  note_cut (tiled, tiled->bottom_cut, module->height);
+  note_cut (tiled, tiled->top_cut, module->height);
+  if (!tiled->wraps_left)
+    note_cut (tiled, tiled->left_cut, module->width);
+  if (!tiled->wraps_right)
+    note_cut (tiled, tiled->right_cut, module->width);
+}
+
+/* --- movement joints in the field --- */
+
+/* What the rule pack lets tile run without one; 0 = it does not say. */
+static DryLength
+find_interval (const DryRulePack *rules)
+{
+  for (guint i = 0; rules && i < rules->n_rules; i++) {
+    const DryRule *rule = &rules->rules[i];
+
+    for (guint k = 0; strcmp (rule->subject, "layout") == 0 && k < rule->n_require; k++)
+      if (strcmp (rule->require[k].measure, "run") == 0 &&
+          rule->require[k].kind == DRY_LIMIT_LENGTH)
+        return rule->require[k].length;
+  }
+  return 0;
+}
+
+static DryLength
+find_nearest (const DryLength *lines, guint n, DryLength at)
+{
+  DryLength best = at, off = G_MAXINT64;
+
+  for (guint i = 0; i < n; i++)
+    if (ABS (lines[i] - at) < off) {
+      off = ABS (lines[i] - at);
+      best = lines[i];
+    }
+  return best;
+}
+
+/* Evenly spaced, each on the tile joint nearest to its place. */
+static void
+place_breaks (const DryPlanContext *context, DryLength interval, DryTileFace *tiled)
+{
+  DryRect r = dry_region_bounds (&tiled->region);
+  DryLength width = dry_rect_width (r), last = r.x0;
+  guint n = interval > 0 ? (guint) ((width + interval - 1) / interval) : 1;
+  DryTileBreak *breaks;
+
+  tiled->span = tiled->run = width;
+  if (n < 2)
+    return;
+  /* Joints lie up to half a tile off: the stretches must not grow beyond the interval. */
+  if (width / n + dry_rect_width (r) / (tiled->n_upright + 1) > interval)
+    n++;
+  breaks = dry_arena_new_array (context->arena, DryTileBreak, n);
+  tiled->run = 0;
+  for (guint i = 1; i < n; i++) {
+    DryLength at = find_nearest (tiled->upright, tiled->n_upright, r.x0 + width / n * i);
+
+    breaks[tiled->n_breaks++] = (DryTileBreak){{at, r.y0}, {at, r.y1}};
+    tiled->run = MAX (tiled->run, at - last);
+    last = at;
+  }
+  tiled->run = MAX (tiled->run, r.x1 - last);
+  tiled->breaks = breaks;
 }
 
 static void
 sum_pieces (DryTileFace *tiled)
 {
   __int128 sum2 = 0;
-  DryRect r = dry_region_bounds (&tiled->region);
 
   for (guint i = 0; i < tiled->n_pieces; i++) {
     sum2 += tiled->pieces[i].area2;
@@ -442,13 +277,12 @@ sum_pieces (DryTileFace *tiled)
   }
   tiled->area = dry_region_area_m2 (&tiled->region);
   tiled->joint_area = (double) (dry_region_area2 (&tiled->region) - sum2) / 2e18;
-  tiled->run = MAX (dry_rect_width (r), dry_rect_height (r));
 }
 
 static void
-lay_face (const DryPlanContext *context, const DryFaces *faces, const DryTileModule *module,
-          DryTileFace *tiled)
+lay_face (const DryTileRoom *room, const DryTileModule *module, DryTileFace *tiled)
 {
+  const DryPlanContext *context = room->context;
   GArray *pieces = g_array_new (FALSE, TRUE, sizeof (DryTilePiece));
   GArray *upright = g_array_new (FALSE, FALSE, sizeof (DryLength));
   GArray *level = g_array_new (FALSE, FALSE, sizeof (DryLength));
@@ -461,8 +295,12 @@ lay_face (const DryPlanContext *context, const DryFaces *faces, const DryTileMod
   tiled->upright = dry_arena_take_array (context->arena, upright);
   tiled->n_level = level->len;
   tiled->level = dry_arena_take_array (context->arena, level);
-  measure_edges (module, &faces->items[tiled->face], context->room->finish.joint, tiled);
+  measure_edges (module, &room->faces->items[tiled->face], context->room->finish.joint, tiled);
+  tiled->best_share = is_wall (room, tiled) && dry_tile_is_grid (module->pattern)
+                          ? find_best_share (room, module, tiled)
+                          : tiled->smallest_share;
   sum_pieces (tiled);
+  place_breaks (context, is_wall (room, tiled) ? find_interval (context->rules) : 0, tiled);
 }
 
 /* --- the stage --- */
@@ -498,15 +336,36 @@ find_smallest (DryTiling *self)
   }
 }
 
+static void
+lay_room (const DryTileRoom *room)
+{
+  DryTiling *self = room->tiling;
+  DryTileChoice choice = {.starts =
+                              dry_arena_new_array (room->context->arena, DryLength, self->n_faces)};
+  DryTileModule module;
+
+  self->joint = dry_tile_choose (room, &choice);
+  module = dry_tile_module (&room->context->room->finish, self->joint);
+  self->width = module.width;
+  self->height = module.height;
+  for (guint i = 0; i < self->n_faces; i++) {
+    if (is_wall (room, &self->faces[i]))
+      set_wall_datum (room, &choice, i);
+    else
+      set_small_datum (&module, &self->faces[i]);
+    lay_face (room, &module, &self->faces[i]);
+  }
+  find_smallest (self);
+  dry_tile_count (room->context, room->faces, &module, self);
+}
+
 const DryTiling *
 dry_tiling_compute (const DryPlanContext *context, const DryFaces *faces, GError **error)
 {
   DryTiling *self = dry_arena_new_array (context->arena, DryTiling, 1);
   const DryFinish *finish = context->room != NULL ? &context->room->finish : NULL;
+  DryTileRoom room = {context, faces, self, NULL, 0};
   g_autoptr (GArray) edges = NULL;
-  DryTileModule module;
-  DryLength level;
-  gboolean whole;
 
   self->smallest_face = -1;
   self->smallest_share = 1;
@@ -517,19 +376,12 @@ dry_tiling_compute (const DryPlanContext *context, const DryFaces *faces, GError
     return NULL;
   }
   start_faces (context, faces, self);
-  edges = list_level_edges (faces, self, finish->joint);
-  self->joint = choose_joint (context, faces, self, edges);
+  self->pattern = finish->pattern;
   self->least_joint = MAX (3 * finish->variation, DRY_TILE_LEAST_JOINT);
-  module = dry_tile_module (finish, self->joint);
-  self->pattern = module.pattern;
-  self->width = module.width;
-  self->height = module.height;
-  level = choose_level (finish, edges, &module, &whole);
-  choose_datums (context, faces, &module, level, whole, self);
-  for (guint i = 0; i < self->n_faces; i++)
-    lay_face (context, faces, &module, &self->faces[i]);
-  find_smallest (self);
-  dry_tile_count (context, faces, &module, self);
+  edges = dry_tile_level_edges (&room);
+  room.level = (const DryTileEdge *) (gconstpointer) edges->data;
+  room.n_level = edges->len;
+  lay_room (&room);
   return self;
 }
 
@@ -545,9 +397,20 @@ dry_tiling_get_face (const DryTiling *self, guint face)
 DryLength
 dry_tile_off_joint (const DryLength *lines, guint n, DryLength at)
 {
+  guint low = 0, high = n;
   DryLength off = G_MAXINT64;
 
-  for (guint i = 0; i < n; i++)
-    off = MIN (off, ABS (lines[i] - at));
+  while (low < high) {
+    guint middle = (low + high) / 2;
+
+    if (lines[middle] < at)
+      low = middle + 1;
+    else
+      high = middle;
+  }
+  if (low < n)
+    off = lines[low] - at;
+  if (low > 0)
+    off = MIN (off, at - lines[low - 1]);
   return off;
 }

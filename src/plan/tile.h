@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Stage 8, tile: where every tile of the wet faces lies, which are cut, and how many it takes.
  * Input: faces and the finish. Output: layouts on the finished plane, in face coordinates, and
- * counts with workings. Knows no boards and no prices. */
+ * counts with workings. Knows no boards and no prices. A tub out of level is taken to be drawn at
+ * its low point: there the first course is whole, and cut down toward the high one. */
 #pragma once
 
 #include "plan/faces.h"
@@ -38,6 +39,7 @@ typedef struct {
   DryRegion region; /* tiled: to the neighbours' finished faces, finished openings taken off */
   DryPoint datum;   /* lower left corner of one whole tile of the layout */
   gboolean given_u, given_z;        /* datum set by the user, not solved */
+  gboolean wraps_left, wraps_right; /* courses go on round that corner */
   const char *why_u, *why_z;        /* in plain words how the datum came about */
   const DryLength *upright, *level; /* middles of joints that niche edges can stand on; ascending */
   guint n_upright, n_level;
@@ -45,10 +47,14 @@ typedef struct {
   guint n_pieces, n_whole, n_cut;
   DryLength smallest;      /* narrowest side of a cut at the outer edges; 0 = none is cut */
   double smallest_share;   /* of the tile's same side; 1 = none is cut */
+  double best_share;       /* what it could be with the best datum for this joint */
   double area, joint_area; /* m2: the face, and the part of it that is joints */
   DryLength left_cut, right_cut, bottom_cut, top_cut; /* at the outer edges; the tile's own size
                                                          where nothing is cut, 0 = no such edge */
-  DryLength run;                                      /* longest stretch without a movement joint */
+  DryLength span;                                     /* width of the tiled face */
+  DryLength run;              /* longest stretch of it without a movement joint */
+  const DryTileBreak *breaks; /* movement joints in the field, as the rule pack's interval asks */
+  guint n_breaks;
 } DryTileFace;
 
 typedef struct {
@@ -65,7 +71,6 @@ typedef struct {
   DryLength joint;         /* used; within the finish's range the one that cuts best */
   const char *why_joint;   /* why it is not the finish's own, or NULL */
   DryLength least_joint;   /* what the facial variation asks for */
-  DryLength fit_error;     /* herringbone: what the joints must give for the courses to meet */
   double area, joint_area; /* m2 */
   guint n_whole, n_cut;
   guint n_for_cuts;   /* tiles the cuts come from, remainders used again */

@@ -598,6 +598,29 @@ room_half_bond (void)
 }
 
 static void
+change_straight (DryFinish *finish, gpointer data)
+{
+  finish->tiled = TRUE;
+  finish->pattern = DRY_PATTERN_STRAIGHT;
+  finish->tile_width = INCH (24);
+  finish->tile_height = INCH (12);
+}
+
+static void
+change_start (DryWall *wall, gpointer data)
+{
+  wall->tile_set = TRUE;
+  wall->tile_from = INCH (4);
+}
+
+static DryProject *
+room_narrow_cut (void)
+{
+  return rule_room_set_wall (rule_room_set_finish (start ("foam-bands"), change_straight, NULL),
+                             'n', change_start, NULL);
+}
+
+static void
 change_outside (DryWall *wall, gpointer data)
 {
   wall->exterior = TRUE;
@@ -786,6 +809,7 @@ static const struct {
     {"seam.let-plan-choose", "wish-off-board", room_seam_off_board},
     {"seam.to-stud", "wish-off-stud", room_seam_off_stud},
     {"spout.raise", "spout-height", room_low_spout},
+    {"tile.free-start", "cut-half", room_narrow_cut},
     {"tile.joint-eighth", "joint-least", room_half_bond},
     {"tile.joint-eighth", "joint-running-bond", room_half_bond},
     {"tile.offset-third", "offset-pattern", room_half_bond},

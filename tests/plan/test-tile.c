@@ -336,13 +336,122 @@ test_wrap (void)
 
     if (other == back || face->kind != DRY_FACE_WALL)
       continue;
-    g_assert_cmpstr (other->why_u, ==, "goes on round the corner");
+    g_assert_cmpstr (other->why_u, ==, "courses go on round the corner");
     /* What was cut off on one wall, less the saw, begins the next. */
     if (face->left.face == (gint) back->face)
       g_assert_cmpint (back->right_cut + other->left_cut + DRY_TILE_KERF, ==, IN (24));
     else
       g_assert_cmpint (back->left_cut + other->right_cut + DRY_TILE_KERF, ==, IN (24));
+    /* The corners are no edges: only where the run ends must half a tile be left. */
+    g_assert_true (other->wraps_left != other->wraps_right);
+    g_assert_cmpfloat (other->smallest_share, >=, 0.5);
   }
+  g_assert_true (back->wraps_left && back->wraps_right);
+}
+
+/* No start of the wrapped run, tried at every sixteenth of an inch, leaves wider tiles at both of
+ * its ends than the one chosen. */
+static void
+test_wrap_never_below_grid (void)
+{
+  g_autoptr (DryProject) alcove = dry_test_alcove ("foam-bands");
+
+  for (guint t = 0; t < 4; t++) {
+    g_autoptr (DryProject) tiled = tile_room (alcove, &tiles[t]), wrapped = NULL;
+    const DryRoom *room = dry_project_get_room_at (tiled, 0);
+    g_autoptr (DryPlan) plan = NULL;
+    DryFinish finish = room->finish;
+    DryId wall = dry_test_wall (tiled, 'n');
+    DryLength best = 0, chosen = G_MAXINT64;
+
+    finish.wrap = TRUE;
+    wrapped = dry_edit_set_finish (tiled, room->id, &finish, NULL);
+    plan = plan_of (wrapped);
+    for (guint i = 0; i < plan->tiling->n_faces; i++) {
+      const DryTileFace *face = &plan->tiling->faces[i];
+
+      if (face->wraps_left != face->wraps_right)
+        chosen = MIN (chosen, face->wraps_left ? face->right_cut : face->left_cut);
+    }
+    for (DryLength from = 0; from < plan->tiling->width; from += DRY_INCH / 4) {
+      g_autoptr (DryProject) moved = NULL;
+      g_autoptr (DryPlan) other = NULL;
+      DryWall start = *dry_room_get_wall (dry_project_get_room_at (wrapped, 0), wall);
+      DryLength ends = G_MAXINT64;
+
+      start.tile_set = TRUE;
+      start.tile_from = from;
+      moved = dry_edit_set_wall (wrapped, room->id, &start, NULL, NULL);
+      other = plan_of (moved);
+      for (guint i = 0; i < other->tiling->n_faces; i++) {
+        const DryTileFace *face = &other->tiling->faces[i];
+
+        if (face->wraps_left != face->wraps_right)
+          ends = MIN (ends, face->wraps_left ? face->right_cut : face->left_cut);
+      }
+      best = MAX (best, ends);
+    }
+    /* Half a tile is enough: beyond it the corners decide as well. */
+    g_assert_cmpint (chosen, >=, MIN (best, plan->tiling->width / 2) - 1);
+  }
+}
+
+/* A tub 1/4 in out of level: the first course is whole at its low point, where it is drawn. Were it
+ * out by more than half a tile, the course could not stay. */
+static void
+test_low_point (void)
+{
+  static const struct {
+    double error;
+    gboolean whole;
+  } cases[] = {{0.25, TRUE}, {0.125, TRUE}, {7, FALSE}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autoptr (DryProject) alcove = dry_test_alcove ("foam-bands");
+    g_autoptr (DryProject) tiled = tile_room (alcove, &tiles[1]), set = NULL;
+    const DryRoom *room = dry_project_get_room_at (tiled, 0);
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryPlan) plan = NULL;
+    DryBasin basin = room->basin;
+
+    basin.rim_error = IN (cases[i].error);
+    set = dry_edit_set_basin (tiled, room->id, &basin, NULL, &error);
+    g_assert_no_error (error);
+    plan = plan_of (set);
+    g_assert_cmpint (back_of (plan)->datum.y == IN (15.125), ==, cases[i].whole);
+  }
+}
+
+/* TCNA EJ171, as the rule pack says: 12 ft at most where wet. On a wider wall joints of the tile
+ * are marked so that no stretch is longer; here the interval is looked for in the pack itself. */
+static void
+test_movement_joints (void)
+{
+  g_autoptr (DryProject) alcove = dry_test_alcove ("foam-bands");
+  g_autoptr (DryProject) tiled = tile_room (alcove, &tiles[1]), wide = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryPlan) plan = NULL;
+  const DryRoom *room = dry_project_get_room_at (tiled, 0);
+  const DryTileFace *back;
+  DryBasin basin;
+
+  wide = dry_edit_set_wall_length (tiled, room->id, dry_test_wall (tiled, 'n'), IN (300), &error);
+  g_assert_no_error (error);
+  basin = dry_project_get_room_at (wide, 0)->basin;
+  basin.length = IN (298);
+  {
+    g_autoptr (DryProject) long_basin = dry_edit_set_basin (wide, room->id, &basin, NULL, &error);
+
+    g_assert_no_error (error);
+    plan = plan_of (long_basin);
+  }
+  back = back_of (plan);
+  g_assert_cmpint (back->span, >, 24 * DRY_FOOT);
+  g_assert_cmpuint (back->n_breaks, >=, 2);
+  g_assert_cmpint (back->run, <=, 12 * DRY_FOOT);
+  for (guint i = 0; i < back->n_breaks; i++)
+    g_assert_cmpint (dry_tile_off_joint (back->upright, back->n_upright, back->breaks[i].from.x),
+                     ==, 0);
 }
 
 /* Floor Covering Installer 96103: widening six joints by 1/32 in takes up 3/16 in, and the sliver
@@ -378,7 +487,13 @@ test_joint_absorbs (void)
   g_assert_null (fixed->tiling->why_joint);
   g_assert_cmpint (chosen->tiling->joint, >=, IN (0.125));
   g_assert_cmpint (chosen->tiling->joint, <=, IN (0.1875));
-  g_assert_cmpfloat (chosen->tiling->smallest_share, >=, fixed->tiling->smallest_share);
+  g_assert_cmpfloat (chosen->tiling->smallest_share, >=, MIN (fixed->tiling->smallest_share, 0.5));
+  g_assert_true ((chosen->tiling->why_joint != NULL) == (chosen->tiling->joint != IN (0.125)));
+  /* On one wall 3/8 in over: six joints 1/32 in wider take up 3/16 in of it, the joints at both
+   * ends the rest, and no tile is cut. */
+  g_assert_cmpint (smallest_of (IN (7 * 16 + 6 * 0.125 + 0.375), IN (16), IN (0.125)), <, IN (16));
+  g_assert_cmpint (smallest_of (IN (7 * 16 + 6 * 0.125 + 0.375), IN (16), IN (0.15625)), ==,
+                   IN (16));
 }
 
 /* ANSI A108.02-2017 4.3.8: three times the facial variation, never under 1/16 in; 1/16 in of
@@ -401,6 +516,9 @@ test_least_joint (void)
     set = dry_edit_set_finish (tiled, room->id, &finish, NULL);
     plan = plan_of (set);
     g_assert_cmpint (plan->tiling->least_joint, ==, IN (cases[i].least));
+    /* Laid with 1/8 in unless that is too little. */
+    g_assert_cmpint (plan->tiling->joint, ==, MAX (IN (0.125), IN (cases[i].least)));
+    g_assert_true ((plan->tiling->why_joint != NULL) == (cases[i].least > 0.125));
   }
 }
 
@@ -456,6 +574,9 @@ main (int argc, char **argv)
   g_test_add_func ("/tile/given-datum", test_given_datum);
   g_test_add_func ("/tile/first-course", test_first_course);
   g_test_add_func ("/tile/wrap", test_wrap);
+  g_test_add_func ("/tile/wrap-never-below-grid", test_wrap_never_below_grid);
+  g_test_add_func ("/tile/low-point", test_low_point);
+  g_test_add_func ("/tile/movement-joints", test_movement_joints);
   g_test_add_func ("/tile/joint-absorbs", test_joint_absorbs);
   g_test_add_func ("/tile/least-joint", test_least_joint);
   g_test_add_func ("/tile/boxes", test_boxes);
