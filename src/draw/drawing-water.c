@@ -16,14 +16,14 @@ draw_arrow (DrySceneBuilder *b, DryLook look, DryPoint at)
 static void
 draw_path (DrySceneBuilder *b, const DryWaterPath *path)
 {
-  DryInk ink = path->end == DRY_WATER_STOPPED ? DRY_INK_STOP : DRY_INK_PIPE;
-  DryLook line = {.stroke = ink, .pen = DRY_PEN_025, .dash = DRY_DASH_DOTTED};
+  DryInk ink = path->end == DRY_WATER_STOPPED ? DRY_INK_STOP : DRY_INK_BASIN;
+  DryLook line = {.stroke = ink, .pen = DRY_PEN_050, .dash = DRY_DASH_DOTTED};
   DryPoint *points = g_new (DryPoint, path->n);
 
   for (guint i = 0; i < path->n; i++)
     points[i] = path->steps[i].at;
   dry_scene_builder_path (b, line, points, path->n, FALSE);
-  draw_arrow (b, DRY_LOOK_LINE (ink, DRY_PEN_025), points[path->n - 1]);
+  draw_arrow (b, DRY_LOOK_LINE (ink, DRY_PEN_050), points[path->n - 1]);
   g_free (points);
 }
 
@@ -48,17 +48,17 @@ static void
 draw_words (DrySceneBuilder *b, const DryPlan *plan)
 {
   const DryWater *water = plan->water;
-  DryLength z = -12 * DRY_INCH;
+  DryLength z = -24 * DRY_INCH;
 
   if (!water)
     return;
   dry_scene_builder_tag (b, DRY_LAYER_WATER, DRY_SHOWS_NOTHING, 0, -1);
   if (water->closed)
-    dry_scene_builder_text (b, (DryPoint){0, z}, (DryLettering){.anchor = DRY_ANCHOR_RIGHT},
+    dry_scene_builder_text (b, (DryPoint){0, z}, (DryLettering){.anchor = DRY_ANCHOR_LEFT},
                             "Closed: every drop reaches the drain");
   for (guint i = 0; i < water->n_breaks; i++) {
     dry_scene_builder_text (b, (DryPoint){0, z},
-                            (DryLettering){.ink = DRY_INK_STOP, .anchor = DRY_ANCHOR_RIGHT}, "%s",
+                            (DryLettering){.ink = DRY_INK_STOP, .anchor = DRY_ANCHOR_LEFT}, "%s",
                             water->breaks[i].text);
     z -= 6 * DRY_INCH;
   }

@@ -14,6 +14,7 @@
 #include "ui/inspector-on-hand.h"
 #include "ui/inspector-piece.h"
 #include "ui/inspector-row.h"
+#include "ui/inspector-rules.h"
 #include "ui/inspector-tile.h"
 #include "ui/later.h"
 #include "ui/pieces.h"
@@ -231,6 +232,8 @@ fill_expander (Section *section)
   if (section->subject.kind == DRY_SUBJECT_FINISH)
     adw_expander_row_add_row (ADW_EXPANDER_ROW (section->expander),
                               dry_tile_row_new (self->session));
+  if (section->subject.kind == DRY_SUBJECT_JOB)
+    dry_rules_add_rows (self->session, ADW_EXPANDER_ROW (section->expander));
   for (guint i = 0; i < n; i++)
     if (dry_field_is_shown (self->session, section->subject, &fields[i]))
       adw_expander_row_add_row (ADW_EXPANDER_ROW (section->expander),
