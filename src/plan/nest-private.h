@@ -85,7 +85,6 @@ void dry_trees_free (DryTrees *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryTrees, dry_trees_free)
 /* Empties everything: `n` bare sheets of the kinds given, all items left out. */
 void dry_trees_clear (DryTrees *self, const guint *kinds, guint n);
-void dry_trees_copy (DryTrees *self, const DryTrees *from);
 /* Puts the item where `taste` likes it best; FALSE when it goes nowhere. */
 gboolean dry_trees_insert (DryTrees *self, guint item, const DryTreeTaste *taste, guint64 *random);
 /* Takes out everything below the node; the items go to `out`. */

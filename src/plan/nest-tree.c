@@ -153,34 +153,6 @@ dry_trees_clear (DryTrees *self, const guint *kinds, guint n)
   dry_trees_keep (self);
 }
 
-void
-dry_trees_copy (DryTrees *self, const DryTrees *from)
-{
-  make_room_for_trees (self, from->n_trees);
-  self->n_trees = from->n_trees;
-  for (guint i = 0; i < from->n_trees; i++) {
-    DryTree *mine = &self->trees[i];
-    const DryTree *other = &from->trees[i];
-    make_room_for_nodes (mine, other->n_nodes);
-    DryTreeNode *nodes = mine->nodes, *saved = mine->saved;
-    DryTreeRooms *rooms = mine->rooms;
-    guint capacity = mine->capacity;
-    *mine = *other;
-    mine->nodes = nodes;
-    mine->saved = saved;
-    mine->rooms = rooms;
-    mine->capacity = capacity;
-    mine->is_saved = FALSE;
-    if (other->n_nodes > 0)
-      memcpy (mine->nodes, other->nodes, sizeof (DryTreeNode) * other->n_nodes);
-    measure_room (self, mine);
-  }
-  self->n_left_out = from->n_left_out;
-  memcpy (self->left_out, from->left_out, sizeof (guint32) * from->n_left_out);
-  memcpy (self->tree_of, from->tree_of, sizeof (gint32) * from->problem->n_items);
-  dry_trees_keep (self);
-}
-
 /* --- keeping and undoing --- */
 
 static void

@@ -70,9 +70,10 @@ test_never_worse (void)
     fewer += cutting->n_bought < live->boards->cutting->n_bought;
     fewest += dry_boards_get_standing (plan->boards).kind == DRY_STANDING_FEWEST;
   }
-  g_test_message ("%u rooms: %u sheets live, %u searched (%u rooms with fewer), at least %u for any "
-                  "boards, %u rooms fewest possible",
-                  n, live_sheets, sheets, fewer, least, fewest);
+  g_test_message (
+      "%u rooms: %u sheets live, %u searched (%u rooms with fewer), at least %u for any "
+      "boards, %u rooms fewest possible",
+      n, live_sheets, sheets, fewer, least, fewest);
 }
 
 static void
