@@ -32,6 +32,7 @@ dry_advice_kind_words (DryAdviceKind kind)
       [DRY_ADVICE_NEAR] = N_ ("Room to what stands beside it"),
       [DRY_ADVICE_WALL] = N_ ("In an inner wall without pipes"),
       [DRY_ADVICE_HOLD] = N_ ("Studs behind both ends"),
+      [DRY_ADVICE_LAYOUT] = N_ ("Tile stays as it is laid"),
   };
 
   return (guint) kind < DRY_N_ADVICE ? _ (words[kind]) : "";

@@ -199,12 +199,11 @@ choose_place (DryCanvas *self, guint index)
   DryCanvasAdvice *state = self->advice;
   const DryAdvicePlace *place = &state->places[index];
   const DryProject *project = dry_session_get_project (self->session);
-  DryId room = dry_session_get_room_id (self->session), object = state->object;
+  DryId object = state->object;
   g_autofree char *object_name = dry_object_name (self->session, object);
   g_autofree char *name = g_strdup_printf (_ ("Put %s at the best place"), object_name);
   GError *error = NULL;
-  DryProject *moved = dry_edit_move_part (project, room, object, place->wall, place->side, place->u,
-                                          place->z, &error);
+  DryProject *moved = dry_advice_apply (state->advice, project, place, NULL, &error);
 
   dry_advice_hide_places (self);
   dry_session_apply (self->session, moved, name, NULL, error);
@@ -292,8 +291,8 @@ dry_advice_show_places (DryCanvas *self)
     return FALSE;
   state->object = object;
   state->arena = dry_arena_new ();
-  state->places =
-      dry_advice_find_best (state->advice, state->arena, (DryAdviceFreedom){0}, GHOSTS, &n);
+  state->places = dry_advice_find_best (state->advice, state->arena,
+                                        (DryAdviceFreedom){.datum = TRUE}, GHOSTS, &n);
   if (n == 0) {
     g_clear_pointer (&state->arena, dry_arena_unref);
     dry_advice_end (self);

@@ -7,12 +7,13 @@
 #include <glib/gi18n.h>
 
 #include "ui/application.h"
+#include "ui/length-row.h"
 
 struct _DryPreferences {
   AdwPreferencesWindow parent_instance;
   GSettings *settings;
   const DryCatalog *catalog; /* held by the application */
-  GtkWidget *units, *denominator, *rule_pack, *paper, *style;
+  GtkWidget *units, *denominator, *rule_pack, *paper, *style, *niches;
 };
 
 #define DRY_TYPE_PREFERENCES (dry_preferences_get_type ())
@@ -146,6 +147,46 @@ bind_settings (DryPreferences *self)
   show_edition (self);
 }
 
+/* --- niches: lengths kept in millimetres, shown in the units of new projects --- */
+
+static void
+on_length_entered (DryLengthRow *row, DryPreferences *self)
+{
+  g_settings_set_double (self->settings, g_object_get_data (G_OBJECT (row), "key"),
+                         dry_length_to_mm (dry_length_row_get_value (row)));
+}
+
+static void
+add_length (DryPreferences *self, const char *key, const char *title, const char *hint,
+            const char *zero, DryLength most)
+{
+  gboolean metric = g_settings_get_enum (self->settings, "units") != 0;
+  DryLengthFormat format = {.style = metric ? DRY_LENGTH_MM : DRY_LENGTH_INCHES,
+                            .denominator = 16,
+                            .decimal = '.'};
+  GtkWidget *row = dry_length_row_new (title);
+  DryLength value = 0;
+
+  dry_length_from_mm (g_settings_get_double (self->settings, key), &value);
+  dry_length_row_set_format (DRY_LENGTH_ROW (row), &format, metric ? DRY_UNIT_MM : DRY_UNIT_INCH);
+  dry_length_row_set_limits (DRY_LENGTH_ROW (row), 0, most);
+  dry_length_row_set_zero_text (DRY_LENGTH_ROW (row), zero);
+  dry_length_row_set_hint (DRY_LENGTH_ROW (row), hint);
+  dry_length_row_set_value (DRY_LENGTH_ROW (row), value);
+  g_object_set_data (G_OBJECT (row), "key", (gpointer) key);
+  g_signal_connect (row, "entered", G_CALLBACK (on_length_entered), self);
+  adw_preferences_group_add (ADW_PREFERENCES_GROUP (self->niches), row);
+}
+
+static void
+add_niche_lengths (DryPreferences *self)
+{
+  add_length (self, "tallest-bottle", _ ("Tallest bottle"),
+              _ ("A niche must take it and an inch"), _ ("as the rules say"), 1000 * DRY_MM);
+  add_length (self, "joint-tolerance", _ ("Edge on a tile joint within"),
+              _ ("Further off, it counts as off the joint"), NULL, 50 * DRY_MM);
+}
+
 static void
 update_fraction (DryPreferences *self)
 {
@@ -177,6 +218,7 @@ dry_preferences_class_init (DryPreferencesClass *klass)
   gtk_widget_class_bind_template_child (widget_class, DryPreferences, rule_pack);
   gtk_widget_class_bind_template_child (widget_class, DryPreferences, paper);
   gtk_widget_class_bind_template_child (widget_class, DryPreferences, style);
+  gtk_widget_class_bind_template_child (widget_class, DryPreferences, niches);
 }
 
 static void
@@ -216,6 +258,7 @@ dry_preferences_present (GtkWindow *parent)
   self->settings = g_object_ref (dry_application_get_settings (application));
   self->catalog = dry_application_get_catalog (application);
   bind_settings (self);
+  add_niche_lengths (self);
   g_signal_connect_swapped (self->units, "notify::selected", G_CALLBACK (update_fraction), self);
   update_fraction (self);
   gtk_window_present (GTK_WINDOW (self));
