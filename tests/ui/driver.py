@@ -351,6 +351,54 @@ class Work:
         shutil.rmtree(self.folder, ignore_errors=True)
 
 
+class Ledger:
+    """The line of totals and the lists it opens into, as read aloud."""
+
+    def __init__(self, app):
+        self.app = app
+
+    def total(self, pattern):
+        """What one of the totals says: its button's whole text."""
+        return self.app.get("push button", pattern).get_name()
+
+    def money(self):
+        """The cost told in the line, a number; prices are samples."""
+        return float(re.search(r"[\d,]+\.\d\d", self.total(r".*sample prices.*")).group(0).replace(",", ""))
+
+    def open(self, page):
+        """Its lists are filled only while they are seen."""
+        if self.app.box(self.app.get("panel", "Ledger"))[3] < 120:
+            self.app.key("ctrl+l")
+            time.sleep(0.3)
+        self.app.get("page tab", page).do_action(0)
+        time.sleep(0.4)
+
+    def panel(self, page):
+        return self.app.get("panel", page)
+
+    def rows(self, page):
+        """Titles of the rows of a page, each with every label in it."""
+        self.panel(page).clear_cache()
+        found = {}
+        for node in walk(self.panel(page)):
+            if node.get_role_name() == "list item" and (node.get_name() or "").strip():
+                found[node.get_name()] = [n.get_name() for n in walk(node) if n.get_role_name() == "label"]
+        return found
+
+    def texts(self, page):
+        return [text for labels in self.rows(page).values() for text in labels]
+
+    def findings(self):
+        self.open("Findings")
+        return [title for title in self.rows("Findings")]
+
+    def wait_finding(self, pattern, there=True):
+        """Waits until a finding's title matches, or none does any more."""
+        self.open("Findings")
+        what = "a finding like %r" % pattern if there else "no finding like %r" % pattern
+        self.app.wait(lambda: any(re.search(pattern, title) for title in self.rows("Findings")) == there, what, 12)
+
+
 class Tap:
     """Test functions in order, as TAP: a failure keeps a picture of the screen and goes on with the next."""
 
