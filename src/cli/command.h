@@ -23,7 +23,7 @@ extern const DryCommand dry_command_remedy, dry_command_water;
 extern const DryCommand dry_command_check, dry_command_compare, dry_command_cost,
     dry_command_drawing, dry_command_findings, dry_command_nest, dry_command_papers,
     dry_command_places, dry_command_plan, dry_command_prices, dry_command_schedule,
-    dry_command_systems, dry_command_takeoff;
+    dry_command_systems, dry_command_takeoff, dry_command_tile;
 
 /* Options every project command has; set by the parser before run(). */
 typedef struct {

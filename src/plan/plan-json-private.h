@@ -12,4 +12,3 @@ void dry_plan_json_holding (DryJsonWriter *writer, const DryPlan *self);
 void dry_plan_json_quantities (DryJsonWriter *writer, const DryPlan *self);
 void dry_plan_json_judgement (DryJsonWriter *writer, const DryPlan *self);
 
-void dry_plan_json_tiling (DryJsonWriter *writer, const DryFaces *faces, const DryTiling *self);

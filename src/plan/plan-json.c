@@ -351,7 +351,7 @@ dry_plan_write_json (const DryPlan *self, DryJsonWriter *writer, const char *key
   write_boards (writer, self->boards);
   write_cutting (writer, self->boards);
   dry_plan_json_holding (writer, self);
-  dry_plan_json_tiling (writer, self->faces, self->tiling);
+  dry_tiling_write_json (self->tiling, self->faces, writer);
   dry_plan_json_quantities (writer, self);
   dry_plan_json_judgement (writer, self);
   dry_json_end_object (writer);

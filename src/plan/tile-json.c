@@ -6,6 +6,15 @@
 static const char *const cuts[] = {"whole", "cut", "shaped"};
 
 static void
+write_lengths (DryJsonWriter *writer, const char *key, const DryLength *lengths, guint n)
+{
+  dry_json_begin_array_inline (writer, key);
+  for (guint i = 0; i < n; i++)
+    dry_json_write_length (writer, NULL, lengths[i]);
+  dry_json_end_array (writer);
+}
+
+static void
 write_face (DryJsonWriter *writer, const DryFaces *faces, const DryTileFace *face)
 {
   dry_json_begin_object (writer, NULL);
@@ -22,6 +31,13 @@ write_face (DryJsonWriter *writer, const DryFaces *faces, const DryTileFace *fac
   dry_json_write_length (writer, "bottom", face->bottom_cut);
   dry_json_write_length (writer, "top", face->top_cut);
   dry_json_write_number (writer, "smallest_share", face->smallest_share);
+  dry_json_write_number (writer, "best_share", face->best_share);
+  write_lengths (writer, "level_joints", face->level, face->n_level);
+  write_lengths (writer, "upright_joints", face->upright, face->n_upright);
+  dry_json_begin_array_inline (writer, "movement_joints");
+  for (guint i = 0; i < face->n_breaks; i++)
+    dry_json_write_length (writer, NULL, face->breaks[i].from.x);
+  dry_json_end_array (writer);
   dry_json_begin_array (writer, "cuts");
   for (guint i = 0; i < face->n_pieces; i++) {
     const DryTilePiece *piece = &face->pieces[i];
@@ -38,7 +54,7 @@ write_face (DryJsonWriter *writer, const DryFaces *faces, const DryTileFace *fac
 }
 
 void
-dry_plan_json_tiling (DryJsonWriter *writer, const DryFaces *faces, const DryTiling *self)
+dry_tiling_write_json (const DryTiling *self, const DryFaces *faces, DryJsonWriter *writer)
 {
   if (self->n_faces == 0)
     return;

@@ -5,6 +5,7 @@
  * its low point: there the first course is whole, and cut down toward the high one. */
 #pragma once
 
+#include "base/json.h"
 #include "plan/faces.h"
 
 /* Cuts no wider than this are slivers whatever the tile. Common practice, no source. */
@@ -88,6 +89,9 @@ typedef struct {
 /* Errors: DRY_ERROR_CANCELLED. Without a tile chosen: no faces. */
 const DryTiling *dry_tiling_compute (const DryPlanContext *context, const DryFaces *faces,
                                      GError **error);
+
+/* The layout as a member "tile" of an open JSON object; nothing when there is no tile. */
+void dry_tiling_write_json (const DryTiling *self, const DryFaces *faces, DryJsonWriter *writer);
 
 /* NULL when the face has no tile. */
 const DryTileFace *dry_tiling_get_face (const DryTiling *self, guint face);
