@@ -94,6 +94,9 @@ dry_advice_find_critical (const DryAdvice *self, DryAdviceFace *face, const GArr
 
 /* --- candidates --- */
 
+/* Places this much worse than the best of their wall are none of the five best. */
+#define WORSE_MOST 40
+
 typedef struct {
   const DryAdvice *advice; /* of this size */
   const DryAdviceFace *face;
@@ -147,53 +150,125 @@ off_middle_of_bay (const GArray *standing, const DryAdvice *self, DryLength u)
   return ABS (bay.u0 + (bay.u1 - bay.u0) / 2 - middle);
 }
 
+/* A place on one axis with the best shift of the tile for it. */
+typedef struct {
+  DryLength at, shift;
+  double points;
+  gboolean spare; /* least only where reach is paid by the inch; looked at last */
+} Step;
+
+static Step
+step_at (const DryAdviceAxis *axis, DryLength at, DryLength low, DryLength high,
+         DryLength tolerance)
+{
+  Step step = {.at = at};
+
+  step.points = dry_advice_axis_best (axis, at + low, at + high, tolerance, &step.shift);
+  return step;
+}
+
+static gboolean
+pays_by_inch (const DryAdviceFace *face, DryLength z)
+{
+  for (guint i = 0; i < face->n_demands; i++)
+    for (guint j = 0; j < face->demands[i].n_zones; j++) {
+      const DryAdviceZone *zone = &face->demands[i].zones[j];
+      if (!face->demands[i].hard && zone->per_inch > 0 && z > zone->places.y0 &&
+          z < zone->places.y1)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* The edges of zones, and of the places where tile and edges bind each other those at which no step
+ * aside is better. */
+static GArray *
+list_steps (const DryAdvice *self, const DryAdviceFace *face, const DryAdviceAxis *axis,
+            gboolean level)
+{
+  DryRect finish = dry_advice_finish (self, (DryPoint){0, 0});
+  DryLength low = level ? finish.y0 : finish.x0, high = level ? finish.y1 : finish.x1;
+  DryLength most = level ? face->height : face->length;
+  DryLength tolerance = self->site->options.joint_tolerance;
+  GArray *steps = g_array_new (FALSE, FALSE, sizeof (Step));
+  g_autoptr (GArray) bound = g_array_new (FALSE, FALSE, sizeof (DryLength));
+  const DryLength *own = level ? face->critical_z : face->critical_u;
+  guint n = level ? face->n_critical_z : face->n_critical_u;
+
+  for (guint i = 0; i < n; i++) {
+    Step step = step_at (axis, own[i], low, high, tolerance);
+    g_array_append_val (steps, step);
+  }
+  dry_advice_axis_critical (axis, low, high, tolerance, most, bound);
+  g_array_sort (bound, compare_lengths);
+  for (guint i = 0; i < bound->len; i++) {
+    DryLength at = g_array_index (bound, DryLength, i);
+    Step step, left, right;
+    if (i > 0 && at == g_array_index (bound, DryLength, i - 1))
+      continue;
+    step = step_at (axis, at, low, high, tolerance);
+    left = step_at (axis, at - 1, low, high, tolerance);
+    right = step_at (axis, at + 1, low, high, tolerance);
+    step.spare = left.points <= step.points - 1e-12 || right.points <= step.points - 1e-12;
+    if (left.points == step.points && right.points == step.points)
+      continue;
+    if (!step.spare || (level && pays_by_inch (face, at)))
+      g_array_append_val (steps, step);
+  }
+  return steps;
+}
+
+static gint
+compare_steps (gconstpointer a, gconstpointer b)
+{
+  const Step *x = a, *y = b;
+
+  if (x->spare != y->spare)
+    return x->spare ? 1 : -1;
+  if (x->points != y->points)
+    return x->points < y->points ? -1 : 1;
+  return x->at < y->at ? -1 : x->at > y->at;
+}
+
 /* With the tile free, each axis has its own best shift at every place; demands tie the two. */
 static void
 gather_with_tile (const DryAdvice *self, const DryAdviceFace *face, guint order, DryLength joint,
                   const GArray *standing, GArray *out)
 {
   const DryFace *plan_face = &self->site->plan->faces->items[face->face];
-  DryRect finish = dry_advice_finish (self, (DryPoint){0, 0});
-  DryLength tolerance = self->site->options.joint_tolerance;
-  g_autoptr (GArray) us = g_array_new (FALSE, FALSE, sizeof (DryLength));
-  g_autoptr (GArray) zs = g_array_new (FALSE, FALSE, sizeof (DryLength));
-  DryAdviceAxis across, up;
-  g_autofree double *up_points = NULL;
-  g_autofree DryLength *up_shift = NULL;
   double joint_points = dry_advice_layout_points (self->site, plan_face, joint, (DryPoint){0, 0});
+  double best = G_MAXDOUBLE;
+  g_autoptr (GArray) us = NULL, zs = NULL;
+  DryAdviceAxis across, up;
 
   if (!dry_advice_axis (self->site, plan_face, joint, FALSE, &across) ||
       !dry_advice_axis (self->site, plan_face, joint, TRUE, &up))
     return;
-  g_array_append_vals (us, face->critical_u, face->n_critical_u);
-  g_array_append_vals (zs, face->critical_z, face->n_critical_z);
-  dry_advice_axis_critical (&across, finish.x0, finish.x1, tolerance, face->length, us);
-  dry_advice_axis_critical (&up, finish.y0, finish.y1, tolerance, face->height, zs);
-  up_points = g_new (double, zs->len);
-  up_shift = g_new0 (DryLength, zs->len);
+  us = list_steps (self, face, &across, FALSE);
+  zs = list_steps (self, face, &up, TRUE);
+  g_array_sort (us, compare_steps);
+  g_array_sort (zs, compare_steps);
   for (guint j = 0; j < zs->len; j++) {
-    DryLength z = g_array_index (zs, DryLength, j);
-    up_points[j] =
-        dry_advice_axis_best (&up, z + finish.y0, z + finish.y1, tolerance, &up_shift[j]);
-  }
-  for (guint i = 0; i < us->len; i++) {
-    DryLength u = g_array_index (us, DryLength, i), off = off_middle_of_bay (standing, self, u);
-    DryLength shift = 0;
-    double points = dry_advice_axis_best (&across, u + finish.x0, u + finish.x1, tolerance, &shift);
-    for (guint j = 0; j < zs->len; j++) {
+    Step z = g_array_index (zs, Step, j);
+    for (guint i = 0; i < us->len; i++) {
+      Step u = g_array_index (us, Step, i);
+      double tile = u.points + z.points + joint_points;
       Candidate candidate = {.advice = self,
                              .face = face,
-                             .at = {u, g_array_index (zs, DryLength, j)},
-                             .off_middle = off,
+                             .at = {u.at, z.at},
                              .elsewhere = face->wall != self->part->wall,
+                             .off_height = ABS (z.at - self->part->z),
                              .order = order,
                              .joint = joint,
-                             .shift = {shift, up_shift[j]}};
-      candidate.off_height = ABS (candidate.at.y - self->part->z);
+                             .shift = {u.shift, z.shift}};
+      if (tile > best + WORSE_MOST || (z.spare && tile + DRY_POINTS_REACH > best))
+        break; /* the rest of them cost more */
       candidate.points = dry_advice_reckon_demands (self, face, candidate.at);
       if (candidate.points < 0)
         continue;
-      candidate.points += points + up_points[j] + joint_points;
+      candidate.points += tile;
+      candidate.off_middle = off_middle_of_bay (standing, self, u.at);
+      best = MIN (best, candidate.points);
       g_array_append_val (out, candidate);
     }
   }

@@ -161,9 +161,8 @@ add_length (DryPreferences *self, const char *key, const char *title, const char
             const char *zero, DryLength most)
 {
   gboolean metric = g_settings_get_enum (self->settings, "units") != 0;
-  DryLengthFormat format = {.style = metric ? DRY_LENGTH_MM : DRY_LENGTH_INCHES,
-                            .denominator = 16,
-                            .decimal = '.'};
+  DryLengthFormat format = {
+      .style = metric ? DRY_LENGTH_MM : DRY_LENGTH_INCHES, .denominator = 16, .decimal = '.'};
   GtkWidget *row = dry_length_row_new (title);
   DryLength value = 0;
 
@@ -181,8 +180,8 @@ add_length (DryPreferences *self, const char *key, const char *title, const char
 static void
 add_niche_lengths (DryPreferences *self)
 {
-  add_length (self, "tallest-bottle", _ ("Tallest bottle"),
-              _ ("A niche must take it and an inch"), _ ("as the rules say"), 1000 * DRY_MM);
+  add_length (self, "tallest-bottle", _ ("Tallest bottle"), _ ("A niche must take it and an inch"),
+              _ ("as the rules say"), 1000 * DRY_MM);
   add_length (self, "joint-tolerance", _ ("Edge on a tile joint within"),
               _ ("Further off, it counts as off the joint"), NULL, 50 * DRY_MM);
 }
