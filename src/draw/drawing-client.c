@@ -16,7 +16,7 @@ draw_face (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face)
   dry_scene_builder_rect (b, faint, (DryRect){0, 0, face->length, face->height});
   for (guint i = 0; i < face->region.n_polygons; i++)
     dry_scene_builder_polygon (b, wall, &face->region.polygons[i]);
-  dry_draw_elevation_tile (b, plan, face);
+  dry_draw_elevation_tile (b, plan, face, FALSE);
   dry_draw_elevation_basin (b, plan, face);
   dry_draw_elevation_openings (b, plan, face);
   dry_draw_elevation_parts (b, plan, face);

@@ -26,8 +26,52 @@ add_outline (Outlines *self, const DryTilePiece *piece)
   g_array_append_val (self->ends, end);
 }
 
+/* Joints in the field that take sealant. */
+static void
+draw_breaks (DrySceneBuilder *b, const DryTileFace *tiled)
+{
+  DryLook look = {.stroke = DRY_INK_TILE, .pen = DRY_PEN_050, .dash = DRY_DASH_DASHED};
+
+  for (guint i = 0; i < tiled->n_breaks; i++)
+    dry_scene_builder_line (b, look, tiled->breaks[i].from, tiled->breaks[i].to);
+}
+
+static void
+write_cut (DrySceneBuilder *b, DryPoint at, DryAnchor anchor, DryLength cut, DryLength whole)
+{
+  DryLettering how = {.size = 1.8, .ink = DRY_INK_TEXT, .anchor = anchor, .ground = TRUE};
+
+  if (cut > 0 && cut < whole)
+    dry_scene_builder_text (b, at, how, "%s", dry_scene_builder_length (b, cut));
+}
+
+/* The level line and the upright one the layout starts from, and the narrowest cut at each edge. */
+static void
+draw_datum (DrySceneBuilder *b, const DryPlan *plan, const DryTileFace *tiled)
+{
+  const DryTiling *tiling = plan->tiling;
+  DryRect r = dry_region_bounds (&tiled->region);
+  DryLook look = {.stroke = DRY_INK_TILE, .pen = DRY_PEN_025, .dash = DRY_DASH_CHAIN};
+  DryPoint middle = dry_rect_centre (r);
+  DryLength u = tiled->datum.x, z = tiled->datum.y;
+  DryLength pitch = tiling->width + tiling->joint;
+
+  /* Any whole tile's edge is as good: the one nearest the middle is easiest to mark. */
+  u += (middle.x - u) / pitch * pitch;
+  if (u > r.x0 && u < r.x1)
+    dry_scene_builder_line (b, look, (DryPoint){u, r.y0}, (DryPoint){u, r.y1});
+  if (z > r.y0 && z < r.y1)
+    dry_scene_builder_line (b, look, (DryPoint){r.x0, z}, (DryPoint){r.x1, z});
+  write_cut (b, (DryPoint){r.x0, middle.y}, DRY_ANCHOR_LEFT, tiled->left_cut, tiling->width);
+  write_cut (b, (DryPoint){r.x1, middle.y}, DRY_ANCHOR_RIGHT, tiled->right_cut, tiling->width);
+  write_cut (b, (DryPoint){middle.x, r.y1}, DRY_ANCHOR_BELOW, tiled->top_cut, tiling->height);
+  write_cut (b, (DryPoint){middle.x, MAX (r.y0, z)}, DRY_ANCHOR_ABOVE, tiled->bottom_cut,
+             tiling->height);
+}
+
 void
-dry_draw_elevation_tile (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face)
+dry_draw_elevation_tile (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face,
+                         gboolean full)
 {
   const DryTileFace *tiled = dry_tiling_get_face (plan->tiling, face->index);
   DryLook look = DRY_LOOK_LINE (DRY_INK_TILE, DRY_PEN_013);
@@ -42,6 +86,9 @@ dry_draw_elevation_tile (DrySceneBuilder *b, const DryPlan *plan, const DryFace 
   dry_scene_builder_tag (b, DRY_LAYER_TILE, DRY_SHOWS_NOTHING, 0, -1);
   dry_scene_builder_rings (b, look, (const DryPoint *) outlines.points->data, outlines.points->len,
                            (const guint *) outlines.ends->data, outlines.ends->len, TRUE);
+  draw_breaks (b, tiled);
+  if (full && face->kind == DRY_FACE_WALL)
+    draw_datum (b, plan, tiled);
   g_array_unref (outlines.points);
   g_array_unref (outlines.ends);
 }

@@ -102,7 +102,7 @@ dry_draw_elevation (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face
   dry_scene_builder_tag (b, DRY_LAYER_COATING, DRY_SHOWS_NOTHING, 0, -1);
   for (guint i = 0; i < face->region.n_polygons; i++)
     dry_scene_builder_polygon (b, wet, &face->region.polygons[i]);
-  dry_draw_elevation_tile (b, plan, face);
+  dry_draw_elevation_tile (b, plan, face, full);
   draw_members (b, plan->framing->items, plan->framing->n, face, 0);
   draw_members (b, plan->boards->blocking, plan->boards->n_blocking, face, (gint) plan->framing->n);
   dry_draw_elevation_joints (b, plan, face);

@@ -30,7 +30,8 @@ DryPoint dry_drawing_outer_corner (const DryRoom *room, guint i);
 void dry_draw_elevation_boards (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face,
                                 gboolean full);
 void dry_draw_elevation_joints (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face);
-void dry_draw_elevation_tile (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face);
+void dry_draw_elevation_tile (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face,
+                              gboolean full);
 void dry_draw_elevation_basin (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face);
 void dry_draw_elevation_parts (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face);
 void dry_draw_elevation_openings (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face);
