@@ -53,6 +53,10 @@ draw_words (DrySceneBuilder *b, const DryPlan *plan)
   if (!water)
     return;
   dry_scene_builder_tag (b, DRY_LAYER_WATER, DRY_SHOWS_NOTHING, 0, -1);
+  /* Letters are of paper size and take no room of their own. */
+  dry_scene_builder_rect (b, (DryLook){.fill = DRY_INK_PAPER, .alpha = 1},
+                          (DryRect){0, z - 6 * DRY_INCH * (DryLength) (1 + water->n_breaks),
+                                    DRY_FOOT, z + 6 * DRY_INCH});
   if (water->closed)
     dry_scene_builder_text (b, (DryPoint){0, z}, (DryLettering){.anchor = DRY_ANCHOR_LEFT},
                             "Closed: every drop reaches the drain");
@@ -62,6 +66,23 @@ draw_words (DrySceneBuilder *b, const DryPlan *plan)
                             water->breaks[i].text);
     z -= 6 * DRY_INCH;
   }
+}
+
+/* Only what the water meets: what stands behind or hangs loose would hide its way. */
+static void
+keep_what_water_meets (DrySceneBuilder *b)
+{
+  const guint away = 1u << DRY_LAYER_TILE | 1u << DRY_LAYER_FASTENERS | 1u << DRY_LAYER_STUDS |
+                     1u << DRY_LAYER_FINDINGS | 1u << DRY_LAYER_COATING |
+                     1u << DRY_LAYER_DIMENSIONS | 1u << DRY_LAYER_HIDDEN | 1u << DRY_LAYER_BOARDS;
+  guint kept = 0;
+
+  for (guint i = 0; i < b->items->len; i++) {
+    DryPrimitive *item = &g_array_index (b->items, DryPrimitive, i);
+    if (!(away & 1u << item->layer))
+      g_array_index (b->items, DryPrimitive, kept++) = *item;
+  }
+  g_array_set_size (b->items, kept);
 }
 
 DryScene *
@@ -78,6 +99,7 @@ dry_drawing_water (const DryPlan *plan)
       continue;
     dry_scene_builder_begin_view (&b, DRY_VIEW_FACE, (gint) i, (DryPoint){face->strip_x, 0}, name);
     dry_draw_elevation (&b, plan, face, FALSE);
+    keep_what_water_meets (&b);
     dry_draw_water (&b, plan, face);
     if (i == 0)
       draw_words (&b, plan);

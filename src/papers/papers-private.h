@@ -7,6 +7,7 @@
 void dry_papers_add_summary (DryFlow *flow);
 void dry_papers_add_plan (DryFlow *flow);
 void dry_papers_add_faces (DryFlow *flow);
+void dry_papers_add_water (DryFlow *flow);
 void dry_papers_add_cut_sheets (DryFlow *flow);
 void dry_papers_add_takeoff (DryFlow *flow);
 void dry_papers_add_order (DryFlow *flow);

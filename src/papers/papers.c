@@ -30,6 +30,7 @@ add_room (DryPapers *self, const DryPlan *plan)
   dry_papers_add_summary (&flow);
   dry_papers_add_plan (&flow);
   dry_papers_add_faces (&flow);
+  dry_papers_add_water (&flow);
   dry_papers_add_cut_sheets (&flow);
   dry_papers_add_takeoff (&flow);
   dry_papers_add_order (&flow);

@@ -53,6 +53,8 @@ add_finding (DryFlow *flow, const DryFinding *finding)
   }
   if (source)
     g_string_append_printf (more, "\nSource: %s", source);
+  if (finding->answered_by && *finding->answered_by)
+    g_string_append_printf (more, ". Asked by: %s", finding->answered_by);
   dry_flow_need (flow, dry_page_measure (dry_type_strong, head, width) +
                            dry_page_measure (dry_type_small, more->str, width) + 3);
   add_sign (flow, finding->severity);

@@ -179,6 +179,22 @@ test_pages (void)
 }
 
 static void
+test_water_page (void)
+{
+  g_autoptr (DryPlan) plan = make_plan ("foam-bands");
+  g_autofree char *path = write_papers (plan, DRY_PAPER_LETTER, "water.pdf");
+  g_autofree char *text = run ("pdftotext", "-layout", path);
+
+  g_assert_true (plan->water->n_paths > 0);
+  if (!text) {
+    g_test_skip ("pdftotext is not installed");
+    return;
+  }
+  g_assert_nonnull (strstr (text, "Water's way"));
+  g_assert_nonnull (strstr (text, plan->water->closed ? "Closed: every drop" : "Break: "));
+}
+
+static void
 test_same_bytes (void)
 {
   static const char *const endings[] = {"pdf", "svg", "png"};
@@ -424,6 +440,7 @@ main (int argc, char **argv)
   g_test_add_func ("/papers/content", test_content);
   g_test_add_func ("/papers/cautions-by-year", test_cautions_by_year);
   g_test_add_func ("/papers/pages", test_pages);
+  g_test_add_func ("/papers/water", test_water_page);
   g_test_add_func ("/papers/same-bytes", test_same_bytes);
   g_test_add_func ("/papers/refusals", test_refusals);
   g_test_add_func ("/papers/special-files", test_special_files);
