@@ -55,6 +55,8 @@ draw_datum (DrySceneBuilder *b, const DryPlan *plan, const DryTileFace *tiled)
   DryPoint middle = dry_rect_centre (r);
   DryLength u = tiled->datum.x, z = tiled->datum.y;
   DryLength pitch = tiling->width + tiling->joint;
+  /* Below the middle, where the boards have their names. */
+  DryLength low = MAX (r.y0, z) + dry_rect_height (r) / 8;
 
   /* Any whole tile's edge is as good: the one nearest the middle is easiest to mark. */
   u += (middle.x - u) / pitch * pitch;
@@ -62,8 +64,8 @@ draw_datum (DrySceneBuilder *b, const DryPlan *plan, const DryTileFace *tiled)
     dry_scene_builder_line (b, look, (DryPoint){u, r.y0}, (DryPoint){u, r.y1});
   if (z > r.y0 && z < r.y1)
     dry_scene_builder_line (b, look, (DryPoint){r.x0, z}, (DryPoint){r.x1, z});
-  write_cut (b, (DryPoint){r.x0, middle.y}, DRY_ANCHOR_LEFT, tiled->left_cut, tiling->width);
-  write_cut (b, (DryPoint){r.x1, middle.y}, DRY_ANCHOR_RIGHT, tiled->right_cut, tiling->width);
+  write_cut (b, (DryPoint){r.x0, low}, DRY_ANCHOR_LEFT, tiled->left_cut, tiling->width);
+  write_cut (b, (DryPoint){r.x1, low}, DRY_ANCHOR_RIGHT, tiled->right_cut, tiling->width);
   write_cut (b, (DryPoint){middle.x, r.y1}, DRY_ANCHOR_BELOW, tiled->top_cut, tiling->height);
   write_cut (b, (DryPoint){middle.x, MAX (r.y0, z)}, DRY_ANCHOR_ABOVE, tiled->bottom_cut,
              tiling->height);

@@ -8,6 +8,11 @@
 #define BAG_10_LB     (10 * DRY_KG_PER_LB)
 #define GROUT_DENSITY 1.75 /* kg/L; middle of 1.5 to 2.0, from memory */
 
+/* Tile of this side and more has its back buttered: a skim of 1/32 in, 1.5 kg of dry mortar a
+ * litre. Common practice, no source. */
+#define BUTTERED_FROM (15 * DRY_INCH)
+#define BUTTER        (25.4 / 32 * 1.5) /* kg/m2 */
+
 static const DrySource practice = {"common practice, no source", DRY_CERTAINTY_COMMON_PRACTICE};
 
 /* --- lumber --- */
@@ -246,45 +251,62 @@ add_mortar (DryTakeoffDraft *self, const DryFinish *finish)
   const DrySystem *system = self->context->system;
   const DryProduct *product = dry_system_get_product (system, DRY_TILE_MORTAR_ID);
   const DryTrowel *trowel = dry_trowel_for_tile (MAX (finish->tile_width, finish->tile_height));
-  double area = tiled_area (self), rate = dry_trowel_mass (trowel);
+  gboolean butter = MAX (finish->tile_width, finish->tile_height) >= BUTTERED_FROM;
+  double area = tiled_area (self), spread = dry_trowel_mass (trowel);
+  double rate = spread + (butter ? BUTTER : 0);
   const char *formula = dry_arena_printf (
-      arena, "%s m2 x %s kg/m2 = %s kg", dry_takeoff_number (self, area, 2),
-      dry_takeoff_number (self, rate, 2), dry_takeoff_number (self, area * rate, 1));
+      arena, "%s m2 x %s%s%s kg/m2 = %s kg", dry_takeoff_number (self, area, 2), butter ? "(" : "",
+      dry_takeoff_number (self, spread, 2),
+      butter ? dry_arena_printf (arena, " + %s)", dry_takeoff_number (self, BUTTER, 2)) : "",
+      dry_takeoff_number (self, area * rate, 1));
   const char *coverage = dry_arena_printf (arena, "%s to %s ft2 a 50 lb bag",
                                            dry_takeoff_number (self, trowel->ft2_low, 0),
                                            dry_takeoff_number (self, trowel->ft2_high, 0));
   DrySource source = {"coverage of a 50 lb bag as how-to pages print it", DRY_CERTAINTY_SECONDARY};
 
   dry_takeoff_add (
-      self,
-      (DryTakeoffLine){.id = DRY_TILE_MORTAR_ID,
-                       .group = "tile",
-                       .name = product ? product->name : "Tile mortar",
-                       .amount = area * rate,
-                       .unit = "kg",
-                       .pack = product && product->pack > 0 ? product->pack : BAG_50_LB,
-                       .pack_name = product ? product->pack_name : "bag of 50 lb",
-                       .price = product ? product->price : 0,
-                       .working = dry_working_new (arena, source, formula, "trowel", trowel->name,
-                                                   "coverage", coverage, NULL)});
+      self, (DryTakeoffLine){
+                .id = DRY_TILE_MORTAR_ID,
+                .group = "tile",
+                .name = product ? product->name : "Tile mortar",
+                .amount = area * rate,
+                .unit = "kg",
+                .pack = product && product->pack > 0 ? product->pack : BAG_50_LB,
+                .pack_name = product ? product->pack_name : "bag of 50 lb",
+                .price = product ? product->price : 0,
+                .working = dry_working_new (arena, source, formula, "trowel", trowel->name,
+                                            "coverage", coverage, butter ? "backs buttered" : NULL,
+                                            "1/32 in at 1.5 kg/L of dry mortar, for tile "
+                                            "of 15 in and more: common practice, no source",
+                                            NULL)});
 }
 
 static void
 add_grout (DryTakeoffDraft *self, const DryFinish *finish)
 {
   DryArena *arena = self->context->arena;
-  double area = tiled_area (self);
-  double litres = dry_grout_volume_short (finish->tile_width, finish->tile_height, finish->joint,
+  gboolean laid = self->tiling && self->tiling->n_tiles > 0;
+  DryLength joint = laid ? self->tiling->joint : finish->joint;
+  double area = tiled_area (self), depth = dry_length_to_mm (finish->tile_thickness);
+  double litres = dry_grout_volume_short (finish->tile_width, finish->tile_height, joint,
                                           finish->tile_thickness);
   double mass = area * litres * GROUT_DENSITY;
   const char *a = dry_takeoff_number (self, dry_length_to_mm (finish->tile_width), 2);
   const char *b = dry_takeoff_number (self, dry_length_to_mm (finish->tile_height), 2);
   const char *formula = dry_arena_printf (
       arena, "(%s + %s) / (%s x %s) x %s mm x %s mm = %s L/m2; x %s m2 x %s kg/L = %s kg", a, b, a,
-      b, dry_takeoff_number (self, dry_length_to_mm (finish->joint), 3),
+      b, dry_takeoff_number (self, dry_length_to_mm (joint), 3),
       dry_takeoff_number (self, dry_length_to_mm (finish->tile_thickness), 3),
       dry_takeoff_number (self, litres, 3), dry_takeoff_number (self, area, 2),
       dry_takeoff_number (self, GROUT_DENSITY, 2), dry_takeoff_number (self, mass, 2));
+
+  /* The printed formula counts the crossings of joints twice; the layout does not. */
+  const char *exact =
+      laid ? dry_arena_printf (arena, "%s m2 x %s mm = %s L",
+                               dry_takeoff_number (self, self->tiling->joint_area, 3),
+                               dry_takeoff_number (self, depth, 3),
+                               dry_takeoff_number (self, self->tiling->joint_area * depth, 2))
+           : NULL;
 
   dry_takeoff_add (
       self, (DryTakeoffLine){.id = "grout",
@@ -298,8 +320,9 @@ add_grout (DryTakeoffDraft *self, const DryFinish *finish)
                                  arena,
                                  (DrySource){"widely printed grout formula; density from memory",
                                              DRY_CERTAINTY_SECONDARY},
-                                 formula, "joint", dry_mm_text (arena, finish->joint), "depth",
-                                 dry_mm_text (arena, finish->tile_thickness), NULL)});
+                                 formula, "joint", dry_mm_text (arena, joint), "depth",
+                                 dry_mm_text (arena, finish->tile_thickness),
+                                 laid ? "joints on the layout" : NULL, exact, NULL)});
 }
 
 void
