@@ -132,25 +132,34 @@ pair_cuts (const DryTiling *self, __int128 whole2)
   return large + (small + 1) / 2;
 }
 
+/* Herringbone lies both ways, so its cuts may be turned; the others keep the way they lie. */
 static guint
 count_for_cuts (const DryPlanContext *context, const DryTileModule *module, const DryTiling *self)
 {
+  gboolean turned = module->pattern == DRY_PATTERN_HERRINGBONE;
+  DryTileModule tile = *module;
   g_autoptr (GArray) pieces = NULL;
 
-  if (!dry_tile_is_grid (module->pattern))
+  if (!dry_tile_is_grid (module->pattern) && !turned)
     return pair_cuts (self, dry_tile_area2 (module));
+  if (turned) {
+    tile.width = MAX (module->width, module->height);
+    tile.height = MIN (module->width, module->height);
+  }
   pieces = g_array_new (FALSE, TRUE, sizeof (DryPiece));
   for (guint f = 0; f < self->n_faces; f++)
     for (guint i = 0; i < self->faces[f].n_pieces; i++) {
       const DryTilePiece *cut = &self->faces[f].pieces[i];
+      DryLength width = dry_rect_width (cut->bounds), height = dry_rect_height (cut->bounds);
+      gboolean turn = turned && height > width;
       DryPiece piece = {.name = "cut",
-                        .width = dry_rect_width (cut->bounds),
-                        .height = dry_rect_height (cut->bounds)};
+                        .width = turn ? height : width,
+                        .height = turn ? width : height};
 
       if (cut->cut != DRY_TILE_WHOLE)
         g_array_append_val (pieces, piece);
     }
-  return nest_cuts (context, module, pieces);
+  return turned ? fit_cuts (&tile, pieces) : nest_cuts (context, module, pieces);
 }
 
 /* --- edges --- */
