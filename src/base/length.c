@@ -63,6 +63,9 @@ append_decimal (GString *text, DryLength size, int64_t unit, guint decimals, cha
   }
   if (places > 0)
     g_string_append_printf (text, "%c%0*" G_GINT64_FORMAT, mark, (int) places, part);
+  /* "1,562" could be 1562: a fourth digit leaves one reading only. */
+  if (mark == ',' && places == 3 && whole > 0 && whole < 1000)
+    g_string_append_c (text, '0');
 }
 
 char *

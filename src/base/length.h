@@ -46,7 +46,8 @@ typedef struct {
  * +/-1 km. Errors: DRY_ERROR_TEXT with a sentence that says what was not understood and where. */
 gboolean dry_length_parse (const char *text, DryUnit bare_unit, DryLength *out, GError **error);
 
-/* Writes `length` for a person, rounded half away from zero. Free with g_free(). */
+/* Writes `length` for a person, rounded half away from zero, so that dry_length_parse() can read it
+ * again. Free with g_free(). */
 char *dry_length_format (DryLength length, const DryLengthFormat *format) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Writes `length` exactly as millimetres with at most six decimals, '.' always: "1524", "0.396875".

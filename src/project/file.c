@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Whole files: reading with a cap, and saving so that at any moment the old file or the new one is
- * there, never a mixture. Knows nothing of what is in a project. */
+/* Whole project files: reading with a cap, and saving to the file behind a link. How a file is
+ * replaced safely is file-replace.c's work; what is in a project, the readers'. */
 #define G_LOG_DOMAIN "drybay-project"
 
 #include "project/file.h"
@@ -13,6 +13,7 @@
 #include <unistd.h>
 
 #include "base/json.h"
+#include "project/file-replace.h"
 
 #define MAX_LINKS 40
 
@@ -111,83 +112,6 @@ inspect_old (const char *path, GStatBuf *old, gboolean *exists, GError **error)
   return TRUE;
 }
 
-static gboolean
-write_all (int fd, const char *text, gsize length)
-{
-  gsize done = 0;
-
-  while (done < length) {
-    gssize put = write (fd, text + done, length - done);
-
-    if (put < 0 && errno == EINTR)
-      continue;
-    if (put < 0)
-      return FALSE;
-    done += (gsize) put;
-  }
-  return TRUE;
-}
-
-/* The owner cannot always be kept (only root may give files away); the mode can and must be. */
-static gboolean
-keep_owner_and_mode (int fd, const GStatBuf *old)
-{
-  if (fchown (fd, old->st_uid, old->st_gid) != 0 && fchown (fd, (uid_t) -1, old->st_gid) != 0)
-    g_debug ("owner and group not kept: %s", g_strerror (errno));
-  return fchmod (fd, old->st_mode & 07777) == 0;
-}
-
-static gboolean
-fill_temporary (int fd, const char *text, gsize length, const GStatBuf *old)
-{
-  gboolean done = write_all (fd, text, length) && (old == NULL || keep_owner_and_mode (fd, old)) &&
-                  fsync (fd) == 0;
-  int saved = errno;
-
-  /* After a failed sync the same descriptor must not be trusted again: the caller starts over. */
-  if (close (fd) != 0 && done)
-    return FALSE;
-  if (!done)
-    errno = saved;
-  return done;
-}
-
-/* The new name must reach the disk, too. Some file systems cannot sync a folder: no error. */
-static gboolean
-sync_folder (const char *folder)
-{
-  int fd = g_open (folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC, 0);
-  gboolean done;
-
-  if (fd < 0)
-    return errno == EACCES;
-  done = fsync (fd) == 0 || errno == EINVAL || errno == ENOTSUP;
-  close (fd);
-  return done;
-}
-
-static gboolean
-replace_file (const char *path, const char *text, gsize length, const GStatBuf *old, GError **error)
-{
-  g_autofree char *folder = g_path_get_dirname (path);
-  g_autofree char *base = g_path_get_basename (path);
-  /* A name may already be as long as names may be. */
-  g_autofree char *hidden = g_strdup_printf (".%.100s.XXXXXX", base);
-  g_autofree char *temporary = g_build_filename (folder, hidden, NULL);
-  int fd = g_mkstemp_full (temporary, O_RDWR | O_CLOEXEC, old != NULL ? 0600 : 0666);
-
-  if (fd < 0)
-    return fail_with_errno (error, path, "cannot save: the folder cannot be written");
-  if (!fill_temporary (fd, text, length, old) || g_rename (temporary, path) != 0) {
-    fail_with_errno (error, path, "cannot save");
-    g_unlink (temporary);
-    return FALSE;
-  }
-  if (!sync_folder (folder))
-    return fail_with_errno (error, path, "saved, but the disk did not confirm it");
-  return TRUE;
-}
-
 gboolean
 dry_project_save (const DryProject *self, const char *path, GError **error)
 {
@@ -205,5 +129,5 @@ dry_project_save (const DryProject *self, const char *path, GError **error)
   target = follow_links (path, error);
   if (target == NULL || !inspect_old (target, &old, &exists, error))
     return FALSE;
-  return replace_file (target, text, length, exists ? &old : NULL, error);
+  return dry_file_replace (target, text, length, exists ? &old : NULL, FALSE, error);
 }

@@ -297,14 +297,14 @@ dry_journal_new (const char *folder, const DryProject *base, const char *path, G
   gsize length;
   int fd = -1;
 
-  if (g_mkdir_with_parents (folder, 0700) == 0)
-    fd = make_file (folder, &file);
   text = dry_project_to_text (base, &length);
   record.path = g_strdup (path);
   record.title = g_strdup (dry_project_get_job (base)->title);
   dry_record_compare (&record, "", 0, text, length);
   g_byte_array_append (bytes, (const guint8 *) DRY_JOURNAL_MAGIC, strlen (DRY_JOURNAL_MAGIC));
   dry_record_write (&record, bytes);
+  if (g_mkdir_with_parents (folder, 0700) == 0)
+    fd = make_file (folder, &file);
   if (fd < 0 || !write_at (fd, bytes->data, bytes->len, 0)) {
     g_set_error (error, DRY_ERROR, DRY_ERROR_FILE, "%s: %s", folder, g_strerror (errno));
     if (fd >= 0) {

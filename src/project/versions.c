@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "base/error.h"
+#include "project/file-replace.h"
 
 #define SUFFIX ".drybay"
 
@@ -124,17 +125,15 @@ dry_versions_keep (const char *folder, const char *path, const char *stamp, cons
   g_autofree char *name = g_strconcat (stamp, SUFFIX, NULL);
   g_autofree char *file = g_build_filename (own, name, NULL);
   g_autoptr (GPtrArray) versions = list_folder (own);
-  g_autoptr (GError) problem = NULL;
 
   if (versions->len > 0 && holds_text (versions->pdata[0], text, length))
     return TRUE;
-  if (g_mkdir_with_parents (own, 0700) != 0 ||
-      !g_file_set_contents_full (file, text, (gssize) length, G_FILE_SET_CONTENTS_CONSISTENT, 0600,
-                                 &problem)) {
-    g_set_error (error, DRY_ERROR, DRY_ERROR_FILE, "%s: %s", own,
-                 problem != NULL ? problem->message : g_strerror (errno));
+  if (g_mkdir_with_parents (own, 0700) != 0) {
+    g_set_error (error, DRY_ERROR, DRY_ERROR_FILE, "%s: %s", own, g_strerror (errno));
     return FALSE;
   }
+  if (!dry_file_replace (file, text, length, NULL, TRUE, error))
+    return FALSE;
   for (guint i = DRY_VERSIONS_KEPT - 1; i < versions->len; i++) {
     const DryVersion *old = versions->pdata[i];
 
