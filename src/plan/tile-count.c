@@ -152,9 +152,8 @@ count_for_cuts (const DryPlanContext *context, const DryTileModule *module, cons
       const DryTilePiece *cut = &self->faces[f].pieces[i];
       DryLength width = dry_rect_width (cut->bounds), height = dry_rect_height (cut->bounds);
       gboolean turn = turned && height > width;
-      DryPiece piece = {.name = "cut",
-                        .width = turn ? height : width,
-                        .height = turn ? width : height};
+      DryPiece piece = {
+          .name = "cut", .width = turn ? height : width, .height = turn ? width : height};
 
       if (cut->cut != DRY_TILE_WHOLE)
         g_array_append_val (pieces, piece);
