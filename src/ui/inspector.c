@@ -334,8 +334,8 @@ build (DryInspector *self)
     gtk_box_append (self->groups, dry_piece_panel_new (self->session));
   } else if (one) {
     self->chooser = NULL;
-    add_groups (self, subjects[0]);
     add_depth_bar (self, subjects[0]);
+    add_groups (self, subjects[0]);
   } else {
     if (!self->chooser) {
       self->chooser = dry_system_chooser_new (self->session);
