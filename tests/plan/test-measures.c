@@ -83,7 +83,9 @@ add_everything (DryProject *project)
        .z = INCH (40),
        .width = INCH (6),
        .height = INCH (6),
-       .hole = INCH (3)},
+       .hole = INCH (3),
+       .trim_min = INCH (1),
+       .trim_max = INCH (2)},
       {.kind = DRY_PART_SPOUT,
        .u = INCH (8),
        .z = INCH (21),
@@ -159,7 +161,7 @@ add_everything (DryProject *project)
       "room.hot_water_celsius=45 room.shower_front=24in room.timber_floor=1 "
       "room.floor_joist_depth=7.25in room.floor_joist_spacing=16in "
       "room.floor_joist_span=10ft room.floor_joist_megapascals=9650 room.floor_tile=2in "
-      "room.floor_dcof=0.5 finish.trim=9mm finish.mortar_coverage=95 "
+      "room.floor_dcof=0.5 finish.variation=1mm finish.trim=9mm finish.mortar_coverage=95 "
       "finish.membrane_litres_used=8 basin.floor_slope=0.0208 basin.site_built=1 "
       "basin.liner=1 basin.liner_turn_up=3in");
   return rule_room_set_job (project, change_year, NULL);
@@ -218,6 +220,16 @@ produce_measures (void)
     collect (produced, add_everything (rule_room_alcove (SYSTEMS[i], "us-residential")));
   collect (produced, wish_seams (rule_room_alcove ("cement-liquid", "us-residential")));
   collect (produced, wish_seams (dry_test_furnished_alcove ("cement-liquid")));
+  {
+    DryPart spout = {.kind = DRY_PART_SPOUT,
+                     .u = INCH (20),
+                     .z = INCH (44),
+                     .width = INCH (2),
+                     .height = INCH (2),
+                     .hole = INCH (1)};
+    collect (produced, wish_seams (rule_room_add_part (
+                           rule_room_alcove ("cement-liquid", "us-residential"), 'n', spout)));
+  }
   collect (produced, add_everything (rule_room_shower (INCH (60), INCH (34))));
   /* Open to the room, and a half wall. */
   collect (produced, rule_room_set_fields (add_everything (rule_room_shower (INCH (60), INCH (34))),
