@@ -66,12 +66,10 @@ measure_trim (DryMeasuring *self, const DryPart *part)
 
   if (part->kind != DRY_PART_VALVE || part->trim_max <= 0)
     return;
-  dry_measuring_length (self, "wall-before-studs", built->total,
-                        "board %s, membrane %s, mortar %s, tile %s",
-                        dry_measuring_text (self, built->board),
-                        dry_measuring_text (self, built->membrane),
-                        dry_measuring_text (self, built->mortar),
-                        dry_measuring_text (self, built->tile));
+  dry_measuring_length (
+      self, "wall-before-studs", built->total, "board %s, membrane %s, mortar %s, tile %s",
+      dry_measuring_text (self, built->board), dry_measuring_text (self, built->membrane),
+      dry_measuring_text (self, built->mortar), dry_measuring_text (self, built->tile));
   dry_measuring_length (self, "trim-least", part->trim_min, NULL);
   dry_measuring_length (self, "trim-most", part->trim_max, NULL);
 }
