@@ -39,6 +39,8 @@ list_edits (DryCanvas *self, const DryRoom *room, DryId object)
     dry_actions_append (menu, _ ("_Move to…"), "win.move-to");
   if (room != NULL && room->basin.id == object)
     dry_actions_append (menu, _ ("_Turn"), "win.turn");
+  if (dry_canvas_has_places (self))
+    dry_actions_append (menu, _ ("Show the Five _Best Places"), "win.best-places");
   if (wall != NULL) {
     if (!wall->added)
       dry_actions_append (menu, _ ("_Insert Corner"), "win.insert-corner");
