@@ -26,8 +26,8 @@ run (char **files)
 }
 
 static const GOptionEntry ENTRIES[] = {
-    {"sheet", 's', 0, G_OPTION_ARG_STRING, &sheet, "board, plan, strip, water, section, face:A, sheet:1 …",
-     "NAME"},
+    {"sheet", 's', 0, G_OPTION_ARG_STRING, &sheet,
+     "board, plan, strip, water, section, face:A, sheet:1 …", "NAME"},
     {"output", 'o', 0, G_OPTION_ARG_FILENAME, &output, "Write this file; its ending says the form",
      "OUT.svg|.png|.pdf"},
     {"paper", 'p', 0, G_OPTION_ARG_STRING, &paper,

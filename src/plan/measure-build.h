@@ -100,4 +100,4 @@ void dry_measure_boards (DryMeasuring *self);         /* board, seam, wished-sea
 void dry_measure_wished_seam (DryMeasuring *self, const DrySeam *seam); /* more of wished-seam */
 void dry_measure_wishes (DryMeasuring *self);                           /* wish */
 void dry_measure_tile (DryMeasuring *self);                             /* layout */
-void dry_measure_joints (DryMeasuring *self);         /* joint */
+void dry_measure_joints (DryMeasuring *self);                           /* joint */

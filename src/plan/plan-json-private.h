@@ -11,4 +11,3 @@ void dry_plan_json_rect (DryJsonWriter *writer, const char *key, DryRect r);
 void dry_plan_json_holding (DryJsonWriter *writer, const DryPlan *self);
 void dry_plan_json_quantities (DryJsonWriter *writer, const DryPlan *self);
 void dry_plan_json_judgement (DryJsonWriter *writer, const DryPlan *self);
-

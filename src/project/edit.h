@@ -40,8 +40,8 @@ DryProject *dry_edit_remove_on_hand (const DryProject *self, DryId room, guint i
  * and end are not changed here: use the outline edits. */
 DryProject *dry_edit_set_wall (const DryProject *self, DryId room, const DryWall *wall,
                                DryId *id_out, GError **error);
-/* Removes basin, part, opening, wished seam or wall by id. Removing a wall removes what hangs on it; removing an
- * outline wall joins its neighbours (at least three stay). */
+/* Removes basin, part, opening, wished seam or wall by id. Removing a wall removes what hangs on
+ * it; removing an outline wall joins its neighbours (at least three stay). */
 DryProject *dry_edit_remove (const DryProject *self, DryId room, DryId object, GError **error);
 /* A copy of a part or opening beside the original, at the first free place along its wall. */
 DryProject *dry_edit_duplicate (const DryProject *self, DryId room, DryId object, DryId *id_out,

@@ -58,11 +58,11 @@ typedef struct {
   gboolean toward_entry; /* shower head: its spray meets whoever opens the shower */
   double
       pitch; /* fall toward the room of niche floor, bench top: rise/run, 1/4 in per ft = 0.0208 */
-  double flow_lpm;        /* heads: litres a minute at the rated pressure */
+  double flow_lpm;              /* heads: litres a minute at the rated pressure */
   DryLength trim_min, trim_max; /* valve: from stud face to finished face, what its trim takes; 0 =
                                    not known */
-  gboolean screwed_down;  /* glass: its channel is screwed through the curb */
-  gboolean ordered_early; /* glass: made before the tile was there to measure */
+  gboolean screwed_down;        /* glass: its channel is screwed through the curb */
+  gboolean ordered_early;       /* glass: made before the tile was there to measure */
 } DryPart;
 
 /* Deep copy, free. */

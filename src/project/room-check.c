@@ -9,9 +9,8 @@
 
 #include "project/file.h"
 
-static const char *const room_lists[] = {"walls", "added_walls", "openings", "basin",
-                                         "wet",   "finish",      "parts",    "seams",
-                                         "on_hand", NULL};
+static const char *const room_lists[] = {"walls",  "added_walls", "openings", "basin",   "wet",
+                                         "finish", "parts",       "seams",    "on_hand", NULL};
 
 /* A spacing or module of next to nothing would ask for millions of studs or tiles. */
 #define LEAST_JOIST_SPACING (2 * DRY_INCH)

@@ -193,9 +193,8 @@ add_groups (DryInspector *self, DrySubjectRef subject)
 static void
 add_depth_bar (DryInspector *self, DrySubjectRef subject)
 {
-  const DryPart *part = subject.kind == DRY_SUBJECT_PART
-                            ? dry_subject_get_value (self->session, subject)
-                            : NULL;
+  const DryPart *part =
+      subject.kind == DRY_SUBJECT_PART ? dry_subject_get_value (self->session, subject) : NULL;
   GtkWidget *group;
 
   if (!part || part->kind != DRY_PART_VALVE)

@@ -64,7 +64,8 @@ test_names (void)
     g_autoptr (GError) error = NULL;
     g_assert_null (dry_drawing_by_name (&fixture->plan, bad[i], &error));
     g_assert_error (error, DRY_ERROR, DRY_ERROR_UNSUPPORTED);
-    g_assert_nonnull (strstr (error->message, "board, plan, strip, water, section, client, face:A"));
+    g_assert_nonnull (
+        strstr (error->message, "board, plan, strip, water, section, client, face:A"));
   }
 }
 
