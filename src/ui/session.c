@@ -1,48 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The session's state and how it keeps project, plan and selection in step.
  * No widgets here: it runs, and is tested, without a display. */
-#include "ui/session.h"
+#include "ui/session-private.h"
 
 #include <glib/gi18n.h>
-#include <langinfo.h>
 
-#include "project/file.h"
-#include "ui/keeper.h"
-#include "ui/pieces.h"
 #include "ui/studs.h"
-#include "ui/worker.h"
-
-/* Plans of the latest steps, so that undo, redo and a cancelled drag show at once. */
-#define N_REMEMBERED 8
-
-struct _DrySession {
-  GObject parent_instance;
-
-  const DryCatalog *catalog;
-  DryHistory *history;
-  DryKeeper *keeper;
-  const DryProject *preview; /* NULL: the history's current one is shown */
-  DryId room;
-  char *path;
-
-  DryWorker *worker;
-  guint serial; /* of the newest request */
-  gboolean busy;
-  DryPlan *plan;
-  DryScene *scene;
-  char *plan_error;
-  struct {
-    DryPlan *plan;
-    DryScene *scene;
-  } remembered[N_REMEMBERED];
-  guint next_slot;
-
-  DryId selection;
-  gint stud;         /* of the selected wall, or -1 */
-  DryPieceRef piece; /* of the selected wall, or of no kind */
-  gint finding;
-  guint layers;
-};
 
 enum {
   PROJECT_CHANGED,
@@ -204,8 +167,8 @@ check_stud (DrySession *self)
     dry_session_select (self, self->selection);
 }
 
-static void
-announce_project (DrySession *self)
+void
+dry_session_announce (DrySession *self)
 {
   const DryProject *project = dry_session_get_project (self);
 
@@ -222,21 +185,12 @@ announce_project (DrySession *self)
   g_object_unref (self);
 }
 
-static void
-drop_preview (DrySession *self)
+void
+dry_session_drop_preview (DrySession *self)
 {
   if (self->preview != NULL)
     dry_project_unref ((DryProject *) self->preview);
   self->preview = NULL;
-}
-
-static void
-set_path (DrySession *self, const char *path)
-{
-  char *copy = g_strdup (path);
-
-  g_free (self->path);
-  self->path = copy;
 }
 
 /* --- the object --- */
@@ -247,7 +201,7 @@ dry_session_finalize (GObject *object)
   DrySession *self = DRY_SESSION (object);
 
   g_clear_pointer (&self->worker, dry_worker_free);
-  drop_preview (self);
+  dry_session_drop_preview (self);
   g_clear_pointer (&self->history, dry_history_free);
   g_clear_pointer (&self->keeper, dry_keeper_free);
   g_clear_pointer (&self->plan, dry_plan_unref);
@@ -301,7 +255,7 @@ dry_session_new (const DryCatalog *catalog)
   self->history = dry_history_new (first);
   self->keeper = dry_keeper_new (NULL, NULL);
   dry_history_mark_saved (self->history);
-  announce_project (self);
+  dry_session_announce (self);
   return self;
 }
 
@@ -377,8 +331,8 @@ dry_session_get_history (DrySession *self)
 /* --- edits --- */
 
 /* Work goes on without a journal; a person has to know that it does. */
-static void
-tell_trouble (DrySession *self)
+void
+dry_session_tell_trouble (DrySession *self)
 {
   g_autofree char *trouble = dry_keeper_take_trouble (self->keeper);
   g_autofree char *text = NULL;
@@ -397,7 +351,7 @@ push_step (DrySession *self, const DryProject *project, const char *name, const 
   dry_keeper_prepare (self->keeper, dry_history_get_current (self->history));
   merged = dry_history_push (self->history, project, name, merge_key);
   dry_keeper_push (self->keeper, project, name, merge_key, merged);
-  tell_trouble (self);
+  dry_session_tell_trouble (self);
 }
 
 gboolean
@@ -427,8 +381,8 @@ dry_session_apply (DrySession *self, DryProject *project, const char *name, cons
   }
   push_step (self, project, name, merge_key);
   dry_project_unref (project);
-  drop_preview (self);
-  announce_project (self);
+  dry_session_drop_preview (self);
+  dry_session_announce (self);
   g_signal_emit (self, signals[FILE_CHANGED], 0);
   return TRUE;
 }
@@ -442,9 +396,9 @@ dry_session_preview (DrySession *self, DryProject *project)
     dry_project_unref (project);
     return;
   }
-  drop_preview (self);
+  dry_session_drop_preview (self);
   self->preview = project;
-  announce_project (self);
+  dry_session_announce (self);
 }
 
 /* The room a step changed, so that nobody undoes what cannot be seen: the shown one when it is
@@ -487,11 +441,11 @@ travel (DrySession *self, gboolean (*step) (DryHistory *history), void (*keep) (
     self->stud = -1;
     self->piece.kind = DRY_PIECE_NONE;
     self->finding = -1;
-    announce_project (self);
+    dry_session_announce (self);
     g_signal_emit (self, signals[VIEW_CHANGED], 0);
     g_signal_emit (self, signals[SELECTION_CHANGED], 0);
   } else {
-    announce_project (self);
+    dry_session_announce (self);
   }
   g_signal_emit (self, signals[FILE_CHANGED], 0);
 }
@@ -621,143 +575,4 @@ dry_session_set_layer (DrySession *self, DryLayer layer, gboolean shown)
     return;
   self->layers = layers;
   g_signal_emit (self, signals[VIEW_CHANGED], 0);
-}
-
-/* --- files --- */
-
-/* The history has been exchanged for another document's. */
-static void
-announce_document (DrySession *self, const char *path)
-{
-  set_path (self, path);
-  self->room = 0;
-  self->selection = 0;
-  self->stud = -1;
-  self->piece.kind = DRY_PIECE_NONE;
-  self->finding = -1;
-  announce_project (self);
-  g_signal_emit (self, signals[SELECTION_CHANGED], 0);
-  g_signal_emit (self, signals[VIEW_CHANGED], 0);
-  g_signal_emit (self, signals[FILE_CHANGED], 0);
-}
-
-static void
-show_document (DrySession *self, DryProject *project, const char *path)
-{
-  drop_preview (self);
-  g_clear_pointer (&self->history, dry_history_free);
-  self->history = dry_history_new (project);
-  dry_history_mark_saved (self->history);
-  dry_project_unref (project);
-  announce_document (self, path);
-}
-
-void
-dry_session_open_project (DrySession *self, DryProject *project, const char *path)
-{
-  dry_keeper_begin (self->keeper, path);
-  show_document (self, project, path);
-}
-
-gboolean
-dry_session_open_path (DrySession *self, const char *path, GError **error)
-{
-  DryProject *project = dry_project_load (path, error);
-
-  if (project == NULL)
-    return FALSE;
-  dry_session_open_project (self, project, path);
-  return TRUE;
-}
-
-void
-dry_session_keep_in (DrySession *self, const char *journals, const char *versions)
-{
-  dry_keeper_free (self->keeper);
-  self->keeper = dry_keeper_new (journals, versions);
-}
-
-gboolean
-dry_session_recover (DrySession *self, const char *file, GError **error)
-{
-  g_autofree char *path = NULL;
-  DryHistory *history = NULL;
-  DryJournal *journal = dry_journal_recover (file, &history, &path, error);
-
-  if (journal == NULL)
-    return FALSE;
-  drop_preview (self);
-  dry_history_free (self->history);
-  self->history = history;
-  dry_keeper_resume (self->keeper, journal, path, dry_history_get_saved (history));
-  announce_document (self, path);
-  return TRUE;
-}
-
-gboolean
-dry_session_save_over (DrySession *self, const char *path, GError **error)
-{
-  const DryProject *project = dry_history_get_current (self->history);
-
-  if (!dry_project_save (project, path, error))
-    return FALSE;
-  dry_history_mark_saved (self->history);
-  dry_history_seal (self->history);
-  dry_keeper_saved (self->keeper, project, path);
-  set_path (self, path);
-  g_signal_emit (self, signals[FILE_CHANGED], 0);
-  tell_trouble (self);
-  return TRUE;
-}
-
-gboolean
-dry_session_save (DrySession *self, const char *path, GError **error)
-{
-  return dry_keeper_check (self->keeper, path, error) && dry_session_save_over (self, path, error);
-}
-
-GPtrArray *
-dry_session_list_versions (DrySession *self)
-{
-  return dry_keeper_list_versions (self->keeper, self->path);
-}
-
-const char *
-dry_session_get_path (DrySession *self)
-{
-  return self->path;
-}
-
-gboolean
-dry_session_is_saved (DrySession *self)
-{
-  return dry_history_is_saved (self->history);
-}
-
-/* --- lengths --- */
-
-DryLengthFormat
-dry_session_get_length_format (DrySession *self)
-{
-  const DryJob *job = dry_project_get_job (dry_session_get_project (self));
-
-  const char *radix = nl_langinfo (RADIXCHAR);
-
-  return (DryLengthFormat){.style = job->metric ? DRY_LENGTH_MM : DRY_LENGTH_INCHES,
-                           .denominator = job->denominator > 0 ? job->denominator : 16,
-                           .decimal = radix[0] == ',' ? ',' : '.'};
-}
-
-DryUnit
-dry_session_get_bare_unit (DrySession *self)
-{
-  return dry_project_get_job (dry_session_get_project (self))->metric ? DRY_UNIT_MM : DRY_UNIT_INCH;
-}
-
-char *
-dry_session_format_length (DrySession *self, DryLength length)
-{
-  DryLengthFormat format = dry_session_get_length_format (self);
-
-  return dry_length_format (length, &format);
 }
