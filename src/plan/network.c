@@ -106,7 +106,7 @@ sort (Computing *self, GError **error)
 {
   g_autofree guint *open = g_new0 (guint, self->n);
   g_autofree gboolean *done = g_new0 (gboolean, self->n);
-  g_autofree guint *first = g_new (guint, self->n), *next = NULL;
+  g_autofree guint *first = g_new (guint, self->n + 1), *next = NULL;
   g_autoptr (GArray) links = g_array_new (FALSE, FALSE, sizeof (guint));
   guint *order = self->network->order, n = 0;
 

@@ -72,7 +72,7 @@ static const DryActionInfo actions[] = {
     {"win.add-half-wall", "h", N_ ("Add a half wall"), "room", DRY_ACTIONS_ROOM},
 
     {"win.studs", "s", N_ ("Studs of the wall, one by one"), "room", DRY_ACTIONS_ROOM},
-    {"win.pieces", "b", N_ ("Boards and seams of the wall, one by one"), "seams", DRY_ACTIONS_ROOM},
+    {"win.pieces", "j", N_ ("Boards and seams of the wall, one by one"), "seams", DRY_ACTIONS_ROOM},
     {"win.seam-left", "bracketleft", N_ ("Seam to the next stud on the left"), "seams",
      DRY_ACTIONS_ROOM},
     {"win.seam-right", "bracketright", N_ ("Seam to the next stud on the right"), "seams",

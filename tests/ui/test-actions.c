@@ -35,6 +35,7 @@ static const struct {
     {"win.recover", "start-page.c"},
     {"win.forget-leftover", "window-keeping.c"},
     {"win.bring-back-leftover", "window-keeping.c"},
+    {"win.keep-offcut", "piece-acts.c"},
 };
 
 static const DryActionInfo *

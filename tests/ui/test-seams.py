@@ -29,7 +29,7 @@ def wished():
 def enter_pieces():
     app.key("Escape", "Escape")
     work.select_wall()
-    app.key("b")
+    app.key("j")
     app.wait(lambda: board.selected() and "seam at" in board.selected().get_name(), "a seam to be selected")
 
 
