@@ -170,9 +170,13 @@ dry_papers_write_proposal (const DryPlan *const *plans, guint n_plans, const Dry
     add_price (&flow, cost);
   add_exclusions (&flow);
   dry_papers_add_cautions (&flow);
-  agreed = prices ? dry_client_money (flow.papers, cost->total, cost->book->currency) : NULL;
-  agreed = agreed ? g_strdup_printf ("As drawn and listed here, for %s.", g_steal_pointer (&agreed))
-                  : g_strdup ("As drawn and listed here.");
+  if (prices) {
+    g_autofree char *total = dry_client_money (flow.papers, cost->total, cost->book->currency);
+
+    agreed = g_strdup_printf ("As drawn and listed here, for %s.", total);
+  } else {
+    agreed = g_strdup ("As drawn and listed here.");
+  }
   dry_client_sign (&flow, agreed);
   return dry_client_close (&flow, "Proposal for a wet area", path, error);
 }

@@ -16,7 +16,7 @@ def flags(packages):
 def compile_alone(job):
     compiler, src, header, cflags = job
     name = header.relative_to(src).as_posix()
-    command = [compiler, "-std=gnu11", "-Wall", "-Wextra", "-Werror", "-Wno-unused-parameter", "-fsyntax-only",
+    command = [*shlex.split(compiler), "-std=gnu11", "-Wall", "-Wextra", "-Werror", "-Wno-unused-parameter", "-fsyntax-only",
                f"-I{src}", *cflags, "-x", "c", "-"]
     answer = subprocess.run(command, input=f'#include "{name}"\n#include "{name}"\n', capture_output=True, text=True)
     return name, answer.returncode, answer.stderr

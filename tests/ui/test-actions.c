@@ -366,9 +366,9 @@ name_of_key (const char *key)
 {
   static const struct {
     const char *key, *name;
-  } names[] = {{"comma", ","},        {"period", "."}, {"question", "?"},
-               {"plus", "+"},         {"minus", "-"},  {"Page_Down", "Page Down"},
-               {"Page_Up", "Page Up"}};
+  } names[] = {{"comma", ","},         {"period", "."},      {"question", "?"},
+               {"plus", "+"},          {"minus", "-"},       {"Page_Down", "Page Down"},
+               {"Page_Up", "Page Up"}, {"bracketleft", "["}, {"bracketright", "]"}};
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     if (g_str_equal (names[i].key, key))

@@ -27,7 +27,10 @@ def wished():
 
 
 def enter_pieces():
-    app.key("Escape", "Escape")
+    # With a board selected a click takes the next board: let go of everything first, on empty paper.
+    x, y, _, h = app.box(board.node())
+    app.click((x + 30, y + h // 3))
+    app.wait(lambda: board.selected() is None, "nothing to be selected")
     work.select_wall()
     app.key("j")
     app.wait(lambda: board.selected() and "seam at" in board.selected().get_name(), "a seam to be selected")
