@@ -109,6 +109,11 @@ def test_typed_and_finding():
     app.key("Return")
     app.wait(lambda: wished() and abs(wished()[0]["at"] - 36 * INCH) < 0.01, "the seam at 36 in")
     enter_pieces()
+    for _ in range(12):
+        if "wished" in board.selected_place():
+            break
+        app.key("Tab")
+        time.sleep(0.2)
     app.key("p")
     app.wait(lambda: not wished(), "the plan to choose")
     undo(2)
