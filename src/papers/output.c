@@ -9,6 +9,8 @@
 #include <glib/gstdio.h>
 #include <unistd.h>
 
+#include "project/file-replace.h"
+
 cairo_status_t
 dry_output_collect (void *bytes, const unsigned char *data, unsigned int length)
 {
@@ -39,11 +41,11 @@ write_into (const char *path, const guint8 *data, gsize length)
 gboolean
 dry_output_write (const char *path, const void *data, gsize length, GError **error)
 {
-  g_autoptr (GError) reason = NULL;
   g_autofree char *behind = NULL;
   GStatBuf now;
+  gboolean exists = g_stat (path, &now) == 0;
 
-  if (g_stat (path, &now) == 0) {
+  if (exists) {
     char *real = realpath (path, NULL);
 
     behind = g_strdup (real);
@@ -55,11 +57,8 @@ dry_output_write (const char *path, const void *data, gsize length, GError **err
       return FALSE;
     }
   }
-  if (g_file_set_contents_full (behind != NULL ? behind : path, data, (gssize) length,
-                                G_FILE_SET_CONTENTS_CONSISTENT, 0666, &reason))
-    return TRUE;
-  g_set_error (error, DRY_ERROR, DRY_ERROR_FILE, "%s: %s", path, reason->message);
-  return FALSE;
+  return dry_file_replace (behind != NULL ? behind : path, data, length, exists ? &now : NULL,
+                           FALSE, error);
 }
 
 gboolean
