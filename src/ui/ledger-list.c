@@ -130,10 +130,11 @@ fill_contents (Row *row, const DryLedgerEntry *entry)
   for (guint i = 0; i < row->children->len; i++)
     adw_expander_row_remove (ADW_EXPANDER_ROW (row->row), row->children->pdata[i]);
   g_ptr_array_set_size (row->children, 0);
-  for (guint i = 0; entry->details && entry->details[i] && entry->details[i + 1]; i += 2)
-    add_child (row, make_detail (entry->details[i], entry->details[i + 1]));
+  /* First what can be done about it: nobody should have to scroll for that. */
   if (entry->acts && entry->acts[0])
     add_child (row, make_acts (row, entry->acts));
+  for (guint i = 0; entry->details && entry->details[i] && entry->details[i + 1]; i += 2)
+    add_child (row, make_detail (entry->details[i], entry->details[i + 1]));
   g_free (row->contents);
   row->contents = g_steal_pointer (&contents);
 }

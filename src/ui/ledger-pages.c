@@ -224,13 +224,20 @@ static const struct {
     [DRY_SEVERITY_ADVICE] = {"drybay-advice-symbolic", N_ ("Advice"), "accent", N_ ("Advice")},
 };
 
+/* A remedy with a button; the others are told in words. */
+static gboolean
+is_act (const DryRemedy *remedy)
+{
+  return remedy->edit && dry_remedy_is_known (remedy->edit);
+}
+
 static const char *const *
 list_acts (Builder *builder, const DryRule *rule)
 {
   GPtrArray *acts = g_ptr_array_new ();
 
   for (guint i = 0; i < rule->n_remedies; i++)
-    if (rule->remedies[i].edit && dry_remedy_is_known (rule->remedies[i].edit))
+    if (is_act (&rule->remedies[i]))
       g_ptr_array_add (acts, (gpointer) rule->remedies[i].text);
   return keep_list (builder, acts);
 }
@@ -255,7 +262,8 @@ add_finding (Builder *builder, const DryFinding *finding)
 
   add_pair (details, _ ("Why"), rule->why);
   for (guint i = 0; i < rule->n_remedies; i++)
-    add_pair (details, _ ("Remedy"), rule->remedies[i].text);
+    if (!is_act (&rule->remedies[i]))
+      add_pair (details, _ ("Remedy"), rule->remedies[i].text);
   add_pair (details, _ ("Measured"), finding->measured);
   add_pair (details, _ ("Required"), finding->required);
   add_pair (details, _ ("Working"), finding->working.formula);

@@ -142,13 +142,17 @@ def own_calls(command, base):
     """The calls of a run of drybay-cli that have to do with files that are ours, by name and number of each."""
     answer, calls = faults.trace(command)
     assert answer.returncode == 0, answer.stderr
-    counts, hits, begun = faults.collections.Counter(), [], False
+    counts, hits, reading, writing = faults.collections.Counter(), [], False, False
     for name, arguments in calls:
         counts[name] += 1
-        # The program's own work begins where it opens the project; libraries and the catalogue were loaded before.
-        begun = begun or (name == "openat" and (SAMPLE in arguments or str(base) in arguments))
-        if begun and name not in faults.MEMORY:
+        # From where the project is opened to where it is closed, and from where the output is first named. In between,
+        # others look for fonts, and do without one they cannot have.
+        reading = reading or (name == "openat" and SAMPLE in arguments)
+        writing = writing or str(base) in arguments
+        if (reading or writing) and name not in faults.MEMORY:
             hits.append((name, counts[name]))
+        if name == "close":
+            reading = False
     return hits
 
 
