@@ -148,7 +148,7 @@ def own_calls(command, base):
         # From where the project is opened to where it is closed, and from where the output is first named. In between,
         # others look for fonts, and do without one they cannot have.
         reading = reading or (name == "openat" and SAMPLE in arguments)
-        writing = writing or str(base) in arguments
+        writing = writing or (name != "execve" and str(base) in arguments)
         if (reading or writing) and name not in faults.MEMORY:
             hits.append((name, counts[name]))
         if name == "close":
