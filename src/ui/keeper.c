@@ -162,7 +162,7 @@ dry_keeper_saved (DryKeeper *self, const DryProject *project, const char *path)
   gsize length;
   g_autofree char *text = dry_project_to_text (project, &length);
   g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
-  g_autofree char *stamp = g_date_time_format (now, "%Y-%m-%dT%H-%M-%S");
+  g_autofree char *stamp = g_date_time_format (now, "%Y-%m-%dT%H-%M-%S-%f");
   g_autoptr (GError) error = NULL;
 
   mark_file (self, path);

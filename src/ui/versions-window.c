@@ -5,6 +5,7 @@
 #include "ui/versions-window.h"
 
 #include <glib/gi18n.h>
+#include <string.h>
 
 #include "project/file.h"
 #include "project/versions.h"
@@ -136,8 +137,12 @@ tell_time (const char *stamp)
   g_autoptr (GDateTime) universal = NULL, local = NULL;
   g_autofree char *text = NULL;
 
-  if (g_strv_length (halves) == 2)
+  if (g_strv_length (halves) == 2) {
+    /* Two saves within a second are told apart by what follows it. */
+    if (strlen (halves[1]) > 8)
+      halves[1][8] = '\0';
     g_strdelimit (halves[1], "-", ':');
+  }
   text = g_strv_length (halves) == 2 ? g_strdup_printf ("%sT%sZ", halves[0], halves[1]) : NULL;
   universal = text != NULL ? g_date_time_new_from_iso8601 (text, NULL) : NULL;
   local = universal != NULL ? g_date_time_to_local (universal) : NULL;

@@ -218,11 +218,14 @@ test_versions (void)
   session = open_session (&home);
   none = dry_session_list_versions (session);
   g_assert_cmpuint (none->len, ==, 0);
+  /* However soon one follows the other. */
+  rename_job (session, "Half");
+  g_assert_true (dry_session_save (session, home.path, NULL));
   rename_job (session, "One");
   g_assert_true (dry_session_save (session, home.path, NULL));
   g_assert_true (dry_session_save (session, home.path, NULL));
   list = dry_session_list_versions (session);
-  g_assert_cmpuint (list->len, ==, 1);
+  g_assert_cmpuint (list->len, ==, 2);
   {
     const DryVersion *version = list->pdata[0];
     g_autoptr (DryProject) project = dry_project_load (version->file, NULL);

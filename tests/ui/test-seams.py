@@ -120,6 +120,7 @@ def test_typed_and_finding():
 
 
 def test_end():
+    work.project()  # saved: nothing is asked at the end
     app.close()
     work.quiet()
 
