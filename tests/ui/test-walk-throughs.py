@@ -8,6 +8,7 @@ import json
 import os
 import re
 import shutil
+import subprocess
 import sys
 import tempfile
 import time
@@ -251,6 +252,46 @@ def test_sales_shows_cuts(v):
     def drawn():
         return {n.get_name() for n in v.app.nodes() if re.match(r"Cut sheet \d+", n.get_name() or "")}
     v.app.wait(lambda: len(drawn()) == int(sheets), "%s sheets to be drawn" % sheets)
+
+
+@sitting()  # its sheets are known to be the fewest: nothing is searched for behind the drawing
+def test_sales_peels_layers(v):
+    """Key by key the drawing loses studs, boards, fasteners, joints, wet area, tile and dimensions, and gets them back."""
+    x, y, w, h = v.app.box(v.board.node())
+    v.app.key("Escape", "Escape")
+    v.app.move(x + 4, y + 4)  # nothing under the pointer
+
+    looks = []
+
+    def look():
+        looks.append(os.path.join(v.work.folder, "look-%d.png" % len(looks)))
+        subprocess.run(["import", "-window", "root", "-crop", "%dx%d+%d+%d" % (w, h - 90, x, y), "+repage", looks[-1]], check=True)
+        return looks[-1]
+
+    def alike(a, b):
+        """But for a shade: lines are painted anew where something is beside them that was not."""
+        answer = subprocess.run(["compare", "-metric", "AE", "-fuzz", "3%", a, b, "null:"], capture_output=True, text=True)
+        return float(answer.stderr.split()[0]) == 0
+
+    def still():
+        """Two looks alike, half a second apart."""
+        now = look()
+        while True:
+            time.sleep(0.5)
+            now, before = look(), now
+            if alike(now, before):
+                return now
+    v.app.get("push button", ".*fewest possible.*")
+    time.sleep(2)
+    whole = before = still()
+    for key in "1234567":
+        v.app.key(key)
+        now = still()
+        true(not alike(now, before), "the key %s changes nothing" % key)
+        before = now
+    for key in "7654321":
+        v.app.key(key)
+    true(alike(still(), whole), "with every layer back the drawing is another")
 
 
 tap.run_all(globals())
