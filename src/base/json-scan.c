@@ -103,8 +103,9 @@ scan_hex (Scanner *scanner, guint *out)
   return TRUE;
 }
 
+/* Adds to `bytes` how long the character is as UTF-8. */
 static gboolean
-scan_unicode_escape (Scanner *scanner)
+scan_unicode_escape (Scanner *scanner, gsize *bytes)
 {
   guint code, low;
 
@@ -114,6 +115,7 @@ scan_unicode_escape (Scanner *scanner)
     return fail (scanner, "\\u0000 is not allowed in a text");
   if (code >= 0xDC00 && code <= 0xDFFF)
     return fail (scanner, "half of a surrogate pair stands alone");
+  *bytes += code < 0x80 ? 1 : code < 0x800 ? 2 : code < 0xD800 || code > 0xDBFF ? 3 : 4;
   if (code < 0xD800 || code > 0xDBFF)
     return TRUE;
   if (scanner->end - scanner->at < 2 || scanner->at[0] != '\\' || scanner->at[1] != 'u')
@@ -125,11 +127,13 @@ scan_unicode_escape (Scanner *scanner)
          fail (scanner, "half of a surrogate pair stands alone");
 }
 
+/* The cap is on the text itself: how it is escaped must not decide whether it can be saved. */
 static gboolean
 scan_string (Scanner *scanner)
 {
-  const char *start = ++scanner->at;
+  gsize bytes = 0;
 
+  scanner->at++;
   while (scanner->at < scanner->end && *scanner->at != '"') {
     guchar c = (guchar) *scanner->at++;
 
@@ -137,21 +141,24 @@ scan_string (Scanner *scanner)
       scanner->at--;
       return fail (scanner, "a control character stands inside a text");
     }
-    if (c != '\\')
+    if (c != '\\') {
+      bytes++;
       continue;
+    }
     c = (guchar) peek (scanner);
     if (c == 'u') {
       scanner->at++;
-      if (!scan_unicode_escape (scanner))
+      if (!scan_unicode_escape (scanner, &bytes))
         return FALSE;
-    } else if (c && strchr ("\"\\/bfnrt", c))
+    } else if (c && strchr ("\"\\/bfnrt", c)) {
       scanner->at++;
-    else
+      bytes++;
+    } else
       return fail (scanner, "unknown escape in a text");
   }
   if (scanner->at >= scanner->end)
     return fail (scanner, "");
-  if (scanner->at - start > DRY_JSON_MAX_STRING)
+  if (bytes > DRY_JSON_MAX_STRING)
     return fail_as (scanner, DRY_ERROR_LIMIT, "the text is too long");
   scanner->at++;
   return TRUE;

@@ -10,7 +10,7 @@
 #define DRY_JSON_MAX_BYTES  (16 * 1024 * 1024)
 #define DRY_JSON_MAX_DEPTH  32
 #define DRY_JSON_MAX_NODES  400000
-#define DRY_JSON_MAX_STRING 65536
+#define DRY_JSON_MAX_STRING 65536 /* bytes of UTF-8, however escaped */
 
 /* One parsed text. Nodes (DryJson) live as long as the document. */
 typedef struct _DryJsonDocument DryJsonDocument;

@@ -13,8 +13,9 @@
 #include "project/project-private.h"
 #include "project/room-check.h"
 
-/* More unknown fields than any newer version would add are a broken or hostile file. */
-#define MAX_ROOM_MEMBERS 256
+/* More unknown fields than any newer version would add are a broken or hostile file. Known ones do
+ * not count: saving writes some that were left out. */
+#define MAX_UNKNOWN_FIELDS 256
 
 static void
 read_lengths (const DryField *field, DryJson node, gpointer value)
@@ -197,14 +198,9 @@ read_walls (DryJson node, DryRoom *room)
 static void
 read_unknown (DryJson node, DryRoom *room)
 {
-  guint n = dry_json_member_count (node);
-  DryJsonWriter *writer = NULL;
+  guint n = dry_json_member_count (node), n_unknown = 0;
+  g_autoptr (DryJsonWriter) writer = NULL;
 
-  if (n > MAX_ROOM_MEMBERS) {
-    dry_json_fail (node, DRY_ERROR_LIMIT, "%u fields; a room may have at most %d", n,
-                   MAX_ROOM_MEMBERS);
-    return;
-  }
   for (guint i = 0; i < n; i++) {
     const char *key = NULL;
     DryJson member = dry_json_member (node, i, &key);
@@ -212,6 +208,11 @@ read_unknown (DryJson node, DryRoom *room)
 
     if (key == NULL || dry_room_key_is_known (key))
       continue;
+    if (++n_unknown > MAX_UNKNOWN_FIELDS) {
+      dry_json_fail (node, DRY_ERROR_LIMIT, "a room may have at most %d fields of other versions",
+                     MAX_UNKNOWN_FIELDS);
+      return;
+    }
     if (writer == NULL) {
       writer = dry_json_writer_new ();
       dry_json_begin_object (writer, NULL);
@@ -222,7 +223,7 @@ read_unknown (DryJson node, DryRoom *room)
   if (writer == NULL)
     return;
   dry_json_end_object (writer);
-  room->unknown = dry_json_writer_finish (writer, NULL);
+  room->unknown = dry_json_writer_finish (g_steal_pointer (&writer), NULL);
 }
 
 /* Hands a problem of the value to the node it came from. */

@@ -227,9 +227,7 @@ test_many_walls (void)
   for (guint i = 0; i < G_N_ELEMENTS (counts); i++) {
     g_autofree char *text = make_walls (counts[i]);
 
-    g_test_timer_start ();
     assert_refused (text, strlen (text), DRY_ERROR_LIMIT, counts[i] < 10000 ? "257 walls" : "");
-    g_assert_cmpfloat (g_test_timer_elapsed (), <, 5);
   }
 }
 
@@ -255,9 +253,7 @@ test_many_unknown_fields (void)
     g_string_append_printf (fields, "\"f%u\":0,", i);
   bad = replace_once (good, "\"ceiling\": 2438.4,", fields->str);
   g_string_free (fields, TRUE);
-  g_test_timer_start ();
   assert_refused (bad, strlen (bad), DRY_ERROR_LIMIT, "rooms[0]");
-  g_assert_cmpfloat (g_test_timer_elapsed (), <, 5);
 }
 
 /* --- whole files --- */
