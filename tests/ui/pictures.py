@@ -5,6 +5,7 @@
 Arguments: the program, the source folder, the folder to write to, then names or parts of names (none: all pictures).
 Each picture is the window's own pixels with the pointer away from it, after the worker has gone quiet."""
 import os
+import shutil
 import subprocess
 import sys
 import time
@@ -102,10 +103,17 @@ def grab(app, path):
                     path], check=True)
 
 
+def forget():
+    """A program stopped in the middle of a drag leaves unsaved work, which the next one would offer."""
+    state = os.environ.get("XDG_STATE_HOME") or os.path.join(os.path.expanduser("~"), ".local", "state")
+    shutil.rmtree(os.path.join(state, "drybay", "journals"), ignore_errors=True)
+
+
 def take(name, file, size, env, steps):
     scale = int(env.get("GDK_SCALE", 1))
     os.environ.update(env)
     try:
+        forget()
         app = App([program, "--size", size] + ([file] if file else []))
     finally:
         for variable in env:

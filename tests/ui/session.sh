@@ -8,7 +8,7 @@ geometry=$1
 shift
 home=$(mktemp -d)
 export HOME=$home/home XDG_RUNTIME_DIR=$home/run XDG_CACHE_HOME=$home/cache XDG_CONFIG_HOME=$home/home/.config
-export XDG_DATA_HOME=$home/home/.local/share
+export XDG_DATA_HOME=$home/home/.local/share XDG_STATE_HOME=$home/home/.local/state
 mkdir -pm700 "$HOME" "$XDG_RUNTIME_DIR" "$XDG_CACHE_HOME" "$XDG_CONFIG_HOME/gtk-4.0" "$XDG_DATA_HOME"
 printf '[Settings]\ngtk-font-name=%s\n%b' "${GTKFONT:-Cantarell 11}" "${GTK_SETTINGS:-}" >"$XDG_CONFIG_HOME/gtk-4.0/settings.ini"
 export GDK_BACKEND=x11 GSK_RENDERER=${GSK_RENDERER:-cairo} LC_ALL=${LC_ALL:-C.UTF-8} NO_AT_BRIDGE=0
