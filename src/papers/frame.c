@@ -3,10 +3,13 @@
  * The last row says what these papers are and are not. */
 #include "papers/frame.h"
 
-#define MARGIN 10.0
-#define BLOCK  15.0
-#define NOTE   5.0
-#define INSET  5.0
+#include <string.h>
+
+#define MARGIN       10.0
+#define BLOCK        15.0
+#define NOTE         5.0
+#define INSET        5.0
+#define MOST_LETTERS 200
 
 static const char note[] = "Quantities and reminders, not permission: local code and the maker's "
                            "instructions decide.";
@@ -20,22 +23,44 @@ dry_frame_field (const DryPapers *papers, double *left, double *top, double *wid
   *height = papers->height - 2 * MARGIN - 2 * INSET - BLOCK - NOTE;
 }
 
+/* One line a cell: a long name is cut with an ellipsis rather than run into its neighbour. No cell
+ * has room for more than MOST_LETTERS, so a text of many pages need not be measured. */
+static char *
+cut_to_fit (DryType type, const char *value, double room)
+{
+  g_autofree char *line =
+      g_utf8_substring (value, 0, MIN (g_utf8_strlen (value, -1), MOST_LETTERS));
+  glong least = 0, most;
+
+  g_strdelimit (line, "\n\r\t\v\f", ' ');
+  if (strlen (line) == strlen (value) && dry_page_measure_width (type, line) <= room)
+    return g_steal_pointer (&line);
+  /* Cut to `least` letters it fits, to `most` it does not. */
+  most = g_utf8_strlen (line, -1) + 1;
+  while (most - least > 1) {
+    glong middle = least + (most - least) / 2;
+    g_autofree char *head = g_utf8_substring (line, 0, middle);
+    g_autofree char *cut = g_strconcat (head, "…", NULL);
+
+    if (dry_page_measure_width (type, cut) <= room)
+      least = middle;
+    else
+      most = middle;
+  }
+  if (least == 0)
+    return g_strdup ("");
+  line[g_utf8_offset_to_pointer (line, least) - line] = '\0';
+  return g_strconcat (line, "…", NULL);
+}
+
 static void
 add_cell (DryPage *page, double x, double y, double width, const char *label, const char *value,
           gboolean strong)
 {
   DryType small = {6.5, FALSE, DRY_INK_TEXT_FAINT, DRY_ALIGN_LEFT};
   DryType type = {strong ? 10 : 9, strong, DRY_INK_TEXT, DRY_ALIGN_LEFT};
-  g_autofree char *cut = g_strdup (value ? value : "");
-  double room = width - 4;
+  g_autofree char *cut = cut_to_fit (type, value ? value : "", width - 4);
 
-  /* One line a cell: a long name is cut with an ellipsis rather than run into its neighbour. */
-  while (*cut && dry_page_measure_width (type, cut) > room) {
-    glong n = g_utf8_strlen (cut, -1);
-    g_autofree char *head = g_utf8_substring (cut, 0, MAX (n - 2, 0));
-    g_free (cut);
-    cut = n <= 3 ? g_strdup ("") : g_strconcat (head, "…", NULL);
-  }
   dry_page_add_text (page, x + 2, y + 0.8, 0, small, label);
   dry_page_add_text (page, x + 2, y + 3.0, 0, type, cut);
 }
