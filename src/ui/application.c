@@ -11,6 +11,7 @@
 #include "ui/screenshot.h"
 #include "ui/settings.h"
 #include "ui/window.h"
+#include "ui/wrapping.h"
 
 struct _DryApplication {
   AdwApplication parent_instance;
@@ -279,6 +280,7 @@ dry_application_startup (GApplication *application)
 
   begin_catalog (self);
   G_APPLICATION_CLASS (dry_application_parent_class)->startup (application);
+  dry_wrapping_install ();
   add_style ();
   gtk_window_set_default_icon_name (DRY_APP_ID);
   self->settings = dry_settings_new ();

@@ -19,6 +19,7 @@
 #include "ui/later.h"
 #include "ui/pieces.h"
 #include "ui/system-chooser.h"
+#include "ui/wrapping.h"
 
 /* A foldable section of what concerns the whole job. */
 typedef struct {
@@ -140,12 +141,13 @@ fill (DryInspector *self)
       piece != NULL ? dry_piece_name (self->session, piece) : dry_object_name (self->session, id);
   g_autofree char *place =
       piece != NULL ? dry_piece_place (self->session, piece) : dry_object_place (self->session, id);
+  g_autofree char *shown = dry_wrapping_shorten (name);
   gboolean any = *name != '\0';
 
   if (!self->ready)
     return;
   gtk_widget_set_visible (self->heading, any);
-  gtk_label_set_text (self->title, name);
+  gtk_label_set_text (self->title, shown);
   gtk_label_set_text (self->place, place);
   gtk_widget_set_visible (GTK_WIDGET (self->place), any && *place);
   for (guint i = 0; i < self->rows->len; i++)
@@ -454,6 +456,8 @@ dry_inspector_init (DryInspector *self)
   self->rows = g_ptr_array_new_with_free_func (g_free);
   self->sections = g_ptr_array_new_with_free_func (g_free);
   gtk_widget_init_template (GTK_WIDGET (self));
+  dry_wrapping_watch (self->title);
+  dry_wrapping_watch (self->place);
 }
 
 GtkWidget *

@@ -7,6 +7,7 @@
 #include <glib/gi18n.h>
 
 #include "ui/access.h"
+#include "ui/wrapping.h"
 
 /* Rows built at a time: each is some dozen widgets, and a large room may have a thousand findings.
  */
@@ -62,15 +63,18 @@ static GtkWidget *
 make_detail (const char *heading, const char *text)
 {
   GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *name = gtk_label_new (heading), *body = gtk_label_new (text);
+  g_autofree char *short_heading = dry_wrapping_shorten (heading);
+  GtkWidget *name = gtk_label_new (short_heading), *body = gtk_label_new (text);
 
+  gtk_label_set_wrap (GTK_LABEL (name), TRUE);
+  dry_wrapping_watch (GTK_LABEL (name));
   gtk_label_set_xalign (GTK_LABEL (name), 0);
   gtk_label_set_yalign (GTK_LABEL (name), 0);
   gtk_label_set_width_chars (GTK_LABEL (name), 9);
   gtk_widget_add_css_class (name, "dim-label");
   gtk_label_set_xalign (GTK_LABEL (body), 0);
   gtk_label_set_wrap (GTK_LABEL (body), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (body), PANGO_WRAP_WORD_CHAR);
+  dry_wrapping_watch (GTK_LABEL (body));
   gtk_label_set_selectable (GTK_LABEL (body), TRUE);
   gtk_widget_set_hexpand (body, TRUE);
   gtk_box_append (GTK_BOX (box), name);
@@ -142,9 +146,11 @@ fill_contents (Row *row, const DryLedgerEntry *entry)
 static void
 fill_row (Row *row, const DryLedgerEntry *entry, guint index)
 {
-  if (g_strcmp0 (adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row->row)), entry->title) !=
-      0) {
-    adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row->row), entry->title);
+  g_autofree char *title = dry_wrapping_shorten (entry->title);
+  g_autofree char *subtitle = dry_wrapping_shorten (entry->subtitle);
+
+  if (g_strcmp0 (adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row->row)), title) != 0) {
+    adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row->row), title);
     dry_access_name_expander_row (ADW_EXPANDER_ROW (row->row));
   }
   row->index = index;
@@ -152,8 +158,7 @@ fill_row (Row *row, const DryLedgerEntry *entry, guint index)
     g_free (row->heading);
     row->heading = g_strdup (entry->heading);
   }
-  adw_expander_row_set_subtitle (ADW_EXPANDER_ROW (row->row),
-                                 entry->subtitle ? entry->subtitle : "");
+  adw_expander_row_set_subtitle (ADW_EXPANDER_ROW (row->row), subtitle ? subtitle : "");
   gtk_label_set_text (GTK_LABEL (row->value), entry->value ? entry->value : "");
   gtk_widget_set_visible (row->value, entry->value != NULL);
   fill_contents (row, entry);

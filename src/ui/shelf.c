@@ -11,6 +11,7 @@
 #include "ui/access.h"
 #include "ui/item-picture.h"
 #include "ui/later.h"
+#include "ui/wrapping.h"
 
 static const struct {
   const char *id;
@@ -115,7 +116,7 @@ make_item_button (DryShelf *self, const DryItem *item)
   g_autofree char *tip = NULL;
 
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  dry_wrapping_watch (GTK_LABEL (label));
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_set_hexpand (label, TRUE);
   gtk_box_append (GTK_BOX (box), dry_item_picture_new (item));

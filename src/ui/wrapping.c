@@ -1,0 +1,76 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Keeps labels from the one way of breaking lines that Pango cannot do for every text. Knows
+ * nothing of what a label says. */
+#define G_LOG_DOMAIN "drybay-ui"
+
+#include "ui/wrapping.h"
+
+/* Letters of a word that no line of the side panes can hold. */
+#define LONG_WORD 30
+#define LONG_TEXT 400 /* letters of a text in a row */
+
+typedef void (*SetProperty) (GObject *object, guint id, const GValue *value, GParamSpec *spec);
+
+static GQuark
+original_quark (void)
+{
+  return g_quark_from_static_string ("drybay-label-set-property");
+}
+
+static gboolean
+has_long_word (const char *text)
+{
+  guint n = 0;
+
+  for (const char *p = text; *p != '\0' && n <= LONG_WORD; p = g_utf8_next_char (p))
+    n = g_unichar_isspace (g_utf8_get_char (p)) ? 0 : n + 1;
+  return n > LONG_WORD;
+}
+
+static void
+choose (GtkLabel *label)
+{
+  gtk_label_set_wrap_mode (label, has_long_word (gtk_label_get_text (label)) ? PANGO_WRAP_CHAR
+                                                                             : PANGO_WRAP_WORD);
+}
+
+void
+dry_wrapping_watch (GtkLabel *label)
+{
+  choose (label);
+  if (g_signal_handler_find (label, G_SIGNAL_MATCH_FUNC, 0, 0, NULL, (gpointer) choose, NULL) == 0)
+    g_signal_connect (label, "notify::label", G_CALLBACK (choose), NULL);
+}
+
+static void
+set_property (GObject *object, guint id, const GValue *value, GParamSpec *spec)
+{
+  SetProperty original = (SetProperty) g_type_get_qdata (GTK_TYPE_LABEL, original_quark ());
+
+  original (object, id, value, spec);
+  if (g_str_equal (spec->name, "wrap-mode") && g_value_get_enum (value) == PANGO_WRAP_WORD_CHAR)
+    dry_wrapping_watch (GTK_LABEL (object));
+}
+
+void
+dry_wrapping_install (void)
+{
+  GObjectClass *labels = g_type_class_ref (GTK_TYPE_LABEL);
+
+  if (labels->set_property != set_property) {
+    g_type_set_qdata (GTK_TYPE_LABEL, original_quark (), (gpointer) labels->set_property);
+    labels->set_property = set_property;
+  }
+  g_type_class_unref (labels);
+}
+
+char *
+dry_wrapping_shorten (const char *text)
+{
+  g_autofree char *head = NULL;
+
+  if (text == NULL || g_utf8_strlen (text, -1) <= LONG_TEXT)
+    return g_strdup (text);
+  head = g_utf8_substring (text, 0, LONG_TEXT);
+  return g_strconcat (head, "…", NULL);
+}
