@@ -6,7 +6,7 @@
 static DryScene *
 refuse (const DryPlan *plan, const char *name, GError **error)
 {
-  GString *names = g_string_new ("board, plan, strip, water, section, client");
+  GString *names = g_string_new ("board, plan, strip, water, section, client, room");
   guint n_sheets = plan->boards->cutting ? plan->boards->cutting->n_sheets : 0;
 
   for (guint i = 0; i < plan->faces->n; i++)
@@ -34,6 +34,8 @@ dry_drawing_by_name (const DryPlan *plan, const char *name, GError **error)
     return dry_drawing_strip (plan);
   if (g_strcmp0 (name, "client") == 0)
     return dry_drawing_client (plan);
+  if (g_strcmp0 (name, "room") == 0)
+    return dry_drawing_room (plan, FALSE);
   if (g_strcmp0 (name, "water") == 0)
     return dry_drawing_water (plan);
   if (g_strcmp0 (name, "section") == 0)

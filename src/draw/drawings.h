@@ -23,12 +23,15 @@ DryScene *dry_drawing_section (const DrySystem *system,
                                const DryBuildUp *build_up) G_GNUC_WARN_UNUSED_RESULT;
 /* The wet walls side by side with tile and fixtures, nothing of the workshop: for the client. */
 DryScene *dry_drawing_client (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+/* The same as somebody standing in the room sees it, in colors of its own materials. `figures`:
+ * with a short and a tall person standing in it. Empty without a tub or pan. */
+DryScene *dry_drawing_room (const DryPlan *plan, gboolean figures) G_GNUC_WARN_UNUSED_RESULT;
 /* Tasks `first` to `first` + `n` of a schedule as bars over its days, at paper size: a millimeter
  * of the scene is a millimeter of the page, 182 of them wide. */
 DryScene *dry_drawing_gantt (const DrySchedule *schedule, const DryJob *job, guint first,
                              guint n) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Names for the command line: "board", "plan", "strip", "water", "face:A", "sheet:1", "section",
- * "client". NULL with
+ * "client", "room". NULL with
  * DRY_ERROR_UNSUPPORTED that lists the names there are. */
 DryScene *dry_drawing_by_name (const DryPlan *plan, const char *name, GError **error);

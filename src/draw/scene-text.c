@@ -10,7 +10,8 @@ static const char *const ink_names[DRY_N_INKS] = {
     "none",       "line",      "faint", "paper",   "wall",    "wood",      "steel",
     "board",      "board-alt", "basin", "glass",   "fitting", "band",      "sealant",
     "fastener",   "wet",       "tile",  "drywall", "pipe",    "dimension", "text",
-    "text-faint", "stop",      "fix",   "advice"};
+    "text-faint", "stop",      "fix",   "advice",  "glaze",   "glaze-alt", "grout",
+    "enamel",     "paint",     "floor", "metal",   "shade"};
 static const char *const pen_names[] = {"0", "0.13", "0.18", "0.25", "0.35", "0.50", "0.70"};
 static const char *const dash_names[] = {"solid", "dashed", "chain", "dotted"};
 static const char *const hatch_names[] = {"none", "diagonal", "cross", "dots", "wood", "warning"};

@@ -52,8 +52,19 @@ typedef enum {
   DRY_INK_STOP,
   DRY_INK_FIX,
   DRY_INK_ADVICE,
+  /* Materials of the client's picture: only ever filled, told apart by shape and shade. */
+  DRY_INK_GLAZE, /* face of a tile */
+  DRY_INK_GLAZE_ALT,
+  DRY_INK_GROUT,
+  DRY_INK_ENAMEL, /* tubs and pans */
+  DRY_INK_PAINT,  /* dry walls and ceiling */
+  DRY_INK_FLOOR,
+  DRY_INK_METAL, /* fittings */
+  DRY_INK_SHADE, /* what lies in shadow: dark in every style */
   DRY_N_INKS,
 } DryInk;
+
+#define DRY_INK_FIRST_MATERIAL DRY_INK_GLAZE
 
 /* Line widths of ISO 128: 0.13, 0.18, 0.25, 0.35, 0.5, 0.7 mm on paper. */
 typedef enum {

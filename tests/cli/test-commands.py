@@ -229,7 +229,7 @@ def papers_and_drawings():
         ok("papers", DEMO, "-o", letter, LC_ALL="en_US.UTF-8")
         assert "612 x 792" in subprocess.run(["pdfinfo", letter], capture_output=True, text=True).stdout or \
                "792 x 612" in subprocess.run(["pdfinfo", letter], capture_output=True, text=True).stdout
-        for name in ("plan", "strip", "board", "section", "face:A", "sheet:1"):
+        for name in ("plan", "strip", "board", "section", "client", "room", "face:A", "sheet:1"):
             svg = pathlib.Path(folder) / "drawing.svg"
             ok("drawing", DEMO, "--sheet", name, "-o", svg)
             xml.dom.minidom.parse(str(svg))

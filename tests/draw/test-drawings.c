@@ -65,7 +65,7 @@ test_names (void)
     g_assert_null (dry_drawing_by_name (&fixture->plan, bad[i], &error));
     g_assert_error (error, DRY_ERROR, DRY_ERROR_UNSUPPORTED);
     g_assert_nonnull (
-        strstr (error->message, "board, plan, strip, water, section, client, face:A"));
+        strstr (error->message, "board, plan, strip, water, section, client, room, face:A"));
   }
 }
 

@@ -52,7 +52,7 @@ test_contrast (void)
     const DryStyle *style = dry_style_get (all[s]);
     gboolean high = all[s] >= DRY_STYLE_CONTRAST;
     DryColour paper = style->inks[DRY_INK_PAPER];
-    for (int ink = DRY_INK_LINE; ink < DRY_N_INKS; ink++) {
+    for (int ink = DRY_INK_LINE; ink < DRY_INK_FIRST_MATERIAL; ink++) {
       gboolean text = ink == DRY_INK_TEXT || ink == DRY_INK_TEXT_FAINT || ink == DRY_INK_PIPE;
       double want = high ? 7 : text ? 4.5 : 3, got = contrast (style->inks[ink], paper);
       if (ink == DRY_INK_PAPER)
@@ -87,6 +87,23 @@ test_on_tints (void)
   }
 }
 
+/* In the client's picture fittings stand out from tile as a graphical object must, joints can be
+ * told from tile, and shadow darkens everything it falls on. */
+static void
+test_materials (void)
+{
+  for (guint s = 0; s < G_N_ELEMENTS (all); s++) {
+    const DryColour *inks = dry_style_get (all[s])->inks;
+
+    g_assert_cmpfloat (contrast (inks[DRY_INK_METAL], inks[DRY_INK_GLAZE]), >=, 3);
+    g_assert_cmpfloat (contrast (inks[DRY_INK_METAL], inks[DRY_INK_ENAMEL]), >=, 3);
+    g_assert_cmpfloat (contrast (inks[DRY_INK_GROUT], inks[DRY_INK_GLAZE]), >=,
+                       all[s] >= DRY_STYLE_CONTRAST ? 3 : 1.5);
+    for (int ink = DRY_INK_FIRST_MATERIAL; ink < DRY_INK_SHADE; ink++)
+      g_assert_cmpfloat (luminance (inks[DRY_INK_SHADE]), <=, luminance (inks[ink]));
+  }
+}
+
 static void
 test_pens (void)
 {
@@ -110,6 +127,7 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/style/formula", test_formula);
   g_test_add_func ("/draw/style/contrast", test_contrast);
   g_test_add_func ("/draw/style/on-tints", test_on_tints);
+  g_test_add_func ("/draw/style/materials", test_materials);
   g_test_add_func ("/draw/style/pens", test_pens);
   return g_test_run ();
 }
