@@ -39,7 +39,7 @@ print_weights (const DryRemedyWeights *weights, const DryFinding *finding)
 }
 
 static int
-run_on (const DryProject *project, const GPtrArray *plans, const char *id, GError **error)
+run_on (const GPtrArray *plans, const char *id, GError **error)
 {
   const DryPlan *plan = NULL;
   const DryFinding *finding = find_finding (plans, id, &plan);
@@ -50,7 +50,7 @@ run_on (const DryProject *project, const GPtrArray *plans, const char *id, GErro
                  id);
     return DRY_EXIT_ERROR;
   }
-  weights = dry_remedy_weigh (project, plan->context.room->id, plan, finding, NULL, error);
+  weights = dry_remedy_weigh (plan, finding, NULL, error);
   if (!weights)
     return DRY_EXIT_ERROR;
   if (!output)
@@ -73,9 +73,8 @@ static int
 run (char **files)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (DryProject) project = dry_project_load (files[0], &error);
-  g_autoptr (GPtrArray) plans = project ? dry_cli_load_plans (files[0], &error) : NULL;
-  int status = plans ? run_on (project, plans, files[1], &error) : DRY_EXIT_ERROR;
+  g_autoptr (GPtrArray) plans = dry_cli_load_plans (files[0], &error);
+  int status = plans ? run_on (plans, files[1], &error) : DRY_EXIT_ERROR;
 
   return error ? dry_cli_fail (error) : status;
 }

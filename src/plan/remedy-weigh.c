@@ -86,7 +86,7 @@ compare_plans (DryRemedyWeight *weight, const DryPlan *before, const DryPlan *af
 }
 
 static gboolean
-weigh_one (DryRemedyWeight *weight, DryArena *arena, const DryProject *project, DryId room,
+weigh_one (DryRemedyWeight *weight, DryArena *arena, const DryPlan *before, DryId room,
            const DryPlan *plan, const DryFinding *finding, GCancellable *cancellable,
            GError **error)
 {
@@ -97,7 +97,7 @@ weigh_one (DryRemedyWeight *weight, DryArena *arena, const DryProject *project, 
   weight->text = "by hand";
   if (weight->by_hand)
     return TRUE;
-  weight->project = dry_remedy_apply (project, room, plan, finding, weight->remedy, &refusal);
+  weight->project = dry_remedy_apply (plan->project, room, plan, finding, weight->remedy, &refusal);
   if (!weight->project) {
     weight->refused = dry_arena_strdup (arena, refusal->message);
     weight->text = weight->refused;
@@ -106,7 +106,7 @@ weigh_one (DryRemedyWeight *weight, DryArena *arena, const DryProject *project, 
   after = dry_plan_new (weight->project, room, plan->context.catalog, cancellable, error);
   if (!after)
     return FALSE;
-  compare_plans (weight, plan, after, finding);
+  compare_plans (weight, before, after, finding);
   weight->text = tell (arena, weight);
   return TRUE;
 }
@@ -128,6 +128,7 @@ compare_weights (gconstpointer a, gconstpointer b)
       {x->found[1], y->found[1]},
       {x->studs_cut, y->studs_cut},
       {(double) x->money, (double) y->money},
+      {x->days, y->days},
       {x->hours, y->hours},
       {x->members, y->members},
       {x->found[2], y->found[2]},
@@ -140,17 +141,27 @@ compare_weights (gconstpointer a, gconstpointer b)
 }
 
 DryRemedyWeights *
-dry_remedy_weigh (const DryProject *project, DryId room, const DryPlan *plan,
-                  const DryFinding *finding, GCancellable *cancellable, GError **error)
+dry_remedy_weigh (const DryPlan *plan, const DryFinding *finding, GCancellable *cancellable,
+                  GError **error)
 {
   g_autoptr (DryRemedyWeights) self = g_new0 (DryRemedyWeights, 1);
+  g_autoptr (DryPlan) live = NULL;
+  DryId room = plan->context.room->id;
 
   self->arena = dry_arena_new ();
+  /* Like with like: against a plan that was searched on for fewer sheets every remedy, planned
+   * live, would seem to cost what only the search had saved. */
+  if (plan->context.effort > 0) {
+    live = dry_plan_new (plan->project, room, plan->context.catalog, cancellable, error);
+    if (!live)
+      return NULL;
+  }
   self->n = finding->rule->n_remedies;
   self->items = dry_arena_alloc (self->arena, sizeof (DryRemedyWeight) * self->n);
   for (guint i = 0; i < self->n; i++) {
     self->items[i].remedy = &finding->rule->remedies[i];
-    if (!weigh_one (&self->items[i], self->arena, project, room, plan, finding, cancellable, error))
+    if (!weigh_one (&self->items[i], self->arena, live ? live : plan, room, plan, finding,
+                    cancellable, error))
       return NULL;
   }
   qsort (self->items, self->n, sizeof (DryRemedyWeight), compare_weights);

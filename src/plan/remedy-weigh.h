@@ -28,9 +28,11 @@ typedef struct {
   guint n;
 } DryRemedyWeights;
 
-/* All remedies of `finding`, weighed. Errors as dry_plan_new(). */
-DryRemedyWeights *dry_remedy_weigh (const DryProject *project, DryId room, const DryPlan *plan,
-                                    const DryFinding *finding, GCancellable *cancellable,
+/* All remedies of `finding`, a finding of `plan`, weighed against the live plan of its project: a
+ * plan that was searched on is planned live first. They point into `plan`. Errors as
+ * dry_plan_new(). */
+DryRemedyWeights *dry_remedy_weigh (const DryPlan *plan, const DryFinding *finding,
+                                    GCancellable *cancellable,
                                     GError **error) G_GNUC_WARN_UNUSED_RESULT;
 void dry_remedy_weights_free (DryRemedyWeights *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryRemedyWeights, dry_remedy_weights_free)

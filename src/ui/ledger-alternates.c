@@ -127,10 +127,11 @@ add_option (DryEntries *entries, const DryOption *option, guint index)
   };
 
   if (option->id != 0) {
-    GPtrArray *acts = g_ptr_array_new ();
-    g_ptr_array_add (acts, (gpointer) _ ("Choose"));
-    g_ptr_array_add (acts, (gpointer) _ ("Remove"));
-    entry.acts = dry_entries_keep_list (entries, acts);
+    DryLedgerAct *acts = g_new0 (DryLedgerAct, 2);
+    acts[0].label = _ ("Choose");
+    acts[1].label = _ ("Remove");
+    entry.acts = (const DryLedgerAct *) (gconstpointer) dry_entries_keep (entries, (char *) acts);
+    entry.n_acts = 2;
   }
   add_figures (entries, details, option);
   for (guint i = 0; i < option->n_differences; i++)

@@ -34,7 +34,7 @@ struct _DryLedgerList {
 
 G_DEFINE_FINAL_TYPE (DryLedgerList, dry_ledger_list, GTK_TYPE_WIDGET)
 
-enum { SIGNAL_CHOSEN, SIGNAL_ACTED, SIGNAL_MORE, N_SIGNALS };
+enum { SIGNAL_CHOSEN, SIGNAL_ACTED, SIGNAL_UNFOLDED, SIGNAL_MORE, N_SIGNALS };
 static guint signals[N_SIGNALS];
 
 static void
@@ -87,19 +87,50 @@ make_detail (const char *heading, const char *text)
 }
 
 static GtkWidget *
-make_acts (Row *row, const char *const *acts)
+make_act (Row *row, const DryLedgerAct *act, guint index)
 {
-  GtkWidget *line = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *button = gtk_button_new_with_label (act->label);
+  GtkWidget *label = gtk_button_get_child (GTK_BUTTON (button));
 
-  for (guint i = 0; acts[i]; i++) {
-    GtkWidget *button = gtk_button_new_with_label (acts[i]);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  dry_wrapping_watch (GTK_LABEL (label));
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_set_sensitive (button, !act->refused);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  act->note ? act->note : "", -1);
+  g_object_set_data (G_OBJECT (button), "act", GUINT_TO_POINTER (index));
+  g_signal_connect (button, "clicked", G_CALLBACK (act_clicked_cb), row);
+  return button;
+}
 
-    g_object_set_data (G_OBJECT (button), "act", GUINT_TO_POINTER (i));
-    g_signal_connect (button, "clicked", G_CALLBACK (act_clicked_cb), row);
-    gtk_box_append (GTK_BOX (box), button);
+/* Buttons alone stand in a line; each with its note has a line of its own. */
+static GtkWidget *
+make_acts (Row *row, const DryLedgerAct *acts, guint n)
+{
+  GtkWidget *line = gtk_list_box_row_new (), *grid = gtk_grid_new ();
+  gboolean noted = FALSE;
+
+  for (guint i = 0; i < n; i++)
+    noted |= acts[i].note != NULL;
+  for (guint i = 0; i < n; i++) {
+    gtk_grid_attach (GTK_GRID (grid), make_act (row, &acts[i], i), noted ? 0 : (int) i,
+                     noted ? (int) i : 0, 1, 1);
+    if (acts[i].note) {
+      GtkWidget *note = gtk_label_new (acts[i].note);
+
+      gtk_label_set_xalign (GTK_LABEL (note), 0);
+      gtk_label_set_wrap (GTK_LABEL (note), TRUE);
+      dry_wrapping_watch (GTK_LABEL (note));
+      gtk_widget_set_hexpand (note, TRUE);
+      gtk_widget_add_css_class (note, "dim-label");
+      gtk_grid_attach (GTK_GRID (grid), note, 1, (int) i, 1, 1);
+    }
   }
-  gtk_widget_add_css_class (box, "ledger-detail");
-  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (line), box);
+  gtk_grid_set_column_spacing (GTK_GRID (grid), noted ? 14 : 8);
+  gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
+  gtk_widget_add_css_class (grid, "ledger-detail");
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (line), grid);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (line), FALSE);
   gtk_widget_set_focusable (line, FALSE);
   return line;
@@ -112,8 +143,9 @@ join_contents (const DryLedgerEntry *entry)
 
   for (guint i = 0; entry->details && entry->details[i]; i++)
     g_string_append_printf (text, "%s\n", entry->details[i]);
-  for (guint i = 0; entry->acts && entry->acts[i]; i++)
-    g_string_append_printf (text, "!%s\n", entry->acts[i]);
+  for (guint i = 0; i < entry->n_acts; i++)
+    g_string_append_printf (text, "!%d%s\n%s\n", entry->acts[i].refused, entry->acts[i].label,
+                            entry->acts[i].note ? entry->acts[i].note : "");
   return g_string_free (text, FALSE);
 }
 
@@ -135,8 +167,8 @@ fill_contents (Row *row, const DryLedgerEntry *entry)
     adw_expander_row_remove (ADW_EXPANDER_ROW (row->row), row->children->pdata[i]);
   g_ptr_array_set_size (row->children, 0);
   /* First what can be done about it: nobody should have to scroll for that. */
-  if (entry->acts && entry->acts[0])
-    add_child (row, make_acts (row, entry->acts));
+  if (entry->n_acts > 0)
+    add_child (row, make_acts (row, entry->acts, entry->n_acts));
   for (guint i = 0; entry->details && entry->details[i] && entry->details[i + 1]; i += 2)
     add_child (row, make_detail (entry->details[i], entry->details[i + 1]));
   g_free (row->contents);
@@ -230,6 +262,7 @@ static void
 expanded_cb (AdwExpanderRow *widget, GParamSpec *pspec, Row *row)
 {
   choose_row (row);
+  g_signal_emit (row->list, signals[SIGNAL_UNFOLDED], 0);
 }
 
 /* The row whose own line, not something unfolded under it, has the focus. */
@@ -414,6 +447,21 @@ dry_ledger_list_set_entries (DryLedgerList *self, const DryLedgerEntry *entries,
   gtk_stack_set_visible_child (GTK_STACK (self->stack), n ? self->scroller : self->empty);
 }
 
+const char **
+dry_ledger_list_get_unfolded (DryLedgerList *self)
+{
+  GPtrArray *keys = g_ptr_array_new ();
+  GHashTableIter iter;
+  Row *row;
+
+  g_hash_table_iter_init (&iter, self->rows);
+  while (g_hash_table_iter_next (&iter, NULL, (gpointer *) &row))
+    if (adw_expander_row_get_expanded (ADW_EXPANDER_ROW (row->row)))
+      g_ptr_array_add (keys, row->key);
+  g_ptr_array_add (keys, NULL);
+  return (const char **) g_ptr_array_free (keys, FALSE);
+}
+
 void
 dry_ledger_list_show (DryLedgerList *self, guint index)
 {
@@ -457,6 +505,8 @@ dry_ledger_list_class_init (DryLedgerListClass *klass)
                                          NULL, NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
   signals[SIGNAL_ACTED] = g_signal_new ("acted", DRY_TYPE_LEDGER_LIST, G_SIGNAL_RUN_LAST, 0, NULL,
                                         NULL, NULL, G_TYPE_NONE, 2, G_TYPE_UINT, G_TYPE_UINT);
+  signals[SIGNAL_UNFOLDED] = g_signal_new ("unfolded", DRY_TYPE_LEDGER_LIST, G_SIGNAL_RUN_LAST, 0,
+                                           NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[SIGNAL_MORE] = g_signal_new ("more", DRY_TYPE_LEDGER_LIST, G_SIGNAL_RUN_LAST, 0, NULL,
                                        NULL, NULL, G_TYPE_NONE, 0);
 }

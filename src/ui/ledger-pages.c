@@ -8,7 +8,6 @@
 #include <math.h>
 #include <string.h>
 
-#include "plan/remedy.h"
 #include "plan/cutting-standing.h"
 
 #define FT2_PER_M2 10.763910417
@@ -209,79 +208,6 @@ dry_total_working (DrySession *session, DryTotal total)
     return g_strdup_printf (_ ("By the rules of %s, %s"), pack->name, pack->edition);
   }
   }
-}
-
-/* --- findings --- */
-
-static const struct {
-  const char *icon, *name, *css;
-  const char *heading;
-} SEVERITIES[] = {
-    [DRY_SEVERITY_STOP] = {"drybay-stop-symbolic", N_ ("Must not be built so"), "error",
-                           N_ ("Stop: must not be built so")},
-    [DRY_SEVERITY_FIX] = {"drybay-fix-symbolic", N_ ("Before tiling"), "warning",
-                          N_ ("Fix before tiling")},
-    [DRY_SEVERITY_ADVICE] = {"drybay-advice-symbolic", N_ ("Advice"), "accent", N_ ("Advice")},
-};
-
-/* A remedy with a button; the others are told in words. */
-static gboolean
-is_act (const DryRemedy *remedy)
-{
-  return remedy->edit && dry_remedy_is_known (remedy->edit);
-}
-
-static const char *const *
-list_acts (Builder *builder, const DryRule *rule)
-{
-  GPtrArray *acts = g_ptr_array_new ();
-
-  for (guint i = 0; i < rule->n_remedies; i++)
-    if (is_act (&rule->remedies[i]))
-      g_ptr_array_add (acts, (gpointer) rule->remedies[i].text);
-  return keep_list (builder, acts);
-}
-
-static void
-add_finding (Builder *builder, const DryFinding *finding)
-{
-  const DryRule *rule = finding->rule;
-  GPtrArray *details = g_ptr_array_new ();
-  const char *source =
-      keep (builder, g_strdup_printf ("%s (%s)", rule->source.text,
-                                      dry_certainty_to_text (rule->source.certainty)));
-  DryLedgerEntry entry = {
-      .key = finding->id,
-      .heading = _ (SEVERITIES[finding->severity].heading),
-      .icon = SEVERITIES[finding->severity].icon,
-      .icon_name = _ (SEVERITIES[finding->severity].name),
-      .css = SEVERITIES[finding->severity].css,
-      .title = finding->message,
-      .subtitle = finding->where,
-  };
-
-  add_pair (details, _ ("Why"), rule->why);
-  for (guint i = 0; i < rule->n_remedies; i++)
-    if (!is_act (&rule->remedies[i]))
-      add_pair (details, _ ("Remedy"), rule->remedies[i].text);
-  add_pair (details, _ ("Measured"), finding->measured);
-  add_pair (details, _ ("Required"), finding->required);
-  add_pair (details, _ ("Working"), finding->working.formula);
-  add_pair (details, _ ("Source"), source);
-  entry.details = keep_list (builder, details);
-  entry.acts = list_acts (builder, rule);
-  g_array_append_val (builder->entries, entry);
-}
-
-void
-dry_ledger_fill_findings (DrySession *session, DryLedgerList *list)
-{
-  const DryPlan *plan = dry_session_get_plan (session);
-  Builder builder = begin_entries ();
-
-  for (guint i = 0; plan && i < plan->findings->n; i++)
-    add_finding (&builder, &plan->findings->items[i]);
-  end_entries (&builder, list);
 }
 
 /* --- take-off --- */

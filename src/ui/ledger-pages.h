@@ -24,7 +24,6 @@ typedef enum { DRY_SORT_GROUP, DRY_SORT_NAME, DRY_SORT_COST } DryLedgerSort;
 char *dry_total_text (DrySession *session, DryTotal total);
 char *dry_total_working (DrySession *session, DryTotal total);
 
-void dry_ledger_fill_findings (DrySession *session, DryLedgerList *list);
 void dry_ledger_fill_takeoff (DrySession *session, DryLedgerSort sort, DryLedgerList *list);
 void dry_ledger_fill_order (DrySession *session, DryLedgerList *list);
 /* The take-off in that order with tabs between the columns, as spreadsheets take it from the

@@ -7,8 +7,8 @@
 #include <adwaita.h>
 #include <glib/gi18n.h>
 
-#include "plan/remedy.h"
 #include "ui/ledger-alternates.h"
+#include "ui/ledger-findings.h"
 #include "ui/ledger-list.h"
 #include "ui/ledger-pages.h"
 #include "ui/ledger-schedule.h"
@@ -27,6 +27,7 @@ typedef enum {
 struct _DryLedger {
   GtkWidget parent_instance;
   DrySession *session;
+  DryWeigher *weigher; /* of remedies */
   GtkWidget *bar, *toggle, *copy, *sort, *taller, *drawer, *handle;
   GtkLabel *note;
   GtkBox *totals;
@@ -96,7 +97,7 @@ fill_shown_page (DryLedger *self)
   fill_note (self, page);
   switch (page) {
   case PAGE_FINDINGS:
-    dry_ledger_fill_findings (self->session, DRY_LEDGER_LIST (self->page[page]));
+    dry_ledger_fill_findings (self->session, self->weigher, DRY_LEDGER_LIST (self->page[page]));
     break;
   case PAGE_TAKEOFF:
     dry_ledger_fill_takeoff (self->session, get_sort (self), DRY_LEDGER_LIST (self->page[page]));
@@ -143,6 +144,36 @@ fill_totals (DryLedger *self)
     gtk_widget_add_css_class (findings, "warning");
 }
 
+/* Only what is seen is weighed. */
+static void
+weigh_findings (DryLedger *self)
+{
+  static const char *const NONE[] = {NULL};
+  GtkWidget *findings = self->page[PAGE_FINDINGS];
+
+  if (findings && get_page (self) == PAGE_FINDINGS &&
+      gtk_revealer_get_reveal_child (self->revealer))
+    dry_ledger_weigh_findings (self->weigher, DRY_LEDGER_LIST (findings));
+  else
+    dry_weigher_look_at (self->weigher, NONE);
+}
+
+static void
+weighed_cb (gpointer data)
+{
+  DryLedger *self = data;
+
+  self->filled[PAGE_FINDINGS] = NULL;
+  fill_shown_page (self);
+}
+
+static void
+refresh_page (DryLedger *self)
+{
+  fill_shown_page (self);
+  weigh_findings (self);
+}
+
 static void
 plan_changed_cb (DryLedger *self)
 {
@@ -150,7 +181,7 @@ plan_changed_cb (DryLedger *self)
 
   gtk_spinner_set_spinning (self->spinner, busy && !dry_session_get_plan (self->session));
   fill_totals (self);
-  fill_shown_page (self);
+  refresh_page (self);
 }
 
 /* --- what people do --- */
@@ -179,38 +210,10 @@ selection_changed_cb (DryLedger *self)
     dry_ledger_list_show (DRY_LEDGER_LIST (self->page[PAGE_FINDINGS]), (guint) finding);
 }
 
-/* The remedy of the button's place among those that are edits. */
-static const DryRemedy *
-find_remedy (const DryRule *rule, guint act)
-{
-  for (guint i = 0; i < rule->n_remedies; i++) {
-    const DryRemedy *remedy = &rule->remedies[i];
-
-    if (!remedy->edit || !dry_remedy_is_known (remedy->edit))
-      continue;
-    if (act-- == 0)
-      return remedy;
-  }
-  return NULL;
-}
-
 static void
 finding_acted_cb (DryLedgerList *list, guint index, guint act, DryLedger *self)
 {
-  const DryPlan *plan = dry_session_get_plan (self->session);
-  const DryRemedy *remedy;
-  GError *error = NULL;
-  DryProject *project;
-
-  if (!plan || index >= plan->findings->n)
-    return;
-  remedy = find_remedy (plan->findings->items[index].rule, act);
-  if (!remedy)
-    return;
-  project = dry_remedy_apply (dry_session_get_project (self->session),
-                              dry_session_get_room_id (self->session), plan,
-                              &plan->findings->items[index], remedy, &error);
-  dry_session_apply (self->session, project, remedy->text, NULL, error);
+  dry_ledger_act_on_finding (self->session, self->weigher, index, act);
 }
 
 static void
@@ -322,8 +325,9 @@ build_pages (DryLedger *self)
                                G_CONNECT_SWAPPED);
   g_signal_connect (findings, "chosen", G_CALLBACK (finding_chosen_cb), self);
   g_signal_connect (findings, "acted", G_CALLBACK (finding_acted_cb), self);
-  g_signal_connect_swapped (self->pages, "notify::visible-child", G_CALLBACK (fill_shown_page),
-                            self);
+  g_signal_connect_object (findings, "unfolded", G_CALLBACK (weigh_findings), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_swapped (self->pages, "notify::visible-child", G_CALLBACK (refresh_page), self);
 }
 
 static void
@@ -387,7 +391,7 @@ reveal_changed_cb (DryLedger *self)
                             open ? "pan-down-symbolic" : "pan-up-symbolic");
   if (open)
     build_pages (self);
-  fill_shown_page (self);
+  refresh_page (self);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_OPEN]);
 }
 
@@ -424,6 +428,7 @@ dry_ledger_dispose (GObject *object)
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
     gtk_widget_unparent (child);
   self->pages = NULL;
+  g_clear_pointer (&self->weigher, dry_weigher_free);
   g_clear_object (&self->session);
   G_OBJECT_CLASS (dry_ledger_parent_class)->dispose (object);
 }
@@ -484,6 +489,7 @@ dry_ledger_new (DrySession *session)
   DryLedger *self = g_object_new (DRY_TYPE_LEDGER, NULL);
 
   self->session = g_object_ref (session);
+  self->weigher = dry_weigher_new (session, weighed_cb, self);
   build_totals (self);
   g_signal_connect_object (session, "plan-changed", G_CALLBACK (plan_changed_cb), self,
                            G_CONNECT_SWAPPED);
