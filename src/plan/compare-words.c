@@ -6,7 +6,6 @@
 
 #include "plan/amounts.h"
 #include "plan/compare-private.h"
-#include "project/fields.h"
 
 /* --- skill --- */
 
@@ -56,13 +55,14 @@ dry_option_find_skill (DryOption *self, DryArena *arena)
 typedef struct {
   DryArena *arena;
   const DryOption *option, *base;
-  GArray *list; /* DryDifference */
+  GArray *list;   /* DryDifference */
+  DryAbout about; /* of what is told next */
 } Telling;
 
 static void
 tell (Telling *self, const char *text, const char *why)
 {
-  DryDifference difference = {text, why};
+  DryDifference difference = {self->about, text, why};
 
   g_array_append_val (self->list, difference);
 }
@@ -156,8 +156,26 @@ tell_basin (Telling *self, const DryPlan *now, const DryPlan *was)
   else if (a->wall != b->wall || a->along != b->along || a->away != b->away ||
            a->turned != b->turned)
     tell (self, "tub or pan in another place", NULL);
+  else if (a->height != b->height && a->kind == DRY_BASIN_PAN && b->kind == DRY_BASIN_PAN &&
+           MIN (a->height, b->height) <= DRY_INCH / 2)
+    tell (self, a->height <= DRY_INCH / 2 ? "no curb to step over" : "a curb to step over",
+          a->height <= DRY_INCH / 2
+              ? "the floor falls to the drain from outside; it is let into the joists or built up"
+              : NULL);
   else if (a->height != b->height || a->drain != b->drain)
     tell (self, "tub or pan of another height or drain end", NULL);
+  if (a->id && b->id && a->site_built != b->site_built)
+    tell (self,
+          a->site_built ? "floor of mortar made on site instead of a ready pan"
+                        : "a ready pan instead of a floor of mortar made on site",
+          a->site_built ? "any size, sloped by hand; the mortar must set before the next step"
+                        : "set in a day, of the sizes there are");
+  if (a->linear_drain != b->linear_drain)
+    tell (self,
+          a->linear_drain ? "a channel drain instead of a point drain"
+                          : "a point drain instead of a channel",
+          a->linear_drain ? "the floor slopes one way, so that large tile can lie on it"
+                          : "the floor slopes from all sides and wants small tile");
 }
 
 static const char *
@@ -165,13 +183,11 @@ name_of_part (const Telling *self, const DryPlan *plan, const DryPart *part)
 {
   if (part->label)
     return part->label;
-  return dry_arena_printf (
-      self->arena, "%s %s", dry_part_kind_words[part->kind],
-      part->kind == DRY_PART_NICHE
-          ? dry_arena_printf (self->arena, "%s x %s",
-                              dry_context_length (&plan->context, part->width),
-                              dry_context_length (&plan->context, part->height))
-          : "");
+  if (part->kind != DRY_PART_NICHE)
+    return dry_part_kind_name (part->kind);
+  return dry_arena_printf (self->arena, "%s %s x %s", dry_part_kind_name (part->kind),
+                           dry_context_length (&plan->context, part->width),
+                           dry_context_length (&plan->context, part->height));
 }
 
 static void
@@ -181,7 +197,7 @@ tell_parts (Telling *self, const DryPlan *now, const DryPlan *was)
 
   for (guint i = 0; i < a->n_parts; i++) {
     const DryPart *part = &a->parts[i], *before = dry_room_get_part (b, part->id);
-    const char *name = g_strchomp ((char *) name_of_part (self, now, part));
+    const char *name = name_of_part (self, now, part);
     if (!before)
       tell (self, dry_arena_printf (self->arena, "with a %s", name), NULL);
     else if (before->width != part->width || before->height != part->height ||
@@ -193,10 +209,10 @@ tell_parts (Telling *self, const DryPlan *now, const DryPlan *was)
   }
   for (guint i = 0; i < b->n_parts; i++)
     if (!dry_room_get_part (a, b->parts[i].id))
-      tell (self,
-            dry_arena_printf (self->arena, "without the %s",
-                              g_strchomp ((char *) name_of_part (self, was, &b->parts[i]))),
-            NULL);
+      tell (
+          self,
+          dry_arena_printf (self->arena, "without the %s", name_of_part (self, was, &b->parts[i])),
+          NULL);
 }
 
 static void
@@ -334,15 +350,18 @@ tell_time_and_money (Telling *self)
   gint64 by = now->cost->total - was->cost->total;
   double hours = now->hours - was->hours;
 
+  self->about = DRY_ABOUT_MONEY;
   if (by != 0)
     tell (self, money_by (self, by, "more", "less"), why_money (self));
   tell_count (self, now->cost->n_gaps, was->cost->n_gaps, "line without a price",
               "lines without a price", NULL);
+  self->about = DRY_ABOUT_WORKSHOP;
   if (fabs (hours) >= 0.05)
     tell (self,
           dry_arena_printf (self->arena, "%s h of work %s", number (self, fabs (hours), 1),
                             hours > 0 ? "more" : "less"),
           why_hours (self));
+  self->about = DRY_ABOUT_TIME;
   tell_day (self, "tiling can start", now->schedule->tile_start, was->schedule->tile_start);
   tell_day (self, "ready", now->schedule->shower, was->schedule->shower);
 }
@@ -354,6 +373,7 @@ tell_mass_and_risk (Telling *self)
   double weight = now->weight - was->weight;
   DryLength thick = now->thickness - was->thickness;
 
+  self->about = DRY_ABOUT_BODY;
   if (fabs (weight) >= 1 && now->weight_whole == was->weight_whole)
     tell (self,
           dry_arena_printf (self->arena, "%s kg %s", number (self, fabs (weight), 0),
@@ -365,6 +385,7 @@ tell_mass_and_risk (Telling *self)
                             dry_context_length (&now->plans[0]->context, ABS (thick)),
                             thick > 0 ? "thicker" : "thinner"),
           NULL);
+  self->about = DRY_ABOUT_RISK;
   tell_count (self, now->findings[DRY_SEVERITY_STOP], was->findings[DRY_SEVERITY_STOP],
               "finding that stops the work", "findings that stop the work", NULL);
   tell_count (self, now->findings[DRY_SEVERITY_FIX], was->findings[DRY_SEVERITY_FIX],
@@ -376,25 +397,35 @@ tell_mass_and_risk (Telling *self)
               now->n_skill > was->n_skill ? now->skill[0].why : NULL);
 }
 
+GArray *
+dry_option_list_differences (const DryOption *now, const DryOption *was, DryArena *arena)
+{
+  Telling telling = {arena, now, was, g_array_new (FALSE, FALSE, sizeof (DryDifference)),
+                     DRY_ABOUT_DESIGN};
+
+  for (guint i = 0; i < MIN (now->n_plans, was->n_plans); i++) {
+    if (now->plans[i] == was->plans[i])
+      continue; /* the very same room */
+    tell_finish (&telling, now->plans[i], was->plans[i]);
+    tell_basin (&telling, now->plans[i], was->plans[i]);
+    tell_walls (&telling, now->plans[i], was->plans[i]);
+    tell_parts (&telling, now->plans[i], was->plans[i]);
+  }
+  telling.about = DRY_ABOUT_WORKSHOP;
+  tell_count (&telling, now->sheets, was->sheets, "sheet", "sheets", NULL);
+  tell_count (&telling, now->blocks, was->blocks, "block or stud", "blocks and studs", NULL);
+  tell_count (&telling, now->cuts, was->cuts, "cut", "cuts", NULL);
+  tell_count (&telling, now->seams, was->seams, "seam", "seams", NULL);
+  tell_time_and_money (&telling);
+  tell_mass_and_risk (&telling);
+  return telling.list;
+}
+
 void
 dry_option_tell_differences (DryOption *self, const DryOption *base, DryArena *arena)
 {
-  Telling telling = {arena, self, base, g_array_new (FALSE, FALSE, sizeof (DryDifference))};
+  GArray *list = dry_option_list_differences (self, base, arena);
 
-  for (guint i = 0; i < MIN (self->n_plans, base->n_plans); i++) {
-    if (self->plans[i] == base->plans[i])
-      continue; /* the very same room */
-    tell_finish (&telling, self->plans[i], base->plans[i]);
-    tell_basin (&telling, self->plans[i], base->plans[i]);
-    tell_walls (&telling, self->plans[i], base->plans[i]);
-    tell_parts (&telling, self->plans[i], base->plans[i]);
-  }
-  tell_count (&telling, self->sheets, base->sheets, "sheet", "sheets", NULL);
-  tell_count (&telling, self->blocks, base->blocks, "block or stud", "blocks and studs", NULL);
-  tell_count (&telling, self->cuts, base->cuts, "cut", "cuts", NULL);
-  tell_count (&telling, self->seams, base->seams, "seam", "seams", NULL);
-  tell_time_and_money (&telling);
-  tell_mass_and_risk (&telling);
-  self->n_differences = telling.list->len;
-  self->differences = dry_arena_take_array (arena, telling.list);
+  self->n_differences = list->len;
+  self->differences = dry_arena_take_array (arena, list);
 }

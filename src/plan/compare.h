@@ -13,8 +13,19 @@ typedef struct {
   const char *step, *why;
 } DrySkillStep;
 
+/* What a difference is about: what a client sees and decides, or what only the crew does. */
+typedef enum {
+  DRY_ABOUT_DESIGN,   /* system, tile, tub or pan, parts, walls */
+  DRY_ABOUT_WORKSHOP, /* sheets, cuts, seams, blocks, hours */
+  DRY_ABOUT_MONEY,
+  DRY_ABOUT_TIME,
+  DRY_ABOUT_BODY, /* weight, thickness */
+  DRY_ABOUT_RISK, /* findings, steps that want a practiced hand */
+} DryAbout;
+
 /* How one difference weighs: words only, or a count or sum besides. */
 typedef struct {
+  DryAbout about;
   const char *text; /* "1 sheet fewer", "18.00 more", "ready Tue 2026-12-15, 3 days sooner" */
   const char *why;  /* "0.65 h/m2 instead of 0.98 h/m2"; NULL where it says it itself */
 } DryDifference;
@@ -56,6 +67,10 @@ DryComparison *dry_comparison_new (const DryProject *project, DryId room, const 
                                    const char *const *systems, guint64 effort,
                                    GCancellable *cancellable,
                                    GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* What is different in `now` from `was`, which may be of another comparison; texts live in `arena`,
+ * the list is the caller's: g_array_unref() it. */
+GArray *dry_option_list_differences (const DryOption *now, const DryOption *was,
+                                     DryArena *arena) G_GNUC_WARN_UNUSED_RESULT;
 void dry_comparison_free (DryComparison *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryComparison, dry_comparison_free)
 void dry_comparison_write_json (const DryComparison *self, DryJsonWriter *writer, const char *key);

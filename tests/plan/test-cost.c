@@ -336,6 +336,61 @@ says (const DryOption *option, const char *text)
   return FALSE;
 }
 
+/* Told between two comparisons as within one, and each difference knows what it is about. */
+static void
+test_between (void)
+{
+  g_autoptr (DryProject) one = dry_test_furnished_alcove ("foam-bands");
+  g_autoptr (DryProject) other = dry_test_furnished_alcove ("cement-liquid");
+  const DryPriceBook *book = dry_catalog_get_price_book (dry_test_catalog (), NULL);
+  const char *const systems[] = {"cement-liquid", NULL};
+  g_autoptr (DryComparison) was =
+      dry_comparison_new (one, 0, dry_test_catalog (), book, "2026-12-01", systems, 0, NULL, NULL);
+  g_autoptr (DryComparison) now =
+      dry_comparison_new (other, 0, dry_test_catalog (), book, "2026-12-01", NULL, 0, NULL, NULL);
+  g_autoptr (GArray) list =
+      dry_option_list_differences (&now->options[0], &was->options[0], now->arena);
+  guint seen[DRY_ABOUT_RISK + 1] = {0};
+
+  g_assert_cmpuint (list->len, ==, was->options[1].n_differences);
+  for (guint i = 0; i < list->len; i++) {
+    const DryDifference *difference = &g_array_index (list, DryDifference, i);
+    g_assert_cmpstr (difference->text, ==, was->options[1].differences[i].text);
+    seen[difference->about]++;
+  }
+  for (guint about = 0; about <= DRY_ABOUT_RISK; about++)
+    g_assert_cmpuint (seen[about], >, 0);
+  g_assert_nonnull (strstr (g_array_index (list, DryDifference, 0).text, "instead of"));
+  g_assert_cmpint (g_array_index (list, DryDifference, 0).about, ==, DRY_ABOUT_DESIGN);
+}
+
+/* A floor of mortar and no curb are said in words, and what that means for the floor. */
+static void
+test_floor_words (void)
+{
+  g_autoptr (DryProject) one = dry_test_load ("client-shower.drybay");
+  const DryRoom *room = dry_project_get_room_at (one, 0);
+  DryBasin basin = room->basin;
+  g_autoptr (DryProject) other = NULL;
+  const DryPriceBook *book = dry_catalog_get_price_book (dry_test_catalog (), NULL);
+  g_autoptr (DryComparison) was = NULL, now = NULL;
+  g_autoptr (GArray) list = NULL;
+  GString *text = g_string_new (NULL);
+
+  basin.site_built = !basin.site_built;
+  basin.height = 0;
+  other = dry_edit_set_basin (one, room->id, &basin, NULL, NULL);
+  g_assert_nonnull (other);
+  was = dry_comparison_new (one, 0, dry_test_catalog (), book, NULL, NULL, 0, NULL, NULL);
+  now = dry_comparison_new (other, 0, dry_test_catalog (), book, NULL, NULL, 0, NULL, NULL);
+  list = dry_option_list_differences (&now->options[0], &was->options[0], now->arena);
+  for (guint i = 0; i < list->len; i++)
+    g_string_append_printf (text, "%s\n", g_array_index (list, DryDifference, i).text);
+  g_assert_nonnull (strstr (text->str, "no curb to step over"));
+  g_assert_nonnull (strstr (text->str, "mortar made on site instead of a ready pan"));
+  g_string_free (text, TRUE);
+}
+
 static void
 test_words (void)
 {
@@ -373,6 +428,8 @@ main (int argc, char **argv)
   g_test_add_func ("/cost/additive", test_additive);
   g_test_add_func ("/compare/alternates-alone", test_alternates_alone);
   g_test_add_func ("/compare/no-difference", test_no_difference);
+  g_test_add_func ("/compare/between", test_between);
+  g_test_add_func ("/compare/floor-words", test_floor_words);
   g_test_add_func ("/compare/words", test_words);
   return g_test_run ();
 }
