@@ -20,6 +20,7 @@ struct _DryJsonDocument {
   const cJSON *list;
   cJSON *list_item;
   guint list_index;
+  GPtrArray *left_out; /* borrowed; NULL: nothing is tolerated */
 };
 
 #define WHOLE_DOUBLE_MAX 9007199254740992.0 /* 2^53 */
@@ -49,6 +50,28 @@ dry_json_fail (DryJson at, DryErrorCode code, const char *format, ...)
   message = g_strdup_vprintf (format, arguments);
   va_end (arguments);
   refuse (at, code, message);
+}
+
+void
+dry_json_tolerate (DryJsonDocument *self, GPtrArray *left_out)
+{
+  self->left_out = left_out;
+}
+
+gboolean
+dry_json_leave_out (DryJson at, const char *format, ...)
+{
+  g_autofree char *message = NULL;
+  va_list arguments;
+
+  if (at.doc->left_out == NULL)
+    return FALSE;
+  va_start (arguments, format);
+  message = g_strdup_vprintf (format, arguments);
+  va_end (arguments);
+  g_ptr_array_add (at.doc->left_out,
+                   g_strdup_printf ("%s%s%s", at.path, *at.path ? ": " : "", message));
+  return TRUE;
 }
 
 static const char *
@@ -253,7 +276,9 @@ dry_json_only_keys (DryJson object, const char *first_key, ...)
     while (key && !g_str_equal (key, child->string))
       key = va_arg (arguments, const char *);
     va_end (arguments);
-    if (!key) {
+    if (!key &&
+        !dry_json_leave_out (make_node (object.doc, child, join_key (object, child->string)),
+                             "unknown field")) {
       dry_json_fail (object, DRY_ERROR_SCHEMA, "“%s” is not a known field here", child->string);
       return;
     }
@@ -378,6 +403,8 @@ dry_json_choice (DryJson node, const char *const *words)
   for (guint i = 0; words[i]; i++)
     if (g_str_equal (words[i], word))
       return i;
+  if (!dry_json_has_failed (node.doc) && dry_json_leave_out (node, "unknown word “%s”", word))
+    return 0;
   all = g_strjoinv (", ", (char **) words);
   dry_json_fail (node, DRY_ERROR_SCHEMA, "“%s” is none of: %s", word, all);
   return 0;

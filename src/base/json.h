@@ -39,6 +39,13 @@ gboolean dry_json_has_failed (DryJsonDocument *self);
 /* Records a problem of the caller's own at `at`: "name: path: message". */
 void dry_json_fail (DryJson at, DryErrorCode code, const char *format, ...) G_GNUC_PRINTF (3, 4);
 
+/* From here on, what dry_json_leave_out() is asked about is added to `left_out` (of char *,
+ * borrowed until the document is freed) instead of being an error: for files of a newer version. */
+void dry_json_tolerate (DryJsonDocument *self, GPtrArray *left_out);
+/* TRUE when `at` may be left out, which is then noted as "path: message"; FALSE in a document that
+ * tolerates nothing: the caller fails. */
+gboolean dry_json_leave_out (DryJson at, const char *format, ...) G_GNUC_PRINTF (2, 3);
+
 /* Members. dry_json_get() fails when the key is missing; dry_json_opt() returns an absent node. */
 DryJson dry_json_get (DryJson object, const char *key);
 DryJson dry_json_opt (DryJson object, const char *key);
@@ -48,7 +55,8 @@ DryJson dry_json_item (DryJson array, guint index);
 /* Members of an object in file order, for maps keyed by name. */
 guint dry_json_member_count (DryJson object);
 DryJson dry_json_member (DryJson object, guint index, const char **key);
-/* Fails on the first key not in the NULL-ended list (strict catalogue files use it). */
+/* Fails on the first key not in the NULL-ended list (strict catalogue files use it), or leaves it
+ * out. */
 void dry_json_only_keys (DryJson object, const char *first_key, ...) G_GNUC_NULL_TERMINATED;
 
 /* Values. Strings are borrowed from the document. *_or give `fallback` when absent or null. */
@@ -64,7 +72,7 @@ gboolean dry_json_boolean_or (DryJson node, gboolean fallback);
 DryLength dry_json_length (DryJson node, DryLength minimum, DryLength maximum);
 DryLength dry_json_length_or (DryJson node, DryLength minimum, DryLength maximum,
                               DryLength fallback);
-/* One of a NULL-ended list of words; its index. */
+/* One of a NULL-ended list of words; its index. A word that is left out counts as the first. */
 guint dry_json_choice (DryJson node, const char *const *words);
 guint dry_json_choice_or (DryJson node, const char *const *words, guint fallback);
 

@@ -138,7 +138,7 @@ refuse_unknown (const DryFieldSet *set, guint omit, DryJson object)
     const char *key = NULL;
     DryJson member = dry_json_member (object, i, &key);
 
-    if (key == NULL || is_in_set (set, omit, key))
+    if (key == NULL || is_in_set (set, omit, key) || dry_json_leave_out (member, "unknown field"))
       continue;
     dry_json_fail (member, DRY_ERROR_SCHEMA, "unknown field");
     return;
@@ -152,7 +152,23 @@ read_object (const DryFieldSet *set, guint omit, DryJson object, gpointer value)
   read_known (set, omit, object, value);
 }
 
-/* Zeroed elements of `size`, read one by one; `n` is set at once, so that a failure half way
+/* A thing of a kind that a newer version brought: shown as anything else it would be a lie. */
+static gboolean
+is_of_unknown_kind (const DryFieldSet *set, DryJson object)
+{
+  DryJson kind = dry_json_opt (object, "kind");
+
+  for (guint i = 0; i < set->n && dry_json_is_present (kind); i++)
+    if (strcmp (set->fields[i].key, "kind") == 0) {
+      const char *word = dry_json_string (kind);
+
+      return !dry_json_has_failed (object.doc) && !g_strv_contains (set->fields[i].words, word) &&
+             dry_json_leave_out (kind, "unknown word “%s”", word);
+    }
+  return FALSE;
+}
+
+/* Zeroed elements of `size`, read one by one; `n` counts those begun, so that a failure half way
  * leaves a list that can be freed. */
 static gpointer
 read_list (DryJson room, const char *key, guint most, const DryFieldSet *set, guint omit,
@@ -168,9 +184,12 @@ read_list (DryJson room, const char *key, guint most, const DryFieldSet *set, gu
     return NULL;
   }
   values = g_malloc0 (size * count);
-  *n = count;
-  for (guint i = 0; i < count && !dry_json_has_failed (room.doc); i++)
-    read_object (set, omit, dry_json_item (list, i), values + size * i);
+  for (guint i = 0; i < count && !dry_json_has_failed (room.doc); i++) {
+    DryJson item = dry_json_item (list, i);
+
+    if (!is_of_unknown_kind (set, item))
+      read_object (set, omit, item, values + size * (*n)++);
+  }
   return values;
 }
 
@@ -208,6 +227,7 @@ read_unknown (DryJson node, DryRoom *room)
 
     if (key == NULL || dry_room_key_is_known (key))
       continue;
+    dry_json_leave_out (member, "unknown field, kept");
     if (++n_unknown > MAX_UNKNOWN_FIELDS) {
       dry_json_fail (node, DRY_ERROR_LIMIT, "a room may have at most %d fields of other versions",
                      MAX_UNKNOWN_FIELDS);
@@ -456,12 +476,13 @@ read_job (DryJson node, DryJob *job)
   dry_problem_clear (&problem);
 }
 
-/* Before anything else, so that another format or a newer version is called just that. */
+/* Before anything else, so that another format or a newer version is called just that. `newer` may
+ * be NULL: then a newer version is refused. */
 static void
-check_format (DryJson root)
+check_format (DryJson root, DryNewer *newer)
 {
   DryJson format = dry_json_opt (root, "format");
-  int64_t version;
+  int64_t version, least;
 
   if (dry_json_has_failed (root.doc))
     return;
@@ -471,14 +492,37 @@ check_format (DryJson root)
     return;
   }
   version = dry_json_integer (dry_json_get (root, "version"), 1, G_MAXINT32);
-  if (version > DRY_FILE_VERSION)
+  least = dry_json_integer_or (dry_json_opt (root, "least_reader"), 1, MAX (version, 1), 1);
+  if (dry_json_has_failed (root.doc) || version <= DRY_FILE_VERSION)
+    return;
+  if (newer == NULL || least > DRY_FILE_VERSION) {
     dry_json_fail (dry_json_get (root, "version"), DRY_ERROR_VERSION,
-                   "version %d was written by a newer Drybay; this one reads up to version %d",
-                   (int) version, DRY_FILE_VERSION);
+                   "version %d was written by a newer Drybay; this one reads up to version %d%s",
+                   (int) version, DRY_FILE_VERSION,
+                   least > DRY_FILE_VERSION ? "" : ", and shows it in the window only");
+    return;
+  }
+  newer->version = (gint) version;
+  newer->left_out = g_ptr_array_new_with_free_func (g_free);
+  dry_json_tolerate (root.doc, newer->left_out);
+}
+
+void
+dry_newer_clear (DryNewer *self)
+{
+  g_clear_pointer (&self->left_out, g_ptr_array_unref);
+  self->version = 0;
 }
 
 DryProject *
 dry_project_from_text (const char *text, gsize length, const char *name, GError **error)
+{
+  return dry_project_from_newer_text (text, length, name, NULL, error);
+}
+
+DryProject *
+dry_project_from_newer_text (const char *text, gsize length, const char *name, DryNewer *newer,
+                             GError **error)
 {
   g_autoptr (DryJsonDocument) document = dry_json_document_new (text, length, name, error);
   GPtrArray *boxes = NULL, *alternates = NULL;
@@ -491,8 +535,9 @@ dry_project_from_text (const char *text, gsize length, const char *name, GError 
   if (document == NULL)
     return NULL;
   root = dry_json_root (document);
-  check_format (root);
-  dry_json_only_keys (root, "format", "version", "next_id", "job", "rooms", "alternates", NULL);
+  check_format (root, newer);
+  dry_json_only_keys (root, "format", "version", "least_reader", "next_id", "job", "rooms",
+                      "alternates", NULL);
   next_id = (DryId) dry_json_integer (dry_json_get (root, "next_id"), 1, G_MAXUINT32);
   if (!dry_json_has_failed (document))
     read_job (dry_json_get (root, "job"), &job);

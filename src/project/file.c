@@ -56,11 +56,10 @@ read_all (int fd, const char *path, GByteArray *bytes, GError **error)
   }
 }
 
-DryProject *
-dry_project_load (const char *path, GError **error)
+static GByteArray *
+read_file (const char *path, GError **error)
 {
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  g_autofree char *name = g_filename_display_name (path);
   int fd = g_open (path, O_RDONLY | O_CLOEXEC, 0);
   gboolean whole;
 
@@ -70,7 +69,29 @@ dry_project_load (const char *path, GError **error)
   }
   whole = read_all (fd, path, bytes, error);
   close (fd);
-  return whole ? dry_project_from_text ((const char *) bytes->data, bytes->len, name, error) : NULL;
+  return whole ? g_steal_pointer (&bytes) : NULL;
+}
+
+DryProject *
+dry_project_load (const char *path, GError **error)
+{
+  g_autoptr (GByteArray) bytes = read_file (path, error);
+  g_autofree char *name = g_filename_display_name (path);
+
+  if (bytes == NULL)
+    return NULL;
+  return dry_project_from_text ((const char *) bytes->data, bytes->len, name, error);
+}
+
+DryProject *
+dry_project_load_newer (const char *path, DryNewer *newer, GError **error)
+{
+  g_autoptr (GByteArray) bytes = read_file (path, error);
+  g_autofree char *name = g_filename_display_name (path);
+
+  if (bytes == NULL)
+    return NULL;
+  return dry_project_from_newer_text ((const char *) bytes->data, bytes->len, name, newer, error);
 }
 
 /* The file behind any chain of symbolic links, which need not exist yet. */

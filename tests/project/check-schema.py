@@ -19,6 +19,7 @@ validator = Draft202012Validator(schema)
 
 failures = 0
 files = sorted((root / "data/demo").glob("*.drybay")) + sorted((root / "tests/cases").glob("*.drybay"))
+files += sorted((root / "tests/releases").glob("*/*.drybay"))
 if len(files) < 9:
     print(f"only {len(files)} projects found")
     failures += 1
@@ -42,6 +43,7 @@ def refuse(what, change):
 
 refuse("another format", lambda p: p.update(format="other"))
 refuse("a newer version", lambda p: p.update(version=2))
+refuse("a least reader above the version", lambda p: p.update(least_reader=2))
 refuse("an unknown field", lambda p: p.update(colour="red"))
 refuse("an unknown field of a part", lambda p: p["rooms"][0]["parts"][0].update(colour="red"))
 refuse("no rooms", lambda p: p.update(rooms=[]))
