@@ -14,6 +14,10 @@ add_segment (DryPainter *self, const DryDimension *d, double along0, double acro
     dry_painter_segment (self, along0, across0, along1, across1);
   else
     dry_painter_segment (self, across0, along0, across1, along1);
+  if (d->flat)
+    dry_painter_note_line (self, d->item->stroke, along0, across0, along1, across1);
+  else
+    dry_painter_note_line (self, d->item->stroke, across0, along0, across1, along1);
 }
 
 static void

@@ -105,6 +105,7 @@ trace_heads (DryPainter *self, const DryPrimitive *items, guint n, double r, gbo
     dry_painter_place (self, items[i].points[0], &x, &y);
     if (x < self->window.x0 || x > self->window.x1 || y < self->window.y0 || y > self->window.y1)
       continue;
+    dry_painter_note_sign (self, &items[i], x, y, r + dry_painter_mm (self, 0.3) + 1);
     if (crosses) {
       add_cross (self->cr, x, y, r);
       continue;
@@ -141,6 +142,7 @@ dry_painter_mark (DryPainter *self, const DryPrimitive *item)
   if (x < self->window.x0 || x > self->window.x1 || y < self->window.y0 || y > self->window.y1)
     return;
   cairo_new_path (cr);
+  dry_painter_note_sign (self, item, x, y, dry_painter_mm (self, 5) + 2);
   dry_painter_set_ink (self, item->stroke, 1);
   switch (item->mark) {
   case DRY_MARK_STOP:

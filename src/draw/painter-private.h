@@ -45,9 +45,10 @@ typedef struct {
   double font_size;
   gboolean font_bold;
   gboolean has_font;
-  GArray *boxes;      /* DryBox taken by letters and signs */
-  GArray *dimensions; /* DryDimension */
-  GArray *shown;      /* DryShownText, when somebody asked */
+  GArray *boxes;       /* DryBox taken by letters and signs */
+  GArray *dimensions;  /* DryDimension */
+  GArray *shown;       /* DryShownText, when somebody asked */
+  DrySquares *squares; /* likewise */
   /* Stroke being gathered. */
   gboolean open;
   DryInk ink;
@@ -85,3 +86,13 @@ void dry_painter_show (DryPainter *self, const DryPrimitive *item, double x, dou
 void dry_painter_lay_out_rows (DryPainter *self);
 void dry_painter_dimension_lines (DryPainter *self);
 void dry_painter_dimension_figures (DryPainter *self);
+
+/* painter-squares.c: each is called beside what paints it, and does nothing unless somebody keeps
+ * squares. Device units; `reach` is how far a sign goes from its middle. */
+void dry_painter_note_shape (DryPainter *self, const DryPrimitive *item);
+void dry_painter_note_sign (DryPainter *self, const DryPrimitive *item, double x, double y,
+                            double reach);
+void dry_painter_note_letters (DryPainter *self, const DryPrimitive *item, double x, double y,
+                               double w, double h, double angle);
+void dry_painter_note_line (DryPainter *self, DryInk ink, double x0, double y0, double x1,
+                            double y1);

@@ -69,6 +69,7 @@ dry_painter_show (DryPainter *self, const DryPrimitive *item, double x, double y
 {
   if (self->shown)
     note_shown (self, item, x, y, width, angle);
+  dry_painter_note_letters (self, item, x, y, width, height, angle);
   cairo_save (self->cr);
   cairo_translate (self->cr, x, y);
   if (angle != 0)

@@ -5,6 +5,8 @@
 
 #include <math.h>
 
+#define STROKES_A_LOT 32
+
 void
 dry_painter_place (const DryPainter *self, DryPoint at, double *x, double *y)
 {
@@ -144,6 +146,32 @@ trace_dashed (DryPainter *self, const DryPrimitive *item)
   }
 }
 
+/* A grid of joints is thousands of strokes in one path. Who keeps squares has them a few at a time,
+ * so that a square painted anew replays only the lots that touch it. */
+static void
+trace_in_lots (DryPainter *self, const DryPrimitive *item)
+{
+  guint start = 0;
+  double x, y;
+
+  for (guint r = 0; r < item->n_rings; r++) {
+    for (guint i = start; i < item->ring_ends[r]; i++) {
+      dry_painter_place (self, item->points[i], &x, &y);
+      if (i == start)
+        cairo_move_to (self->cr, x, y);
+      else
+        cairo_line_to (self->cr, x, y);
+    }
+    if (item->closed)
+      cairo_close_path (self->cr);
+    start = item->ring_ends[r];
+    if (r % STROKES_A_LOT == STROKES_A_LOT - 1) {
+      flush_stroke (self);
+      begin_stroke (self, item);
+    }
+  }
+}
+
 static gboolean
 is_out_of_sight (const DryPainter *self, const DryPrimitive *item)
 {
@@ -185,9 +213,12 @@ paint_shape (DryPainter *self, const DryPrimitive *item)
     begin_stroke (self, item);
     if (item->dash != DRY_DASH_SOLID && item->kind == DRY_PRIMITIVE_PATH && item->n_points <= 512)
       trace_dashed (self, item);
+    else if (self->squares && item->ring_ends != NULL && item->n_rings > STROKES_A_LOT)
+      trace_in_lots (self, item);
     else
       trace_path (self, item);
   }
+  dry_painter_note_shape (self, item);
 }
 
 /* How many marks alike follow one another: a wall has hundreds of screws. */
@@ -306,6 +337,25 @@ dry_painter_paint (cairo_t *cr, const DryScene *scene, const DryTransform *trans
   if (!begin_paint (&self, cr, scene, transform, style))
     return;
   self.layers = layers;
+  if (clip) {
+    self.has_clip = TRUE;
+    self.clip = *clip;
+  }
+  paint_all (&self);
+  end_paint (&self);
+}
+
+void
+dry_painter_paint_squares (cairo_t *cr, const DryScene *scene, const DryTransform *transform,
+                           const DryStyle *style, guint layers, const DryRect *clip,
+                           DrySquares *squares)
+{
+  DryPainter self;
+
+  if (!begin_paint (&self, cr, scene, transform, style))
+    return;
+  self.layers = layers;
+  self.squares = squares;
   if (clip) {
     self.has_clip = TRUE;
     self.clip = *clip;

@@ -1,62 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Painting the board: the scene as one recorded node that is replayed, panned and kept until it
- * changes; selection and findings on top. Changes nothing. */
+/* Painting the board: the scene from its kept squares, selection and findings on top.
+ * Changes nothing. */
 #include "ui/canvas-advice.h"
 #include "ui/canvas-distance.h"
 #include "ui/canvas-entry.h"
 #include "ui/canvas-mark.h"
 #include "ui/canvas-seam.h"
-
-/* The scene is replayed cell by cell. A thing is marked in plan and on its face, far apart, and
- * Cairo replays everything in the rectangle round all that is to be drawn anew; within a cell that
- * is little. */
-#define CELL 256.0f
-
-/* --- the scene --- */
-
-/* Records what can be seen and as much again on every side, so that panning only replays. */
-static void
-record_scene (DryCanvas *self, float width, float height)
-{
-  graphene_rect_t area = GRAPHENE_RECT_INIT (-width / 2, -height / 2, 2 * width, 2 * height);
-  DryPoint low = dry_canvas_to_scene (self, area.origin.x, area.origin.y + area.size.height);
-  DryPoint high = dry_canvas_to_scene (self, area.origin.x + area.size.width, area.origin.y);
-  DryRect clip = {low.x, low.y, high.x, high.y};
-  cairo_t *cr;
-
-  g_clear_pointer (&self->node, gsk_render_node_unref);
-  self->node = gsk_cairo_node_new (&area);
-  self->node_view = self->view;
-  self->node_area = area;
-  cr = gsk_cairo_node_get_draw_context (self->node);
-  dry_painter_paint (cr, self->scene, &self->view, dry_screen_style (),
-                     dry_session_get_layers (self->session), &clip);
-  cairo_destroy (cr);
-}
-
-static void
-snapshot_scene (DryCanvas *self, GtkSnapshot *snapshot, float width, float height)
-{
-  float dx = (float) (self->view.x - self->node_view.x);
-  float dy = (float) (self->view.y - self->node_view.y);
-  graphene_rect_t seen = GRAPHENE_RECT_INIT (-dx, -dy, width, height);
-
-  if (self->node == NULL || self->view.scale != self->node_view.scale ||
-      !graphene_rect_contains_rect (&self->node_area, &seen)) {
-    record_scene (self, width, height);
-    dx = dy = 0;
-  }
-  for (float y = 0; y < height; y += CELL)
-    for (float x = 0; x < width; x += CELL) {
-      gtk_snapshot_push_clip (
-          snapshot, &GRAPHENE_RECT_INIT (x, y, MIN (CELL, width - x), MIN (CELL, height - y)));
-      gtk_snapshot_save (snapshot);
-      gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (dx, dy));
-      gtk_snapshot_append_node (snapshot, self->node);
-      gtk_snapshot_restore (snapshot);
-      gtk_snapshot_pop (snapshot);
-    }
-}
 
 /* --- on top --- */
 
@@ -173,7 +122,9 @@ dry_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   gtk_snapshot_append_color (snapshot, &paper, &GRAPHENE_RECT_INIT (0, 0, width, height));
   if (self->scene == NULL || width < 1 || height < 1)
     return;
-  snapshot_scene (self, snapshot, width, height);
+  dry_cells_snapshot (self->cells, snapshot, self->scene, &self->view, self->pan_x, self->pan_y,
+                      dry_session_get_layers (self->session), width, height,
+                      gtk_widget_get_scale_factor (widget));
   dry_advice_paint_bands (self, snapshot);
   draw_finding (self, snapshot);
   draw_selection (self, snapshot);

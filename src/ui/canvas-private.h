@@ -5,6 +5,7 @@
 
 #include "draw/painter.h"
 #include "ui/canvas.h"
+#include "ui/canvas-cells.h"
 #include "ui/canvas-snap.h"
 #include "ui/screen-style.h"
 
@@ -126,12 +127,11 @@ struct _DryCanvas {
   gboolean fitted; /* nobody zoomed or panned yet: keep everything in sight */
   gint facing;     /* the view kept in sight instead of everything, or -1 */
 
-  /* The painted scene, kept until it or the zoom changes. */
-  GskRenderNode *node;
-  DryTransform node_view;
-  graphene_rect_t node_area;
-  DryScene *scene; /* the one shown; held */
-  DryPlan *plan;   /* that goes with it; held */
+  double pan_x, pan_y;   /* how far the view was moved since it was zoomed, in whole pixels */
+  double rest_x, rest_y; /* of a slow finger: less than a pixel, still to be panned */
+  DryCells *cells;       /* the painted scene */
+  DryScene *scene;       /* the one shown; held */
+  DryPlan *plan;         /* that goes with it; held */
 
   DryCanvasAdvice *advice; /* NULL until first needed */
   DryHand hand;

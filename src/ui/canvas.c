@@ -4,6 +4,7 @@
 #include "ui/canvas-private.h"
 
 #include <adwaita.h>
+#include <math.h>
 
 #include "ui/canvas-advice.h"
 #include "ui/canvas-entry.h"
@@ -49,12 +50,31 @@ dry_canvas_redraw (DryCanvas *self)
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
+/* Panning goes by whole pixels, or what is painted could not be moved as it is. */
+static void
+pan_to (DryCanvas *self, double x, double y)
+{
+  double dx = x - self->view.x + self->rest_x, dy = y - self->view.y + self->rest_y;
+
+  self->rest_x = dx - round (dx);
+  self->rest_y = dy - round (dy);
+  self->view.x += round (dx);
+  self->view.y += round (dy);
+  self->pan_x += round (dx);
+  self->pan_y += round (dy);
+}
+
 void
 dry_canvas_set_view (DryCanvas *self, double scale, double x, double y)
 {
-  self->view.scale = scale;
-  self->view.x = x;
-  self->view.y = y;
+  if (scale == self->view.scale)
+    pan_to (self, x, y);
+  else {
+    self->view.scale = scale;
+    self->view.x = x;
+    self->view.y = y;
+    self->pan_x = self->pan_y = self->rest_x = self->rest_y = 0;
+  }
   gtk_widget_queue_allocate (GTK_WIDGET (self));
   dry_canvas_redraw (self);
 }
@@ -86,6 +106,7 @@ dry_canvas_fit (DryCanvas *self)
   int width = gtk_widget_get_width (GTK_WIDGET (self));
   int height = gtk_widget_get_height (GTK_WIDGET (self));
   const double margin = 12, tools = 44; /* the buttons floating at the bottom */
+  DryTransform fit;
 
   if (self->scene == NULL || width < 40 || height < 40)
     return;
@@ -93,9 +114,10 @@ dry_canvas_fit (DryCanvas *self)
     fit_view (self, &self->scene->views[self->facing], width, height, tools);
     return;
   }
-  self->view = dry_transform_fit (self->scene, width - 2 * margin, height - 2 * margin - tools,
-                                  paper_mm_of (self));
-  dry_canvas_set_view (self, self->view.scale, self->view.x + margin, self->view.y + margin);
+  self->view.paper_mm = paper_mm_of (self);
+  fit = dry_transform_fit (self->scene, width - 2 * margin, height - 2 * margin - tools,
+                           self->view.paper_mm);
+  dry_canvas_set_view (self, fit.scale, fit.x + margin, fit.y + margin);
 }
 
 void
@@ -229,7 +251,7 @@ on_plan_changed (DrySession *session, DryCanvas *self)
   g_clear_pointer (&self->plan, dry_plan_unref);
   self->scene = dry_scene_ref (scene);
   self->plan = dry_plan_ref (plan);
-  g_clear_pointer (&self->node, gsk_render_node_unref);
+  dry_cells_scene_changed (self->cells);
   if (first || (self->fitted && self->hand.kind == DRY_HAND_EMPTY))
     dry_canvas_fit (self);
   if (self->hand.kind == DRY_HAND_EMPTY)
@@ -251,11 +273,14 @@ begin (GtkWidget *widget)
 static void
 on_project_changed (DrySession *session, DryCanvas *self)
 {
-  if (self->hand.kind == DRY_HAND_EMPTY)
-    dry_canvas_sync_objects (self);
-  else
+  /* What is in hand is laid out with the plan that follows: the frame that shows its new place is
+   * not to wait for a layout. */
+  if (self->hand.kind != DRY_HAND_EMPTY)
     dry_canvas_describe_hand (self);
-  gtk_widget_queue_allocate (GTK_WIDGET (self));
+  else
+    dry_canvas_sync_objects (self);
+  if (self->hand.kind == DRY_HAND_EMPTY || dry_entry_is_open (self))
+    gtk_widget_queue_allocate (GTK_WIDGET (self));
   dry_canvas_redraw (self);
 }
 
@@ -282,7 +307,7 @@ on_selection_changed (DrySession *session, DryCanvas *self)
 static void
 on_view_changed (DrySession *session, DryCanvas *self)
 {
-  g_clear_pointer (&self->node, gsk_render_node_unref);
+  dry_cells_scene_changed (self->cells);
   dry_canvas_redraw (self);
 }
 
@@ -300,7 +325,7 @@ on_file_changed (DrySession *session, DryCanvas *self)
 static void
 on_style_changed (DryCanvas *self)
 {
-  g_clear_pointer (&self->node, gsk_render_node_unref);
+  dry_cells_style_changed (self->cells);
   dry_canvas_redraw (self);
 }
 
@@ -351,7 +376,7 @@ dry_canvas_dispose (GObject *object)
     for (guint i = 0; i < self->objects->len; i++)
       gtk_widget_unparent (g_ptr_array_index (self->objects, i));
   g_clear_pointer (&self->objects, g_ptr_array_unref);
-  g_clear_pointer (&self->node, gsk_render_node_unref);
+  g_clear_pointer (&self->cells, dry_cells_free);
   g_clear_pointer (&self->scene, dry_scene_unref);
   g_clear_pointer (&self->plan, dry_plan_unref);
   g_clear_object (&self->session);
@@ -376,6 +401,7 @@ static void
 dry_canvas_init (DryCanvas *self)
 {
   self->objects = g_ptr_array_new ();
+  self->cells = dry_cells_new ();
   self->fitted = TRUE;
   self->facing = self->hover_stud = self->hand.stud = self->press.stud = -1;
   self->view.scale = 1e-7;
