@@ -7,6 +7,7 @@
 #include <glib/gi18n.h>
 
 #include "ui/access.h"
+#include "ui/symbol.h"
 #include "ui/wrapping.h"
 
 /* Rows built at a time: each is some dozen widgets, and a large room may have a thousand findings.
@@ -325,16 +326,12 @@ update_header (GtkListBoxRow *widget, GtkListBoxRow *before, gpointer data)
   gtk_list_box_row_set_header (widget, label);
 }
 
-/* One of the program's own symbols, coloured as the theme's are. */
 static GtkWidget *
 new_symbol (const char *name)
 {
-  g_autofree char *uri =
-      g_strdup_printf ("resource:///io/github/drybay/Drybay/symbols/%s.svg", name);
-  g_autoptr (GFile) file = g_file_new_for_uri (uri);
-  g_autoptr (GIcon) icon = g_file_icon_new (file);
+  g_autoptr (GdkPaintable) symbol = dry_symbol_new (name);
 
-  return gtk_image_new_from_gicon (icon);
+  return gtk_image_new_from_paintable (symbol);
 }
 
 static Row *

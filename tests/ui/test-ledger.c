@@ -9,6 +9,7 @@
 #include "ui/ledger-list.h"
 #include "ui/ledger-pages.h"
 #include "ui/ledger.h"
+#include "ui/symbol.h"
 
 static gboolean
 is_list (GtkWidget *widget, gconstpointer unused)
@@ -219,6 +220,63 @@ test_ledger_steps (DryDesk *desk, gconstpointer data)
   g_assert_cmpuint (dry_test_collect (list, is_unfolded, NULL, NULL), ==, 0);
 }
 
+static gboolean
+is_unfit_symbol (GtkWidget *widget, gconstpointer unused)
+{
+  return GTK_IS_IMAGE (widget) &&
+         gtk_image_get_storage_type (GTK_IMAGE (widget)) == GTK_IMAGE_PAINTABLE &&
+         !GTK_IS_SYMBOLIC_PAINTABLE (gtk_image_get_paintable (GTK_IMAGE (widget)));
+}
+
+static gboolean
+is_file_image (GtkWidget *widget, gconstpointer unused)
+{
+  return GTK_IS_IMAGE (widget) &&
+         gtk_image_get_storage_type (GTK_IMAGE (widget)) == GTK_IMAGE_GICON &&
+         G_IS_FILE_ICON (gtk_image_get_gicon (GTK_IMAGE (widget)));
+}
+
+static guchar
+brightest (GdkPaintable *symbol, GdkRGBA color)
+{
+  GtkSnapshot *snapshot = gtk_snapshot_new ();
+  g_autoptr (GskRenderer) renderer = gsk_cairo_renderer_new ();
+  g_autoptr (GdkTexture) texture = NULL;
+  GskRenderNode *node;
+  guchar pixels[16 * 16 * 4] = {0}, most = 0;
+
+  gtk_symbolic_paintable_snapshot_symbolic (GTK_SYMBOLIC_PAINTABLE (symbol), snapshot, 16, 16,
+                                            &color, 1);
+  node = gtk_snapshot_free_to_node (snapshot);
+  g_assert_true (gsk_renderer_realize (renderer, NULL, NULL));
+  texture = gsk_renderer_render_texture (renderer, node, &GRAPHENE_RECT_INIT (0, 0, 16, 16));
+  gdk_texture_download (texture, pixels, 64);
+  for (guint i = 0; i < sizeof pixels; i++)
+    if (i % 4 == 2) /* red of the machine's little-endian ARGB */
+      most = MAX (most, pixels[i]);
+  gsk_renderer_unrealize (renderer);
+  gsk_render_node_unref (node);
+  return most;
+}
+
+/* A symbol is as red, or as light on dark, as the text beside it: none is a picture from a file. */
+static void
+test_ledger_symbols (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *ledger = dry_ledger_new (desk->session);
+  g_autofree char *path = g_test_build_filename (G_TEST_DIST, "cases", "02-old-house.drybay", NULL);
+  g_autoptr (GdkPaintable) symbol = dry_symbol_new ("drybay-stop-symbolic");
+
+  g_assert_true (dry_session_open_path (desk->session, path, NULL));
+  dry_desk_show (desk, ledger);
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  open_page (ledger, "findings");
+  g_assert_null (dry_test_find (ledger, is_unfit_symbol, NULL));
+  g_assert_null (dry_test_find (ledger, is_file_image, NULL));
+  g_assert_cmpuint (brightest (symbol, (GdkRGBA){0, 0, 0, 1}), ==, 0);
+  g_assert_cmpuint (brightest (symbol, (GdkRGBA){1, 0, 0, 1}), >, 240);
+}
+
 /* --- remedies --- */
 
 static gboolean
@@ -357,6 +415,7 @@ main (int argc, char *argv[])
   DRY_DESK_ADD ("/ui/ledger/sorts", test_ledger_sorts);
   DRY_DESK_ADD ("/ui/ledger/steps", test_ledger_steps);
   DRY_DESK_ADD ("/ui/ledger/long-list", test_ledger_long_list);
+  DRY_DESK_ADD ("/ui/ledger/symbols", test_ledger_symbols);
   DRY_DESK_ADD ("/ui/ledger/remedies", test_ledger_remedies);
   DRY_DESK_ADD ("/ui/ledger/remedies-follow", test_ledger_remedies_follow);
   return dry_desk_run ();
