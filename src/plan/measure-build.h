@@ -87,8 +87,12 @@ void dry_measure_survey (DryMeasuring *self);
 void dry_measure_records (DryMeasuring *self);
 void dry_measure_pan (DryMeasuring *self, const DryInside *inside);
 
+/* Part of the tile's subject: what is on order. */
+void dry_measure_tile_order (DryMeasuring *self);
+
 /* --- one function for each family of subjects --- */
-void dry_measure_job (DryMeasuring *self);      /* job, room, system, tile, order */
+void dry_measure_job (DryMeasuring *self);      /* job, room, system, tile */
+void dry_measure_order (DryMeasuring *self);    /* order; called by dry_measure_job() */
 void dry_measure_floor (DryMeasuring *self);    /* floor */
 void dry_measure_walls (DryMeasuring *self);    /* wall */
 void dry_measure_basin (DryMeasuring *self);    /* basin */

@@ -190,25 +190,7 @@ measure_tile (DryMeasuring *self)
   dry_measuring_boolean (self, "system-allows-steam", self->context->system->allows_steam, NULL);
   measure_tile_mass (self, finish);
   measure_setting (self, finish);
-  dry_measuring_end (self);
-}
-
-static void
-measure_order (DryMeasuring *self)
-{
-  const DryOrder *order = self->plan->order;
-  gboolean holds = FALSE;
-
-  if (!order->n)
-    return;
-  for (guint i = 0; i < order->n; i++)
-    holds |= order->items[i].hold && strstr (order->items[i].id, "flood") != NULL;
-  dry_measuring_begin (self, "order", 0, -1, NOWHERE, "The order of work");
-  dry_measuring_boolean (
-      self, "is-pan",
-      self->context->room->basin.id && self->context->room->basin.kind == DRY_BASIN_PAN, NULL);
-  dry_measuring_boolean (self, "flood-test", holds, "%u steps looked through for a hold", order->n);
-  dry_measuring_number (self, "hours-to-tile", order->hours_to_tile_min, "h", NULL);
+  dry_measure_tile_order (self);
   dry_measuring_end (self);
 }
 
@@ -239,6 +221,6 @@ dry_measure_job (DryMeasuring *self)
   dry_measure_floor (self);
   measure_system (self);
   measure_tile (self);
-  measure_order (self);
+  dry_measure_order (self);
   measure_water (self);
 }

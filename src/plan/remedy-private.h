@@ -49,5 +49,7 @@ extern const DryRemedyEntry DRY_REMEDIES_OF_PARTS[];
 extern const guint DRY_N_REMEDIES_OF_PARTS;
 extern const DryRemedyEntry DRY_REMEDIES_OF_ROOMS[];
 extern const guint DRY_N_REMEDIES_OF_ROOMS;
+extern const DryRemedyEntry DRY_REMEDIES_OF_ORDERS[];
+extern const guint DRY_N_REMEDIES_OF_ORDERS;
 extern const DryRemedyEntry DRY_REMEDIES_OF_PANS[];
 extern const guint DRY_N_REMEDIES_OF_PANS;

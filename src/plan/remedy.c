@@ -10,18 +10,21 @@
 static const DryRemedyEntry *
 find_entry (const char *name)
 {
-  for (guint i = 0; i < DRY_N_REMEDIES_OF_BOARDS; i++)
-    if (strcmp (DRY_REMEDIES_OF_BOARDS[i].name, name) == 0)
-      return &DRY_REMEDIES_OF_BOARDS[i];
-  for (guint i = 0; i < DRY_N_REMEDIES_OF_PARTS; i++)
-    if (strcmp (DRY_REMEDIES_OF_PARTS[i].name, name) == 0)
-      return &DRY_REMEDIES_OF_PARTS[i];
-  for (guint i = 0; i < DRY_N_REMEDIES_OF_ROOMS; i++)
-    if (strcmp (DRY_REMEDIES_OF_ROOMS[i].name, name) == 0)
-      return &DRY_REMEDIES_OF_ROOMS[i];
-  for (guint i = 0; i < DRY_N_REMEDIES_OF_PANS; i++)
-    if (strcmp (DRY_REMEDIES_OF_PANS[i].name, name) == 0)
-      return &DRY_REMEDIES_OF_PANS[i];
+  const struct {
+    const DryRemedyEntry *entries;
+    guint n;
+  } tables[] = {
+      {DRY_REMEDIES_OF_BOARDS, DRY_N_REMEDIES_OF_BOARDS},
+      {DRY_REMEDIES_OF_ORDERS, DRY_N_REMEDIES_OF_ORDERS},
+      {DRY_REMEDIES_OF_PANS, DRY_N_REMEDIES_OF_PANS},
+      {DRY_REMEDIES_OF_PARTS, DRY_N_REMEDIES_OF_PARTS},
+      {DRY_REMEDIES_OF_ROOMS, DRY_N_REMEDIES_OF_ROOMS},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (tables); i++)
+    for (guint k = 0; k < tables[i].n; k++)
+      if (strcmp (tables[i].entries[k].name, name) == 0)
+        return &tables[i].entries[k];
   return NULL;
 }
 
@@ -61,6 +64,8 @@ dry_remedy_names (void)
                                       "opening.safety-glass",
                                       "opening.slope-sill",
                                       "pan.bonding-flange",
+                                      "order.wait-for-grout",
+                                      "order.wait-for-water",
                                       "pan.curb",
                                       "pan.pitch-curb",
                                       "pan.plan-dam",
@@ -79,6 +84,7 @@ dry_remedy_names (void)
                                       "tile.joint-eighth",
                                       "tile.offset-third",
                                       "valve.to-reach",
+                                      "tile.order-enough",
                                       "wall.air-barrier",
                                       "wall.closer-studs",
                                       "wall.pitch-cap",

@@ -256,6 +256,10 @@ SET (dry_finish_fields, finish_table);
 #define OWNER DryPart
 static const DryField part_table[] = {
     ID ("id", id),
+    {"tiles_ordered", DRY_FIELD_INTEGER, AT (tiles_ordered), 0, 0, 1000000, 0},
+    FLAG ("dye_lots_mixed", mixed_lots, 0),
+    NUMBER ("grouted_after_hours", grout_after, 0, 0, 10000, 0),
+    NUMBER ("showered_after_hours", water_after, 0, 0, 10000, 0),
     CHOICE ("kind", kind, DRY_FIELD_REQUIRED, dry_part_kind_words),
     TEXT ("item", item, 0),
     TEXT ("label", label, 0),

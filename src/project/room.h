@@ -152,6 +152,10 @@ typedef struct {
   DryLength at;      /* u of an upright seam, z of a level one */
   DryLength through; /* the point's other coordinate: z of an upright seam, u of a level one */
 } DrySeamWish;
+  gint tiles_ordered;  /* tiles, or sheets of mosaic; 0 = not recorded */
+  gboolean mixed_lots; /* their boxes are of several dye lots */
+  double grout_after;  /* hours from the last tile to grouting, meant or done; 0 = as planned */
+  double water_after;  /* hours from grouting to the first shower; 0 = as planned */
 
 #define DRY_MAX_COUNT 10000 /* boards of one size on hand */
 

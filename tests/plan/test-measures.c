@@ -162,7 +162,9 @@ add_everything (DryProject *project)
       "room.floor_joist_depth=7.25in room.floor_joist_spacing=16in "
       "room.floor_joist_span=10ft room.floor_joist_megapascals=9650 room.floor_tile=2in "
       "room.floor_dcof=0.5 finish.variation=1mm finish.trim=9mm finish.mortar_coverage=95 "
-      "finish.membrane_litres_used=8 basin.floor_slope=0.0208 basin.site_built=1 "
+      "finish.membrane_litres_used=8 finish.tiles_ordered=90 "
+      "finish.grouted_after_hours=24 finish.showered_after_hours=72 basin.floor_slope=0.0208 "
+      "basin.site_built=1 "
       "basin.liner=1 basin.liner_turn_up=3in");
   return rule_room_set_job (project, change_year, NULL);
 }
