@@ -123,21 +123,43 @@ read_opening (DryOpening *opening, DryJson object)
     dry_json_fail (dry_json_opt (object, "z_mm"), DRY_ERROR_SCHEMA, "only a window has a sill");
 }
 
+/* A sheet has at least two chips; else it would be a tile. */
 static void
-read_tile (DryItem *item, DryJson object)
+read_packing (DryItem *item, DryJson object, DryArena *arena)
 {
-  dry_json_only_keys (object, "width_mm", "height_mm", "thickness_mm", "joint_mm", "mass", NULL);
+  DryJson sheet = dry_json_opt (object, "sheet");
+
+  dry_json_only_keys (object, "sheet", "box", "breakage_percent", "source", "certainty", NULL);
+  if (dry_json_is_present (sheet)) {
+    dry_json_only_keys (sheet, "across", "up", NULL);
+    item->sheet_across = (guint) dry_json_integer (dry_json_get (sheet, "across"), 1, 200);
+    item->sheet_up = (guint) dry_json_integer (dry_json_get (sheet, "up"), 1, 200);
+    if (item->sheet_across * item->sheet_up < 2)
+      dry_json_fail (sheet, DRY_ERROR_SCHEMA, "a sheet has at least two chips");
+  }
+  item->box = (guint) dry_json_integer_or (dry_json_opt (object, "box"), 0, DRY_MAX_COUNT, 0);
+  item->breakage = dry_json_number_or (dry_json_opt (object, "breakage_percent"), 0, 100, 0);
+  item->packing_source = dry_read_source (object, arena);
+}
+
+static void
+read_tile (DryItem *item, DryJson object, DryArena *arena)
+{
+  dry_json_only_keys (object, "width_mm", "height_mm", "thickness_mm", "joint_mm", "mass",
+                      "packing", NULL);
   item->tile_width = read_size (object, "width_mm");
   item->tile_height = read_size (object, "height_mm");
   item->tile_thickness =
       dry_json_length (dry_json_get (object, "thickness_mm"), DRY_MM, 100 * DRY_MM);
   item->joint = dry_json_length (dry_json_get (object, "joint_mm"), 0, 50 * DRY_MM);
   item->tile_mass = dry_json_number (dry_json_get (object, "mass"), 0.1, 500);
+  if (dry_json_is_present (dry_json_opt (object, "packing")))
+    read_packing (item, dry_json_get (object, "packing"), arena);
 }
 
 /* Exactly one of the four values says what the item is. */
 static void
-read_value (DryItem *item, DryJson object)
+read_value (DryItem *item, DryJson object, DryArena *arena)
 {
   static const char *const KEYS[] = {"basin", "part", "opening", "tile"};
   gint found = -1;
@@ -161,7 +183,7 @@ read_value (DryItem *item, DryJson object)
   else if (item->kind == DRY_ITEM_OPENING)
     read_opening (&item->opening, object);
   else
-    read_tile (item, object);
+    read_tile (item, object, arena);
 }
 
 static DryItem
@@ -176,7 +198,7 @@ read_item (DryJson object, DryArena *arena)
   item.group = GROUP_WORDS[dry_json_choice (dry_json_get (object, "group"), GROUP_WORDS)];
   item.source = dry_read_source (object, arena);
   if (!dry_json_has_failed (object.doc))
-    read_value (&item, object);
+    read_value (&item, object, arena);
   return item;
 }
 

@@ -24,5 +24,11 @@ typedef struct {
   DryLength tile_width, tile_height, tile_thickness;
   DryLength joint;
   double tile_mass; /* kg/m2 */
-  DrySource source; /* of the sizes */
+  /* How tile is packed; 0: not known. Chips set on a mesh are sold as sheets: a box then holds
+   * sheets. */
+  guint sheet_across, sheet_up; /* chips in a row and in a column of a sheet; 0: loose tiles */
+  guint box;                    /* tiles or sheets in one */
+  double breakage;              /* per cent bought over for breakage and repairs */
+  DrySource packing_source;     /* of these; all NULL without any */
+  DrySource source;             /* of the sizes */
 } DryItem;

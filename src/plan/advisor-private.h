@@ -132,7 +132,7 @@ DryLength dry_advice_off_line (const DryLength *lines, guint n, DryLength at);
 typedef struct {
   DryLength from, to; /* joints lie between these */
   DryLength pitch, size, joint;
-  DryLength middle[4]; /* of joints, one period; several where courses are offset */
+  DryLength middle[20]; /* of joints, one period; several where courses are offset */
   guint n_middle;
   DryLength low[16], high[16]; /* edges the tile ends at: this face's, or all faces' for courses */
   guint n_ends;

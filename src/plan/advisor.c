@@ -113,6 +113,9 @@ site_new (const DryProject *project, DryId room_id, const DryPart *part, const D
   self = g_atomic_rc_box_new0 (DryAdviceSite);
   self->plan = plan;
   self->options = options ? *options : dry_advice_options_default ();
+  /* What the project says of its niches goes with it; the caller's is one person's wont. */
+  if (plan->context.room->finish.niche_tolerance > 0)
+    self->options.joint_tolerance = plan->context.room->finish.niche_tolerance;
   self->catalog = plan->context.catalog;
   reckon_spray (self);
   return self;

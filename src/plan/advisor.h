@@ -34,7 +34,7 @@ typedef enum {
 
 /* What the user may set. */
 typedef struct {
-  DryLength joint_tolerance; /* an edge this near a joint is on it */
+  DryLength joint_tolerance; /* an edge this near a joint is on it; the finish's own comes before */
   DryLength tallest_bottle;  /* 0: the clear height the rule pack asks for */
   guint must;                /* bit set of DryAdviceKind: what otherwise only costs, asked for */
   DrySprayShape spray;

@@ -93,20 +93,44 @@ set_price (const DryCosting *self, DryCostLine *line, const DryTakeoffLine *from
       "need", from->working.formula ? from->working.formula : "", NULL);
 }
 
-/* Tile is counted in pieces and sold in these or by the area they cover. */
+/* A price by the area, told for the boxes the tile comes in: these are bought whole. */
+static const DryPrice *
+price_box (const DryCosting *self, const DryPrice *price, double box_area, const DryTiling *tiling,
+           const char **amount)
+{
+  DryPrice *box = dry_arena_copy (self->arena, price, sizeof *price);
+  const char *what = tiling->sheet_across > 0 ? "sheets" : "tiles";
+
+  box->pack = box_area;
+  box->price = (gint64) ((double) price->price * box_area / price->pack + 0.5);
+  box->pack_name = dry_arena_printf (self->arena, "box of %u", tiling->box);
+  *amount = dry_arena_printf (
+      self->arena, "%s; a box of %u %s is %s m2, at %s for %s m2 %s", *amount, tiling->box, what,
+      dry_costing_number (self, box_area, 4), dry_money_text (self->arena, price->price),
+      dry_costing_number (self, price->pack, 4), dry_money_text (self->arena, box->price));
+  return box;
+}
+
+/* Tile is counted in pieces or sheets and sold in these or by the area they cover; mosaic has a
+ * price of its own. */
 static const DryPrice *
 find_tile_price (const DryCosting *self, const DryPlan *plan, const char *tile, DryCostLine *line,
                  const char **amount)
 {
-  const char *ids[] = {tile, line->id}, *system = plan->context.system->id;
+  const DryTiling *tiling = plan->tiling;
+  gboolean sheets = g_strcmp0 (line->unit, "sheet") == 0;
+  const char *ids[] = {tile, sheets ? "tile-mosaic" : line->id, line->id};
+  const char *system = plan->context.system->id;
   const DryFinish *finish = &plan->context.room->finish;
   double each =
       dry_length_to_mm (finish->tile_width) * dry_length_to_mm (finish->tile_height) / 1e6;
   const DryPrice *price = NULL;
 
+  if (sheets)
+    each = tiling->sheet_area;
   for (guint i = 0; i < G_N_ELEMENTS (ids) && !price; i++) {
     price = find_price (self, ids[i], system, line->unit, line->amount);
-    if (price || g_strcmp0 (line->unit, "pc") != 0)
+    if (price || (!sheets && g_strcmp0 (line->unit, "pc") != 0))
       continue;
     price = find_price (self, ids[i], system, "m2", line->amount * each);
     if (!price)
@@ -114,6 +138,8 @@ find_tile_price (const DryCosting *self, const DryPlan *plan, const char *tile, 
     *amount = dry_arena_printf (self->arena, "%s x %s m2 = %s m2", *amount,
                                 dry_costing_number (self, each, 5),
                                 dry_costing_number (self, line->amount * each, 3));
+    if (tiling && tiling->box > 0)
+      price = price_box (self, price, tiling->box * each, tiling, amount);
     line->amount *= each;
     line->unit = "m2";
   }

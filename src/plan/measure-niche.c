@@ -144,6 +144,39 @@ measure_above_bench (DryMeasuring *self, const DryNiche *niche)
   }
 }
 
+/* How far the worst of its four edges is from the middle of the nearest joint. Slanted tile has no
+ * joints to stand on. */
+static void
+measure_joints (DryMeasuring *self, const DryNiche *niche)
+{
+  static const char *const edges[] = {"left", "right", "bottom", "top"};
+  const DryTiling *tiling = self->plan->tiling;
+  const DryTileFace *tiled =
+      tiling && niche->face ? dry_tiling_get_face (tiling, niche->face->index) : NULL;
+  DryLength set = self->context->room->finish.niche_tolerance, worst = -1;
+  DryRect r = dry_part_rect (niche->part);
+  const DryLength at[] = {r.x0, r.x1, r.y0, r.y1};
+  guint which = 0;
+
+  for (guint i = 0; tiled && i < G_N_ELEMENTS (at); i++) {
+    DryLength off = i < 2 ? dry_tile_off_joint (tiled->upright, tiled->n_upright, at[i])
+                          : dry_tile_off_joint (tiled->level, tiled->n_level, at[i]);
+
+    if (off == G_MAXINT64 || off <= worst)
+      continue;
+    worst = off;
+    which = i;
+  }
+  if (worst < 0)
+    return;
+  dry_measuring_length (self, "off-joint", worst, "its %s edge at %s, joints of %s", edges[which],
+                        dry_measuring_text (self, at[which]),
+                        dry_measuring_text (self, tiling->joint));
+  dry_measuring_boolean (self, "tolerance-set", set > 0, NULL);
+  if (set > 0)
+    dry_measuring_length (self, "joint-tolerance", set, "set by you");
+}
+
 static void
 measure_niche (DryMeasuring *self, const DryNiche *niche)
 {
@@ -167,6 +200,7 @@ measure_niche (DryMeasuring *self, const DryNiche *niche)
       dry_measuring_text (self, niche->body.y0), dry_measuring_text (self, niche->body.y1));
   measure_bay (self, niche);
   measure_depth (self, niche);
+  measure_joints (self, niche);
   dry_measuring_overlaps (self, niche->part, niche->body);
   before = self->measures->len;
   measure_above_bench (self, niche);

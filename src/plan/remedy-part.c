@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Remedies that change one part: niche, fitting, bar, bench, glass.
  * Target sizes are those the rules ask for, with a little in hand where taste decides. */
+#include "plan/advisor.h"
 #include "plan/remedy-private.h"
 
 static DryProject *
@@ -40,6 +41,44 @@ move_to_clear_bay (const DryRemedyWork *work, GError **error)
     return refuse (error, "No clear bay of this wall takes the niche: make it narrower, or frame "
                           "an opening for it");
   return set_part (work, &part, error);
+}
+
+/* Whether a change brings every edge within reach of a joint and breaks nothing that may not be. */
+static gboolean
+is_on_joints (const DryAdvicePlace *place)
+{
+  for (guint i = 0; i < place->n_reasons; i++)
+    if (place->reasons[i].kind == DRY_ADVICE_JOINTS)
+      return place->legal && place->reasons[i].holds;
+  return FALSE;
+}
+
+/* The advisor's smallest change that does it, as it ranks them; else the best place it knows. */
+static DryProject *
+bring_to_joints (const DryRemedyWork *work, GError **error)
+{
+  DryAdviceOptions options = dry_advice_options_default ();
+  g_autoptr (DryArena) arena = dry_arena_new ();
+  const DryAdviceFreedom free = {.size = TRUE, .datum = TRUE};
+  const DryAdviceChange *changes;
+  const DryAdvicePlace *places;
+  g_autoptr (DryAdvice) advice = NULL;
+  guint n;
+
+  advice = dry_advice_new (work->project, work->room->id, work->part,
+                           work->measuring.context->catalog, &options, NULL, error);
+  if (advice == NULL)
+    return NULL;
+  changes = dry_advice_find_changes (advice, arena, &n);
+  for (guint i = 0; i < n; i++)
+    if (is_on_joints (&changes[i].place))
+      return dry_advice_apply (advice, work->project, &changes[i].place, NULL, error);
+  places = dry_advice_find_best (advice, arena, free, 5, &n);
+  for (guint i = 0; i < n; i++)
+    if (is_on_joints (&places[i]))
+      return dry_advice_apply (advice, work->project, &places[i], NULL, error);
+  return refuse (error, "No place, size or start of the tile brings all its edges onto joints: "
+                        "choose another tile or another joint");
 }
 
 static DryProject *
@@ -230,6 +269,7 @@ widen_door (const DryRemedyWork *work, GError **error)
 
 const DryRemedyEntry DRY_REMEDIES_OF_PARTS[] = {
     {"niche.to-clear-bay", DRY_ABOUT_PART, move_to_clear_bay},
+    {"niche.to-joints", DRY_ABOUT_PART, bring_to_joints},
     {"niche.raise-into-reach", DRY_ABOUT_PART, raise_into_reach},
     {"niche.above-bench", DRY_ABOUT_PART, set_above_bench},
     {"niche.taller", DRY_ABOUT_PART, make_taller},

@@ -285,23 +285,25 @@ widen_joint (const DryRemedyWork *work, GError **error)
   return set_finish (work, &finish, error);
 }
 
-/* Level line, starts and wrapped corners given up: the layout then balances every wall. */
+/* Level line, starts, whole ends and wrapped corners given up: the layout then balances every wall.
+ */
 static DryProject *
 free_start (const DryRemedyWork *work, GError **error)
 {
   DryFinish finish = work->room->finish;
   g_autoptr (DryProject) project = NULL;
 
-  finish.level_set = finish.wrap = FALSE;
+  finish.level_set = finish.wrap = finish.whole_outer = FALSE;
   finish.level = 0;
   project = set_finish (work, &finish, error);
   for (guint i = 0; project && i < work->room->n_walls; i++) {
     DryWall wall = work->room->walls[i];
     DryProject *next;
 
-    if (!wall.tile_set)
+    if (!wall.tile_set && wall.tile_ends != DRY_TILE_ENDS_WHOLE_OUTER)
       continue;
     wall.tile_set = FALSE;
+    wall.tile_ends = DRY_TILE_ENDS_AS_ROOM;
     wall.tile_from = 0;
     next = dry_edit_set_wall (project, work->room->id, &wall, NULL, error);
     dry_project_unref (project);

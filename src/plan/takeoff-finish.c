@@ -191,6 +191,8 @@ static void
 add_tiles_laid (DryTakeoffDraft *self, const DryFinish *finish)
 {
   const DryTiling *tiling = self->tiling;
+  gboolean sheets = tiling->sheet_across > 0;
+  guint n = sheets ? tiling->n_sheets : tiling->n_tiles;
   GArray *inputs = g_array_new (FALSE, FALSE, sizeof (DryInput));
   DryWorking working = {.source = {"counted on the layout", DRY_CERTAINTY_DERIVED}};
 
@@ -199,19 +201,29 @@ add_tiles_laid (DryTakeoffDraft *self, const DryFinish *finish)
 
     g_array_append_val (inputs, input);
   }
-  working.formula = dry_arena_printf (
-      self->context->arena, "%u whole + %u for %u cuts + %u spare = %u tiles", tiling->n_whole,
-      tiling->n_for_cuts, tiling->n_cut, tiling->n_spare, tiling->n_tiles);
+  working.formula =
+      sheets
+          ? dry_arena_printf (
+                self->context->arena, "%u whole + %u cut by rows of chips + %u spare = %u sheets",
+                tiling->n_whole_sheets, tiling->n_part_sheets, tiling->n_spare, tiling->n_sheets)
+          : dry_arena_printf (self->context->arena,
+                              "%u whole + %u for %u cuts + %u spare = %u tiles", tiling->n_whole,
+                              tiling->n_for_cuts, tiling->n_cut, tiling->n_spare, tiling->n_tiles);
   working.n_inputs = inputs->len;
   working.inputs = dry_arena_take_array (self->context->arena, inputs);
-  dry_takeoff_add (self, (DryTakeoffLine){.id = "tile",
-                                          .group = "tile",
-                                          .name = name_of_tile (self, finish),
-                                          .amount = tiling->n_tiles,
-                                          .unit = "pc",
-                                          .pack = tiling->box > 0 ? tiling->box : 1,
-                                          .pack_name = tiling->box > 0 ? "box" : "tile",
-                                          .working = working});
+  dry_takeoff_add (self,
+                   (DryTakeoffLine){.id = "tile",
+                                    .group = "tile",
+                                    .name = name_of_tile (self, finish),
+                                    .amount = n,
+                                    .unit = sheets ? "sheet" : "pc",
+                                    .pack = tiling->box > 0 ? tiling->box : 1,
+                                    .pack_name = tiling->box > 0
+                                                     ? dry_arena_printf (self->context->arena,
+                                                                         "box of %u", tiling->box)
+                                                 : sheets ? "sheet"
+                                                          : "tile",
+                                    .working = working});
 }
 
 static void

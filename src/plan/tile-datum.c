@@ -256,18 +256,24 @@ typedef struct {
 } Search;
 
 static void
-try_start (Search *self, DryLength start)
+try_starts (Search *self, const DryLength starts[CHAIN_MOST])
 {
-  DryLength starts[CHAIN_MOST];
-  Worth worth;
+  Worth worth = judge_chain (self->chain, self->module, starts);
 
-  carry_all (self->chain, self->module, 0, start, starts);
-  worth = judge_chain (self->chain, self->module, starts);
   if (self->any && !is_better (worth, self->best, self->module->width))
     return;
   self->any = TRUE;
   self->best = worth;
-  memcpy (self->starts, starts, sizeof starts);
+  memcpy (self->starts, starts, sizeof (DryLength) * CHAIN_MOST);
+}
+
+static void
+try_start (Search *self, DryLength start)
+{
+  DryLength starts[CHAIN_MOST] = {0};
+
+  carry_all (self->chain, self->module, 0, start, starts);
+  try_starts (self, starts);
 }
 
 /* As on one wall, with all walls of the run laid end to end, the saw's width between them: what is
@@ -305,6 +311,27 @@ search_chain (Search *self)
     }
 }
 
+/* A whole tile at an open end of the run; with two such ends the one that leaves the better cuts at
+ * the other. */
+static gboolean
+start_whole (const DryTileRoom *room, Search *search)
+{
+  const Chain *chain = search->chain;
+  guint last = chain->n - 1;
+  DryLength starts[CHAIN_MOST] = {0};
+
+  if (chain->loop)
+    return FALSE;
+  if (dry_tile_wants_whole (room, chain->links[0].index, FALSE))
+    try_start (search, chain->links[0].edges[0].at);
+  if (dry_tile_wants_whole (room, chain->links[last].index, TRUE)) {
+    carry_all (chain, search->module, last, chain->links[last].edges[1].at - search->module->width,
+               starts);
+    try_starts (search, starts);
+  }
+  return search->any;
+}
+
 static void
 choose_starts (const DryTileRoom *room, const DryTileModule *module, const Chain *chain,
                DryTileChoice *choice)
@@ -320,7 +347,9 @@ choose_starts (const DryTileRoom *room, const DryTileModule *module, const Chain
 
     carry_all (chain, module, (guint) chain->given,
                dry_room_get_wall (room->context->room, wall)->tile_from, starts);
-  } else if (chain->n == 1)
+  } else if (start_whole (room, &search))
+    starts = search.starts;
+  else if (chain->n == 1)
     starts[0] = dry_tile_solve_axis (edges, 2, module->shifts, module->n_shifts, module->width,
                                      module->joint);
   else
@@ -428,8 +457,9 @@ dry_tile_choose (const DryTileRoom *room, DryTileChoice *choice)
   const DryFinish *finish = &room->context->room->finish;
   DryLength least = MAX (finish->joint_min, room->tiling->least_joint);
   DryLength joints[JOINTS_TRIED], joint = MAX (finish->joint, room->tiling->least_joint);
+  /* The mesh of a sheet holds its chips as they are. */
   gboolean free_joint = finish->joint_max > least && finish->joint_max > finish->joint_min &&
-                        dry_tile_is_grid (finish->pattern);
+                        dry_tile_is_grid (finish->pattern) && room->tiling->sheet_across == 0;
   guint n = free_joint ? list_joints (room, least, finish->joint_max, joints) : 0;
   DryTileChoice tried = {.starts = g_new0 (DryLength, room->tiling->n_faces)};
   DryTileModule module = dry_tile_module (finish, n > 0 ? joints[0] : joint);
@@ -452,6 +482,19 @@ dry_tile_choose (const DryTileRoom *room, DryTileChoice *choice)
   g_free (tried.starts);
   explain_joint (room, joint, choice);
   return joint;
+}
+
+gboolean
+dry_tile_wants_whole (const DryTileRoom *room, guint index, gboolean right)
+{
+  const DryFace *face = &room->faces->items[room->tiling->faces[index].face];
+  const DryWall *wall = dry_room_get_wall (room->context->room, face->wall);
+
+  if (wall == NULL || !dry_tile_is_grid (room->tiling->pattern) ||
+      !(right ? face->dry_right : face->dry_left))
+    return FALSE;
+  return wall->tile_ends == DRY_TILE_ENDS_WHOLE_OUTER ||
+         (wall->tile_ends == DRY_TILE_ENDS_AS_ROOM && room->context->room->finish.whole_outer);
 }
 
 gboolean

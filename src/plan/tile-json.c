@@ -30,6 +30,10 @@ write_face (DryJsonWriter *writer, const DryFaces *faces, const DryTileFace *fac
   dry_json_write_length (writer, "right", face->right_cut);
   dry_json_write_length (writer, "bottom", face->bottom_cut);
   dry_json_write_length (writer, "top", face->top_cut);
+  dry_json_write_length (writer, "trim", face->trim);
+  dry_json_write_length (writer, "trim_over_cuts", face->trim_cut);
+  dry_json_write_boolean (writer, "whole_at_open_left", face->whole_left);
+  dry_json_write_boolean (writer, "whole_at_open_right", face->whole_right);
   dry_json_write_number (writer, "smallest_share", face->smallest_share);
   dry_json_write_number (writer, "best_share", face->best_share);
   write_lengths (writer, "level_joints", face->level, face->n_level);
@@ -45,11 +49,25 @@ write_face (DryJsonWriter *writer, const DryFaces *faces, const DryTileFace *fac
     if (piece->cut == DRY_TILE_WHOLE)
       continue;
     dry_json_begin_object_inline (writer, NULL);
+    dry_json_write_integer (writer, "number", piece->kind + 1);
     dry_json_write_string (writer, "kind", cuts[piece->cut]);
     dry_plan_json_rect (writer, "bounds", piece->bounds);
     dry_json_end_object (writer);
   }
   dry_json_end_array (writer);
+  dry_json_end_object (writer);
+}
+
+static void
+write_sheet (const DryTiling *self, DryJsonWriter *writer)
+{
+  dry_json_begin_object (writer, "sheets");
+  dry_json_write_integer (writer, "across", self->sheet_across);
+  dry_json_write_integer (writer, "up", self->sheet_up);
+  dry_json_write_integer (writer, "whole", self->n_whole_sheets);
+  dry_json_write_integer (writer, "cut", self->n_part_sheets);
+  dry_json_write_integer (writer, "spare", self->n_spare);
+  dry_json_write_integer (writer, "total", self->n_sheets);
   dry_json_end_object (writer);
 }
 
@@ -67,6 +85,7 @@ dry_tiling_write_json (const DryTiling *self, const DryFaces *faces, DryJsonWrit
   dry_json_write_number (writer, "area_m2", self->area);
   dry_json_write_number (writer, "joint_area_m2", self->joint_area);
   dry_json_write_length (writer, "trim", self->trim);
+  dry_json_write_length (writer, "trim_over_cuts", self->trim_cut);
   dry_json_write_length (writer, "movement_joints", self->movement);
   dry_json_begin_array (writer, "counts");
   for (guint i = 0; i < self->n_counts; i++) {
@@ -74,6 +93,21 @@ dry_tiling_write_json (const DryTiling *self, const DryFaces *faces, DryJsonWrit
     dry_json_write_string (writer, "name", self->counts[i].name);
     dry_json_write_number (writer, "amount", self->counts[i].amount);
     dry_working_write_json (&self->counts[i].working, writer, "working");
+    dry_json_end_object (writer);
+  }
+  dry_json_end_array (writer);
+  if (self->sheet_across > 0)
+    write_sheet (self, writer);
+  dry_json_begin_array (writer, "cut_list");
+  for (guint i = 0; i < self->n_kinds; i++) {
+    const DryTileKind *kind = &self->kinds[i];
+
+    dry_json_begin_object_inline (writer, NULL);
+    dry_json_write_integer (writer, "number", i + 1);
+    dry_json_write_string (writer, "kind", cuts[kind->cut]);
+    dry_json_write_length (writer, "width", kind->width);
+    dry_json_write_length (writer, "height", kind->height);
+    dry_json_write_integer (writer, "count", kind->count);
     dry_json_end_object (writer);
   }
   dry_json_end_array (writer);

@@ -23,6 +23,7 @@ typedef struct {
   const Side *sides;
   guint n_sides;
   __int128 whole2;
+  gint32 column, row; /* of the tile being laid */
   GArray *pieces;
 } Layer;
 
@@ -120,7 +121,8 @@ add_piece (Layer *self, const DryPoint *points, guint n, DryTileCut cut)
   DryRect box = bounds_of (points, n);
   __int128 area2 = area2_of (points, n);
   __int128 box2 = (__int128) 2 * dry_rect_width (box) * dry_rect_height (box);
-  DryTilePiece piece = {.bounds = box, .area2 = area2};
+  DryTilePiece piece = {
+      .bounds = box, .area2 = area2, .column = self->column, .row = self->row, .kind = -1};
 
   if (dry_rect_width (box) < LEAST_CUT || dry_rect_height (box) < LEAST_CUT)
     return;
@@ -265,8 +267,11 @@ lay_courses (Layer *self, const DryTileModule *module, DryPoint datum)
         module->n_shifts > 1 ? (guint) dry_tile_rest ((z - datum.y) / dz, module->n_shifts) : 0;
     DryLength shifted = datum.x + module->shifts[course];
 
-    for (DryLength x = start_before (shifted, r.x0, du); x < r.x1; x += du)
+    self->row = (gint32) ((z - datum.y) / dz);
+    for (DryLength x = start_before (shifted, r.x0, du); x < r.x1; x += du) {
+      self->column = (gint32) ((x - shifted) / du);
       add_rect_tile (self, x, z, module->width, module->height);
+    }
   }
 }
 
@@ -292,7 +297,10 @@ lay_herringbone (Layer *self, const DryTileModule *module, DryPoint datum)
     for (gint64 k = from; k <= to; k++) {
       DryLength x = x0 + k * step, z = z0 + k * step;
 
+      self->column = (gint32) k;
+      self->row = (gint32) (2 * n);
       add_rect_tile (self, x, z, longer, shorter);
+      self->row++;
       add_rect_tile (self, x + whole, z + step - whole, shorter, longer);
     }
   }
@@ -319,6 +327,8 @@ lay_diagonal (Layer *self, const DryTileModule *module, DryPoint datum)
       for (guint c = 0; c < 4; c++)
         tile[c] = (DryPoint){datum.x + llround ((us[c] - vs[c]) * s),
                              datum.y + llround ((us[c] + vs[c]) * s)};
+      self->column = (gint32) i;
+      self->row = (gint32) k;
       self->whole2 = area2_of (tile, 4);
       add_tile (self, tile, 4);
     }
@@ -341,9 +351,28 @@ lay_hexagons (Layer *self, const DryTileModule *module, DryPoint datum)
       const DryPoint tile[] = {{x, z - s1}, {x + half, z - s2}, {x + half, z + s2},
                                {x, z + s1}, {x - half, z + s2}, {x - half, z - s2}};
 
+      self->column = (gint32) ((x - shifted) / du);
+      self->row = (gint32) k;
       self->whole2 = area2_of (tile, 6);
       add_tile (self, tile, 6);
     }
+  }
+}
+
+void
+dry_tile_origin (const DryTileModule *module, DryPoint datum, gint32 column, gint32 row, double *x,
+                 double *z)
+{
+  DryLength du = module->width + module->joint;
+
+  if (module->pattern == DRY_PATTERN_HEXAGON) {
+    *x = (double) (datum.x + (row % 2 != 0 ? du / 2 : 0) + column * du);
+    *z = (double) (datum.y + row * llround ((double) du * sqrt (3) / 2));
+  } else {
+    double u = column * (double) du, v = row * (double) dry_tile_pitch_z (module);
+
+    *x = (double) datum.x + (u - v) * M_SQRT1_2;
+    *z = (double) datum.y + (u + v) * M_SQRT1_2;
   }
 }
 

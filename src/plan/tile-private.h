@@ -5,12 +5,15 @@
 
 #include "plan/tile.h"
 
+/* A stair of courses comes back to its start within as many. */
+#define DRY_TILE_SHIFTS_MOST 20
+
 /* Sizes of the tile as it lies, and how courses follow each other. */
 typedef struct {
   DryPattern pattern;
   DryLength width, height; /* as it lies */
   DryLength joint;
-  DryLength shifts[2]; /* of even and odd courses */
+  DryLength shifts[DRY_TILE_SHIFTS_MOST]; /* of one course after the other */
   guint n_shifts;
 } DryTileModule;
 
@@ -24,6 +27,14 @@ static inline DryLength
 dry_tile_pitch_z (const DryTileModule *self)
 {
   return self->height + self->joint;
+}
+/* From one row of tiles to the next; rows of hexagons reach into each other. */
+static inline DryLength
+dry_tile_row (const DryTileModule *self)
+{
+  return self->pattern == DRY_PATTERN_HEXAGON
+             ? (DryLength) ((double) (self->width + self->joint) * 0.86602540378443865 + 0.5)
+             : self->height + self->joint;
 }
 /* TRUE when courses and columns line up, so that edges have cuts that can be balanced. */
 static inline gboolean
@@ -91,6 +102,8 @@ guint dry_tile_edges (const DryRegion *region, gboolean level, DryTileEdge out[2
 GArray *dry_tile_level_edges (const DryTileRoom *room);
 /* The joint to lay with, and the layout; `choice->starts` has room for every face. */
 DryLength dry_tile_choose (const DryTileRoom *room, DryTileChoice *choice);
+/* Whether that end is an open edge at which a whole tile is wished. */
+gboolean dry_tile_wants_whole (const DryTileRoom *room, guint index, gboolean right);
 /* Whether courses go on round the corner at that end. */
 gboolean dry_tile_goes_round (const DryTileRoom *room, guint index, gboolean right);
 
@@ -98,9 +111,36 @@ gboolean dry_tile_goes_round (const DryTileRoom *room, guint index, gboolean rig
  * there would be more than a drawing can tell apart. */
 gboolean dry_tile_lay (DryArena *arena, const DryTileModule *module, const DryRegion *region,
                        DryPoint datum, GArray *pieces);
+/* Where the tile of that column and row has its own frame, in nanometres: the corner of a diagonal
+ * one, turned by 45 degrees, the middle of a hexagon. Other patterns are not asked. */
+void dry_tile_origin (const DryTileModule *module, DryPoint datum, gint32 column, gint32 row,
+                      double *x, double *z);
 /* Area of one whole tile, twice. */
 __int128 dry_tile_area2 (const DryTileModule *module);
 
 /* tile-count.c */
 void dry_tile_count (const DryPlanContext *context, const DryFaces *faces,
                      const DryTileModule *module, DryTiling *self);
+/* How the room's tile is sold: what the finish says, else the catalogue. */
+typedef struct {
+  guint across, up, box;
+  double breakage;  /* per cent */
+  DrySource source; /* of the breakage */
+  DrySource boxes;  /* of sheet and box */
+} DryTilePacking;
+DryTilePacking dry_tile_packing (const DryPlanContext *context, const DryFinish *finish);
+/* Pieces cut edge to edge out of as few rectangles as may be, `kerf` lost between them: few ones by
+ * the search that nests boards, many by the best fit. Pieces are put in order. */
+guint dry_tile_nest_rects (const DryPlanContext *context, DryLength width, DryLength height,
+                           GArray *pieces, DryLength kerf);
+
+/* tile-kinds.c: gives every cut of the faces its kind. */
+void dry_tile_find_kinds (const DryPlanContext *context, DryTiling *self);
+
+/* tile-sheets.c: the sheets the chips of all faces take, whole and cut. */
+void dry_tile_count_sheets (const DryPlanContext *context, const DryTileModule *module,
+                            DryTiling *self);
+
+/* tile-shapes.c: tiles the cuts of diagonal or hexagon tile come from, each kept where it lies in
+ * its tile, which may be turned; and a bound no cutting goes below. */
+guint dry_tile_nest_shapes (const DryTileModule *module, const DryTiling *self, guint *bound);

@@ -3,12 +3,28 @@
  * layout amounts to. Knows no boards and no prices. */
 #include "plan/tile-private.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "base/error.h"
 #include "plan/plan.h"
 
 /* --- the module --- */
+
+/* Courses that go on by k/n of a tile are back after n: the fewest that come within a hundredth. */
+static void
+step_courses (DryTileModule *module, double offset)
+{
+  guint n = 2, k;
+
+  while (n < DRY_TILE_SHIFTS_MOST &&
+         (round (offset * n) < 1 || fabs (offset * n - round (offset * n)) > 0.01 * n))
+    n++;
+  k = MAX ((guint) (offset * n + 0.5), 1);
+  for (guint i = 0; i < n; i++)
+    module->shifts[i] = dry_tile_pitch_u (module) * (i * k % n) / n;
+  module->n_shifts = n;
+}
 
 DryTileModule
 dry_tile_module (const DryFinish *finish, DryLength joint)
@@ -23,7 +39,9 @@ dry_tile_module (const DryFinish *finish, DryLength joint)
     module.width = MIN (finish->tile_width, finish->tile_height);
     module.height = MAX (finish->tile_width, finish->tile_height);
   }
-  if (finish->pattern == DRY_PATTERN_OFFSET && finish->offset > 0) {
+  if (finish->pattern == DRY_PATTERN_OFFSET && finish->offset > 0 && finish->stepped)
+    step_courses (&module, finish->offset);
+  else if (finish->pattern == DRY_PATTERN_OFFSET && finish->offset > 0) {
     module.shifts[1] = (DryLength) (finish->offset * (double) dry_tile_pitch_u (&module) + 0.5);
     module.n_shifts = 2;
   }
@@ -49,7 +67,10 @@ explain_start (const DryTileRoom *room, guint index, DryTileFace *tiled)
   tiled->given_u = wall != NULL && wall->tile_set;
   tiled->wraps_left = dry_tile_goes_round (room, index, FALSE);
   tiled->wraps_right = dry_tile_goes_round (room, index, TRUE);
+  tiled->whole_left = dry_tile_wants_whole (room, index, FALSE);
+  tiled->whole_right = dry_tile_wants_whole (room, index, TRUE);
   tiled->why_u = tiled->given_u                            ? "set by you"
+                 : tiled->whole_left || tiled->whole_right ? "a whole tile at the open edge"
                  : tiled->wraps_left || tiled->wraps_right ? "courses go on round the corner"
                                                            : "balanced between the ends";
 }
@@ -356,6 +377,7 @@ lay_room (const DryTileRoom *room)
     lay_face (room, &module, &self->faces[i]);
   }
   find_smallest (self);
+  dry_tile_find_kinds (room->context, self);
   dry_tile_count (room->context, room->faces, &module, self);
 }
 
@@ -377,6 +399,12 @@ dry_tiling_compute (const DryPlanContext *context, const DryFaces *faces, GError
   }
   start_faces (context, faces, self);
   self->pattern = finish->pattern;
+  if (finish->pattern != DRY_PATTERN_HERRINGBONE) {
+    DryTilePacking packing = dry_tile_packing (context, finish);
+
+    self->sheet_across = packing.across;
+    self->sheet_up = packing.up;
+  }
   self->least_joint = MAX (3 * finish->variation, DRY_TILE_LEAST_JOINT);
   edges = dry_tile_level_edges (&room);
   room.level = (const DryTileEdge *) (gconstpointer) edges->data;

@@ -27,8 +27,18 @@ typedef struct {
   DryRect bounds;
   const DryPoint *points; /* outline, counter-clockwise; NULL: the bounds themselves */
   guint n_points;
-  __int128 area2; /* twice, exact */
+  __int128 area2;     /* twice, exact */
+  gint32 column, row; /* which tile of the pattern it is; 0, 0 stands at the datum */
+  gint32 kind;        /* index in DryTiling.kinds; -1: whole */
 } DryTilePiece;
+
+/* Cuts of one size and shape. Their number, on drawings and in lists, is the index and 1. */
+typedef struct {
+  DryTileCut cut;
+  DryLength width, height; /* of the box round it */
+  __int128 area2;
+  guint count;
+} DryTileKind;
 
 /* A strip between tiles that takes no grout but sealant or a profile. */
 typedef struct {
@@ -41,6 +51,7 @@ typedef struct {
   DryPoint datum;   /* lower left corner of one whole tile of the layout */
   gboolean given_u, given_z;        /* datum set by the user, not solved */
   gboolean wraps_left, wraps_right; /* courses go on round that corner */
+  gboolean whole_left, whole_right; /* that edge is open, and wished whole */
   const char *why_u, *why_z;        /* in plain words how the datum came about */
   const DryLength *upright, *level; /* middles of joints that niche edges can stand on; ascending */
   guint n_upright, n_level;
@@ -56,6 +67,8 @@ typedef struct {
   DryLength run;              /* longest stretch of it without a movement joint */
   const DryTileBreak *breaks; /* movement joints in the field, as the rule pack's interval asks */
   guint n_breaks;
+  DryLength trim;     /* length of its open edges */
+  DryLength trim_cut; /* the part of it that covers cut tile, not a factory edge */
 } DryTileFace;
 
 typedef struct {
@@ -74,15 +87,25 @@ typedef struct {
   DryLength least_joint;   /* what the facial variation asks for */
   double area, joint_area; /* m2 */
   guint n_whole, n_cut;
-  guint n_for_cuts;   /* tiles the cuts come from, remainders used again */
-  guint n_spare;      /* for breakage and later repairs */
-  guint n_tiles;      /* to buy */
-  guint box, n_boxes; /* tiles in one, and how many; 0: not known */
-  DryLength trim;     /* length of open edges, tops and sides where the tile ends */
-  DryLength movement; /* length of joints that take sealant: changes of plane, at the basin */
+  const DryTileKind *kinds; /* of cuts, in the order they are met */
+  guint n_kinds;
+  guint n_for_cuts;     /* tiles the cuts come from, remainders used again */
+  guint least_for_cuts; /* no way of cutting needs fewer; 0: not reckoned */
+  guint n_spare;        /* for breakage and later repairs; sheets when on sheets */
+  guint n_tiles;        /* to buy; on sheets: chips of the sheets to buy */
+  guint sheet_across;   /* chips in a row of a sheet; 0: loose tile, and no sheets below */
+  guint sheet_up;       /* in a column */
+  guint n_whole_sheets; /* hung whole */
+  guint n_part_sheets;  /* that blocks of chips are cut from, remainders used again */
+  guint n_sheets;       /* to buy */
+  double sheet_area;    /* m2 of one, with a joint on two of its sides */
+  guint box, n_boxes;   /* tiles or sheets in one, and how many; 0: not known */
+  DryLength trim;       /* length of open edges, tops and sides where the tile ends */
+  DryLength trim_cut;   /* the part of it that covers cut tile */
+  DryLength movement;   /* length of joints that take sealant: changes of plane, at the basin */
   double smallest_share;
   gint smallest_face; /* index in `faces`, or -1 */
-  DryTileCount counts[6];
+  DryTileCount counts[8];
   guint n_counts;
 } DryTiling;
 

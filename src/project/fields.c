@@ -18,6 +18,7 @@ static const char *const end_words[] = {"left", "right", "centre", "back", NULL}
 static const char *const pattern_words[] = {"straight",    "offset",  "vertical", "diagonal",
                                             "herringbone", "hexagon", NULL};
 static const char *const mortar_words[] = {"as-system", "unmodified", "modified", "epoxy", NULL};
+static const char *const ends_words[] = {"as-room", "balanced", "whole-outer", NULL};
 static const char *const side_words[] = {"inside", "outside", NULL};
 static const char *const direction_words[] = {"upright", "level", NULL};
 const char *const dry_part_kind_words[] = {
@@ -153,6 +154,7 @@ static const DryField wall_table[] = {
     NUMBER ("cap_pitch", cap_pitch, 0, 0, 1, 0),
     FLAG ("tile_set", tile_set, 0),
     LENGTH ("tile_from", tile_from, 0, -DRY_SIZE_MAX, DRY_SIZE_MAX, 0),
+    CHOICE ("tile_ends", tile_ends, 0, ends_words),
 };
 SET (dry_wall_fields, wall_table);
 #undef OWNER
@@ -233,13 +235,19 @@ static const DryField finish_table[] = {
     EXTRA ("mortar", mortar),
     CHOICE ("pattern", pattern, 0, pattern_words),
     NUMBER ("offset", offset, 0, 0, 0.5, 0),
+    FLAG ("offset_stepped", stepped, 0),
     FLAG ("wrap", wrap, 0),
     EXTRA ("joint_min", joint_min),
     EXTRA ("joint_max", joint_max),
     FLAG ("level_set", level_set, 0),
     EXTRA ("level", level),
     EXTRA ("variation", variation),
+    FLAG ("whole_outer", whole_outer, 0),
+    EXTRA ("niche_tolerance", niche_tolerance),
     {"tiles_in_box", DRY_FIELD_INTEGER, AT (box), 0, 0, DRY_MAX_COUNT, 0},
+    {"chips_across", DRY_FIELD_INTEGER, AT (chips_across), 0, 0, 200, 0},
+    {"chips_up", DRY_FIELD_INTEGER, AT (chips_up), 0, 0, 200, 0},
+    NUMBER ("breakage_percent", breakage, 0, 0, 100, 0),
     CHOICE ("mortar_kind", mortar_kind, 0, mortar_words),
     EXTRA ("trim", trim),
     NUMBER ("mortar_coverage", coverage, 0, 0, 100, 0),
@@ -248,6 +256,10 @@ static const DryField finish_table[] = {
     FLAG ("mixed_makers", mixed_makers, 0),
     FLAG ("plain_screws", plain_screws, 0),
     FLAG ("basin_gap_mortar", gap_mortar, 0),
+    {"tiles_ordered", DRY_FIELD_INTEGER, AT (tiles_ordered), 0, 0, 1000000, 0},
+    FLAG ("dye_lots_mixed", mixed_lots, 0),
+    NUMBER ("grouted_after_hours", grout_after, 0, 0, 10000, 0),
+    NUMBER ("showered_after_hours", water_after, 0, 0, 10000, 0),
     FLAG ("cut_guard", cut_guard, 0),
 };
 SET (dry_finish_fields, finish_table);
@@ -256,10 +268,6 @@ SET (dry_finish_fields, finish_table);
 #define OWNER DryPart
 static const DryField part_table[] = {
     ID ("id", id),
-    {"tiles_ordered", DRY_FIELD_INTEGER, AT (tiles_ordered), 0, 0, 1000000, 0},
-    FLAG ("dye_lots_mixed", mixed_lots, 0),
-    NUMBER ("grouted_after_hours", grout_after, 0, 0, 10000, 0),
-    NUMBER ("showered_after_hours", water_after, 0, 0, 10000, 0),
     CHOICE ("kind", kind, DRY_FIELD_REQUIRED, dry_part_kind_words),
     TEXT ("item", item, 0),
     TEXT ("label", label, 0),

@@ -5,6 +5,13 @@
 
 #include "project/part.h"
 
+/* What tile does at the ends of a wall. */
+typedef enum {
+  DRY_TILE_ENDS_AS_ROOM,
+  DRY_TILE_ENDS_BALANCED,    /* cuts at both ends alike */
+  DRY_TILE_ENDS_WHOLE_OUTER, /* a whole tile at the open edge, the cut in the corner */
+} DryTileEnds;
+
 /* A wall. Outline walls run clockwise seen from above (y up), so a person inside sees `start` on
  * the left. Coordinates are faces of studs. An outline wall ends where the next one starts. */
 typedef struct {
@@ -35,6 +42,7 @@ typedef struct {
   double cap_pitch;       /* half walls: fall of the cap toward the wet side */
   DryLength tile_from;    /* u where a tile starts, when set */
   gboolean tile_set;
+  DryTileEnds tile_ends; /* of this wall; as the room's finish says unless set */
 } DryWall;
 
 typedef enum { DRY_OPENING_DOOR, DRY_OPENING_WINDOW, DRY_OPENING_PASSAGE } DryOpeningKind;
@@ -123,22 +131,31 @@ typedef struct {
   DryLength joint;  /* between tiles */
   DryLength mortar; /* bed under the tile after bedding */
   DryPattern pattern;
-  double offset;  /* offset pattern: share of the tile's length, 0..0.5 */
-  gboolean tiled; /* FALSE: no tile chosen yet */
-  gboolean wrap;  /* courses go on round inside corners with the rest of the cut tile */
+  double offset;    /* offset pattern: share of the tile's length, 0..0.5 */
+  gboolean stepped; /* offset pattern: every course goes on by the offset, not there and back */
+  gboolean tiled;   /* FALSE: no tile chosen yet */
+  gboolean wrap;    /* courses go on round inside corners with the rest of the cut tile */
   DryLength joint_min, joint_max; /* the joint may be chosen between; 0 = it is as it is */
   DryLength level;                /* z where a course starts, when set */
   gboolean level_set;
-  DryLength variation;       /* of the tiles' faces: largest less smallest; 0 = not measured */
-  gint box;                  /* tiles in a box; 0 = the catalogue's, or not known */
-  DryMortarKind mortar_kind; /* what the tile is set in */
-  DryLength trim;            /* depth of the edge trim; 0 = none */
-  double coverage;           /* mortar found behind lifted tile, per cent; 0 = not checked */
-  double membrane_used;      /* of liquid membrane, in litres; 0 = not recorded */
-  gboolean no_listing;       /* nobody can show the membrane's listing */
-  gboolean mixed_makers;     /* parts of several makers without a letter that they go together */
-  gboolean plain_screws;     /* drywall screws, or mesh that alkali eats */
+  DryLength variation;         /* of the tiles' faces: largest less smallest; 0 = not measured */
+  gboolean whole_outer;        /* whole tile at the open edges of walls instead of balanced cuts */
+  DryLength niche_tolerance;   /* a niche's edge this near a joint is on it; 0 = as the rules say */
+  gint box;                    /* tiles in a box; 0 = the catalogue's, or not known */
+  gint chips_across, chips_up; /* of a sheet of mosaic; 0 = the catalogue's, or loose tile */
+  double breakage;             /* bought over, per cent; 0 = the catalogue's, or the usual */
+  DryMortarKind mortar_kind;   /* what the tile is set in */
+  DryLength trim;              /* depth of the edge trim; 0 = none */
+  double coverage;             /* mortar found behind lifted tile, per cent; 0 = not checked */
+  double membrane_used;        /* of liquid membrane, in litres; 0 = not recorded */
+  gboolean no_listing;         /* nobody can show the membrane's listing */
+  gboolean mixed_makers;       /* parts of several makers without a letter that they go together */
+  gboolean plain_screws;       /* drywall screws, or mesh that alkali eats */
   gboolean gap_mortar; /* the gap at the tub filled with mortar instead of what the system says */
+  gint tiles_ordered;  /* tiles, or sheets of mosaic; 0 = not recorded */
+  gboolean mixed_lots; /* their boxes are of several dye lots */
+  double grout_after;  /* hours from the last tile to grouting, meant or done; 0 = as planned */
+  double water_after;  /* hours from grouting to the first shower; 0 = as planned */
   gboolean cut_guard;  /* a strip guards the band against the knife when the joint is renewed */
 } DryFinish;
 
@@ -152,10 +169,6 @@ typedef struct {
   DryLength at;      /* u of an upright seam, z of a level one */
   DryLength through; /* the point's other coordinate: z of an upright seam, u of a level one */
 } DrySeamWish;
-  gint tiles_ordered;  /* tiles, or sheets of mosaic; 0 = not recorded */
-  gboolean mixed_lots; /* their boxes are of several dye lots */
-  double grout_after;  /* hours from the last tile to grouting, meant or done; 0 = as planned */
-  double water_after;  /* hours from grouting to the first shower; 0 = as planned */
 
 #define DRY_MAX_COUNT 10000 /* boards of one size on hand */
 

@@ -142,6 +142,15 @@ is_in_courses (const DryRoom *room, gconstpointer value)
          finish->pattern != DRY_PATTERN_HERRINGBONE && finish->pattern != DRY_PATTERN_HEXAGON;
 }
 
+/* Larger ones do not hang on a mesh. */
+static gboolean
+is_small_tile (const DryRoom *room, gconstpointer value)
+{
+  const DryFinish *finish = value;
+
+  return finish->tiled && MAX (finish->tile_width, finish->tile_height) <= IN (6);
+}
+
 static gboolean
 has_level (const DryRoom *room, gconstpointer value)
 {
@@ -202,6 +211,8 @@ static const char *const ENDS[] = {N_ ("Left"), N_ ("Right"), N_ ("Center"), N_ 
 static const char *const PATTERNS[] = {
     N_ ("Straight"), N_ ("Offset"), N_ ("Vertical"), N_ ("Diagonal"), N_ ("Herringbone"),
     N_ ("Hexagon"),  NULL};
+static const char *const TILE_ENDS[] = {N_ ("As the room"), N_ ("Balanced cuts"),
+                                        N_ ("Whole at the open edge"), NULL};
 static const char *const MORTARS[] = {N_ ("As the system says"), N_ ("Unmodified"), N_ ("Modified"),
                                       N_ ("Epoxy"), NULL};
 
@@ -307,20 +318,36 @@ static const DryField FINISH[] = {
     {NULL, N_ ("Offset"), N_ ("Share of the tile's length"), DRY_FIELD_NUMBER,
      AT (DryFinish, offset), .number_low = 0, .number_high = 0.5, .step = 0.05, .digits = 2,
      .is_shown = is_offset},
+    {NULL, N_ ("Courses step on"), N_ ("Each by the offset, instead of there and back"),
+     DRY_FIELD_BOOLEAN, AT (DryFinish, stepped), .is_shown = is_offset},
     {NULL, N_ ("Joint from"), N_ ("The width may be chosen from here"), DRY_FIELD_LENGTH,
      AT (DryFinish, joint_min), 0, IN (2), .zero_text = N_ ("as set"), .is_shown = is_in_courses},
     {NULL, N_ ("Joint to"), N_ ("up to here, where that cuts better"), DRY_FIELD_LENGTH,
      AT (DryFinish, joint_max), 0, IN (2), .zero_text = N_ ("as set"), .is_shown = is_in_courses},
     {NULL, N_ ("Courses turn inside corners"), N_ ("With the rest of the tile cut there"),
      DRY_FIELD_BOOLEAN, AT (DryFinish, wrap), .is_shown = is_in_courses},
+    {NULL, N_ ("Whole tile at the open edge"), N_ ("The cut goes into the corner"),
+     DRY_FIELD_BOOLEAN, AT (DryFinish, whole_outer), .is_shown = is_in_courses},
     {NULL, N_ ("Level line set"), N_ ("Instead of the best one for the cuts"), DRY_FIELD_BOOLEAN,
      AT (DryFinish, level_set), .is_shown = is_tiled},
     {NULL, N_ ("Level line"), N_ ("A course starts at this height"), DRY_FIELD_LENGTH,
      AT (DryFinish, level), 0, IN (400), .is_shown = has_level},
     {NULL, N_ ("Faces vary by"), N_ ("Largest tile less smallest, as measured"), DRY_FIELD_LENGTH,
      AT (DryFinish, variation), 0, IN (1), .zero_text = N_ ("not measured"), .is_shown = is_tiled},
-    {NULL, N_ ("Tiles in a box"), N_ ("0 = not known"), DRY_FIELD_INTEGER, AT (DryFinish, box),
-     .number_low = 0, .number_high = DRY_MAX_COUNT, .step = 1, .digits = 0, .is_shown = is_tiled},
+    {NULL, N_ ("Niche edge off a joint by"), N_ ("As far is still on it"), DRY_FIELD_LENGTH,
+     AT (DryFinish, niche_tolerance), 0, IN (4), .zero_text = N_ ("as the rules say"),
+     .is_shown = is_in_courses},
+    {NULL, N_ ("Chips across a sheet"), N_ ("Mosaic on mesh; 0 = as the catalog says"),
+     DRY_FIELD_INTEGER, AT (DryFinish, chips_across), .number_low = 0, .number_high = 200,
+     .step = 1, .digits = 0, .is_shown = is_small_tile},
+    {NULL, N_ ("Chips up a sheet"), NULL, DRY_FIELD_INTEGER, AT (DryFinish, chips_up),
+     .number_low = 0, .number_high = 200, .step = 1, .digits = 0, .is_shown = is_small_tile},
+    {NULL, N_ ("In a box"), N_ ("Tiles or sheets; 0 = as the catalog says"), DRY_FIELD_INTEGER,
+     AT (DryFinish, box), .number_low = 0, .number_high = DRY_MAX_COUNT, .step = 1, .digits = 0,
+     .is_shown = is_tiled},
+    {NULL, N_ ("Spare tile, %"), N_ ("For breakage and repairs; 0 = as the catalog says"),
+     DRY_FIELD_NUMBER, AT (DryFinish, breakage), .number_low = 0, .number_high = 100, .step = 1,
+     .digits = 1, .is_shown = is_tiled},
     {NULL, N_ ("Mortar"), N_ ("What the tile is set in"), DRY_FIELD_CHOICE,
      AT (DryFinish, mortar_kind), .choices = MORTARS, .is_shown = is_tiled},
     {NULL, N_ ("Edge trim, depth"), NULL, DRY_FIELD_LENGTH, AT (DryFinish, trim), 0, IN (4),
@@ -340,6 +367,17 @@ static const DryField FINISH[] = {
      AT (DryFinish, plain_screws)},
     {NULL, N_ ("Gap at the tub filled with mortar"), N_ ("Instead of what the system says"),
      DRY_FIELD_BOOLEAN, AT (DryFinish, gap_mortar)},
+    {NULL, N_ ("Tiles on order"), N_ ("Sheets, for mosaic; 0 = not recorded"), DRY_FIELD_INTEGER,
+     AT (DryFinish, tiles_ordered), .number_low = 0, .number_high = 1000000, .step = 1, .digits = 0,
+     .is_shown = is_tiled},
+    {NULL, N_ ("Boxes of several dye lots"), N_ ("The lot is printed on the box"),
+     DRY_FIELD_BOOLEAN, AT (DryFinish, mixed_lots), .is_shown = is_tiled},
+    {NULL, N_ ("Grouted after, hours"), N_ ("From the last tile; 0 = as the schedule has it"),
+     DRY_FIELD_NUMBER, AT (DryFinish, grout_after), .number_low = 0, .number_high = 10000,
+     .step = 1, .digits = 0, .is_shown = is_tiled},
+    {NULL, N_ ("First shower after, hours"), N_ ("From grouting; 0 = as the schedule has it"),
+     DRY_FIELD_NUMBER, AT (DryFinish, water_after), .number_low = 0, .number_high = 10000,
+     .step = 1, .digits = 0, .is_shown = is_tiled},
     {NULL, N_ ("Guard strip behind the sealant"),
      N_ ("Keeps a knife off the band when the joint is renewed"), DRY_FIELD_BOOLEAN,
      AT (DryFinish, cut_guard)},
@@ -366,18 +404,9 @@ static const DryField WALL[] = {
     {NULL, N_ ("Polyethylene behind"), NULL, DRY_FIELD_BOOLEAN, AT (DryWall, vapour_barrier)},
     {NULL, N_ ("Lining"), N_ ("Drywall or plaster outside the wet area"), DRY_FIELD_LENGTH,
      AT (DryWall, lining), 0, IN (4)},
+    {NULL, N_ ("Ends of the tile"), N_ ("Balanced cuts, or a whole tile at the open edge"),
+     DRY_FIELD_CHOICE, AT (DryWall, tile_ends), .choices = TILE_ENDS, .is_shown = room_is_tiled},
     {NULL, N_ ("Tile start set"), N_ ("Instead of balanced between the corners"), DRY_FIELD_BOOLEAN,
-    {NULL, N_ ("Tiles on order"), N_ ("Sheets, for mosaic; 0 = not recorded"), DRY_FIELD_INTEGER,
-     AT (DryFinish, tiles_ordered), .number_low = 0, .number_high = 1000000, .step = 1, .digits = 0,
-     .is_shown = is_tiled},
-    {NULL, N_ ("Boxes of several dye lots"), N_ ("The lot is printed on the box"),
-     DRY_FIELD_BOOLEAN, AT (DryFinish, mixed_lots), .is_shown = is_tiled},
-    {NULL, N_ ("Grouted after, hours"), N_ ("From the last tile; 0 = as the schedule has it"),
-     DRY_FIELD_NUMBER, AT (DryFinish, grout_after), .number_low = 0, .number_high = 10000,
-     .step = 1, .digits = 0, .is_shown = is_tiled},
-    {NULL, N_ ("First shower after, hours"), N_ ("From grouting; 0 = as the schedule has it"),
-     DRY_FIELD_NUMBER, AT (DryFinish, water_after), .number_low = 0, .number_high = 10000,
-     .step = 1, .digits = 0, .is_shown = is_tiled},
      AT (DryWall, tile_set), .is_shown = room_is_tiled},
     {NULL, N_ ("Tile starts at"), N_ ("Left edge of a whole tile, from the wall's left end"),
      DRY_FIELD_LENGTH, AT (DryWall, tile_from), IN (-400), IN (2000), .is_shown = has_tile_start},

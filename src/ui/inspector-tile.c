@@ -60,6 +60,9 @@ chosen_cb (AdwComboRow *row, GParamSpec *pspec, DrySession *session)
   finish.tile_height = item->tile_height;
   finish.tile_thickness = item->tile_thickness;
   finish.joint = item->joint > 0 ? item->joint : finish.joint;
+  /* Sheet, box and spares are the new tile's own. */
+  finish.box = finish.chips_across = finish.chips_up = 0;
+  finish.breakage = 0;
   finish.tiled = TRUE;
   step = g_strdup_printf (_ ("Tile with %s"), item->name);
   project = dry_edit_set_finish (dry_session_get_project (session), room->id, &finish, &error);

@@ -351,6 +351,34 @@ room_narrow_cut (void)
 }
 
 static void
+change_small (DryFinish *finish, gpointer data)
+{
+  change_straight (finish, data);
+  finish->tile_width = INCH (6);
+  finish->tile_height = INCH (3);
+}
+
+/* Courses of 3-1/8 in: a niche 14 in high ends somewhere in one. */
+static DryProject *
+room_niche_off_joints (void)
+{
+  return rule_room_add_part (rule_room_set_finish (start ("foam-bands"), change_small, NULL),
+                             'n', make_niche (24, 48, 12));
+}
+
+static void
+change_tolerance (DryFinish *finish, gpointer data)
+{
+  finish->niche_tolerance = INCH (0.5);
+}
+
+static DryProject *
+room_niche_near_joints (void)
+{
+  return rule_room_set_finish (room_niche_off_joints (), change_tolerance, NULL);
+}
+
+static void
 change_spacing (DryWall *wall, gpointer data)
 {
   wall->stud_spacing = INCH (24);
@@ -539,6 +567,8 @@ const RemedyCase REMEDY_CASES[] = {
     {"niche.to-clear-bay", "niche-misses-bay", room_ready_niche_on_stud},
     {"niche.to-clear-bay", "niche-cuts-bearing-stud", room_bearing_niche},
     {"niche.to-clear-bay", "hidden-in-niche-bay", room_vent_bay},
+    {"niche.to-joints", "niche-off-joint", room_niche_off_joints},
+    {"niche.to-joints", "niche-off-joint-set", room_niche_near_joints},
     {"opening.line-jamb", "window-wooden", room_window},
     {"opening.safety-glass", "window-not-safety", room_window},
     {"opening.slope-sill", "window-sill-flat", room_window},
