@@ -116,13 +116,29 @@ static const double figure[][2] = {
     {0.092, 0.330}, {0.080, 0.270}, {0.080, 0.190}, {0.056, 0.050}, {0.068, 0.012},
     {0.060, 0.000}, {0.020, 0.000}, {0.022, 0.060}, {0.018, 0.250}, {0.008, 0.455}};
 
+/* Cuts every corner: the outline flows. After Chaikin, Computer Graphics and Image Processing 3
+ * (1974) 346. */
+static guint
+round_off (const DrySpot *spots, guint n, DrySpot *out)
+{
+  for (guint i = 0; i < n; i++) {
+    DrySpot a = spots[i], b = spots[(i + 1) % n];
+
+    out[2 * i] = (DrySpot){a.x + (b.x - a.x) / 4, a.y + (b.y - a.y) / 4, a.z + (b.z - a.z) / 4};
+    out[2 * i + 1] = (DrySpot){b.x + (a.x - b.x) / 4, b.y + (a.y - b.y) / 4, b.z + (a.z - b.z) / 4};
+  }
+  return 2 * n;
+}
+
 static void
 draw_figure (DryRoomPicture *self, DrySpot feet, double height, DryInk ink)
 {
   double rx = self->eye.dy, ry = -self->eye.dx; /* to the right, as seen */
   guint half = G_N_ELEMENTS (figure);
   DrySpot body[2 * G_N_ELEMENTS (figure)], head[24];
-  DryLook look = {.fill = ink, .alpha = 0.62};
+  DrySpot rounded[4 * G_N_ELEMENTS (figure)], smooth[8 * G_N_ELEMENTS (figure)];
+  guint n;
+  DryLook look = {.fill = ink, .alpha = 0.48};
   DryPoint above[3];
 
   for (guint i = 0; i < half; i++)
@@ -136,14 +152,18 @@ draw_figure (DryRoomPicture *self, DrySpot feet, double height, DryInk ink)
     head[i] =
         (DrySpot){feet.x + x * rx, feet.y + x * ry, feet.z + height * (0.936 + 0.064 * sin (a))};
   }
-  dry_picture_shape (self, look, body, 2 * half);
+  n = round_off (rounded, round_off (body, 2 * half, rounded), smooth);
+  dry_picture_shape (self, look, smooth, n);
   dry_picture_shape (self, look, head, G_N_ELEMENTS (head));
   feet.z += height * 1.02;
   if (dry_eye_project (&self->eye, (DrySpot[]){feet, feet, feet}, 3, above))
     dry_scene_builder_text (
         self->b, above[0],
         (DryLettering){.size = 3, .ink = DRY_INK_SHADE, .bold = TRUE, .anchor = DRY_ANCHOR_ABOVE},
-        "%s", dry_scene_builder_length (self->b, (DryLength) height));
+        "%s",
+        dry_scene_builder_length (self->b, self->b->metric
+                                               ? ((DryLength) height + DRY_MM / 2) / DRY_MM * DRY_MM
+                                               : (DryLength) height));
 }
 
 /* One short and one tall person: 5 ft 2 in and 6 ft 3 in, or 1575 and 1905 mm. */

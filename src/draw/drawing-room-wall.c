@@ -359,7 +359,7 @@ draw_parts (DryRoomPicture *self, const DrySurface *s, const DryWall *wall, DryS
 void
 dry_picture_wall (DryRoomPicture *self, const DryWall *wall, DrySide side)
 {
-  DrySurface s = dry_surface_of (wall, side);
+  DrySurface s = dry_surface_of (wall, side), finish = s;
   const DryFace *face = dry_faces_get_wall (self->plan->faces, wall->id, side);
   DryRect whole = {0, 0, dry_wall_length (wall), dry_wall_height (self->room, wall)};
   /* The light comes from the left, behind whoever looks. */
@@ -368,12 +368,15 @@ dry_picture_wall (DryRoomPicture *self, const DryWall *wall, DrySide side)
   if (!dry_picture_sees (self, &s))
     return;
   dry_scene_builder_tag (self->b, DRY_LAYER_ROOM, DRY_SHOWS_WALL, wall->id, -1);
-  dry_picture_rect (self, DRY_MATERIAL (DRY_INK_PAINT), &s, whole, 0);
-  if (face && face->region.n_polygons > 0)
-    draw_tile (self, &s, face);
-  draw_openings (self, &s, wall, side);
+  dry_picture_rect (self, DRY_MATERIAL (DRY_INK_PAINT), &finish, whole, 0);
+  /* Tile stands before the studs by all that is under it; so do the corners of the layout. */
+  if (face && face->region.n_polygons > 0) {
+    finish.o = dry_surface_spot (&s, 0, 0, (double) self->plan->context.build_up.total);
+    draw_tile (self, &finish, face);
+  }
+  draw_openings (self, &finish, wall, side);
   dry_scene_builder_tag (self->b, DRY_LAYER_ROOM, DRY_SHOWS_NOTHING, 0, -1);
-  dry_picture_rect (self, DRY_SHADOW (0.01 + 0.05 * fabs (away) + (away > 0 ? 0.05 * away : 0)), &s,
-                    whole, 0);
-  draw_parts (self, &s, wall, side);
+  dry_picture_rect (self, DRY_SHADOW (0.01 + 0.05 * fabs (away) + (away > 0 ? 0.05 * away : 0)),
+                    &finish, whole, 0);
+  draw_parts (self, &finish, wall, side);
 }

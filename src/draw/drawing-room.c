@@ -122,10 +122,10 @@ reach (DryPoint p, DryRect *r)
 
 /* Round the basin and the wet walls above it, and as wide as the picture's shape asks. */
 static void
-choose_frame (DryRoomPicture *self, const DryPoint corners[4])
+choose_frame (DryRoomPicture *self, const DryPoint corners[4], double aspect)
 {
   DryRect r = {G_MAXINT64, G_MAXINT64, G_MININT64, G_MININT64};
-  DryLength wide, high, margin, middle;
+  DryLength wide, high, margin, middle, level;
 
   for (guint i = 0; i < 4; i++) {
     DrySpot foot = {(double) corners[i].x, (double) corners[i].y, 0};
@@ -154,10 +154,11 @@ choose_frame (DryRoomPicture *self, const DryPoint corners[4])
   r.y0 -= margin;
   r.y1 += margin;
   high = dry_rect_height (r);
-  wide = MAX ((DryLength) (ASPECT * (double) high), dry_rect_width (r) + 2 * margin);
+  wide = MAX ((DryLength) (aspect * (double) high), dry_rect_width (r) + 2 * margin);
+  high = (DryLength) ((double) wide / aspect);
   middle = (r.x0 + r.x1) / 2;
-  r.x0 = middle - wide / 2;
-  r.x1 = middle + wide / 2;
+  level = (r.y0 + r.y1) / 2;
+  r = (DryRect){middle - wide / 2, level - high / 2, middle + wide / 2, level + high / 2};
   self->frame[0] = (DryPoint){r.x0, r.y0};
   self->frame[1] = (DryPoint){r.x1, r.y0};
   self->frame[2] = (DryPoint){r.x1, r.y1};
@@ -280,7 +281,7 @@ draw_room (DryRoomPicture *self, gboolean figures, const DryPoint corners[4])
 }
 
 DryScene *
-dry_drawing_room (const DryPlan *plan, gboolean figures)
+dry_drawing_room_shaped (const DryPlan *plan, gboolean figures, double aspect)
 {
   DrySceneBuilder b;
   DryPoint corners[4];
@@ -289,10 +290,16 @@ dry_drawing_room (const DryPlan *plan, gboolean figures)
   dry_scene_builder_init (&b, plan->context.job);
   if (plan->faces->n > 0 && dry_room_basin_corners (picture.room, corners)) {
     choose_eye (&picture, corners);
-    choose_frame (&picture, corners);
+    choose_frame (&picture, corners, CLAMP (aspect, 0.4, 4));
     dry_scene_builder_begin_view (&b, DRY_VIEW_FACE, 0, (DryPoint){0, 0}, picture.room->name);
     draw_room (&picture, figures, corners);
     dry_scene_builder_end_view (&b);
   }
   return dry_scene_builder_finish (&b);
+}
+
+DryScene *
+dry_drawing_room (const DryPlan *plan, gboolean figures)
+{
+  return dry_drawing_room_shaped (plan, figures, ASPECT);
 }

@@ -26,6 +26,9 @@ DryScene *dry_drawing_client (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 /* The same as somebody standing in the room sees it, in colors of its own materials. `figures`:
  * with a short and a tall person standing in it. Empty without a tub or pan. */
 DryScene *dry_drawing_room (const DryPlan *plan, gboolean figures) G_GNUC_WARN_UNUSED_RESULT;
+/* The same in another shape: `aspect` is its width over its height. */
+DryScene *dry_drawing_room_shaped (const DryPlan *plan, gboolean figures,
+                                   double aspect) G_GNUC_WARN_UNUSED_RESULT;
 /* Tasks `first` to `first` + `n` of a schedule as bars over its days, at paper size: a millimeter
  * of the scene is a millimeter of the page, 182 of them wide. */
 DryScene *dry_drawing_gantt (const DrySchedule *schedule, const DryJob *job, guint first,

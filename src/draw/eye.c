@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-#define SPOTS_MOST 64
+#define SPOTS_MOST 256
 
 double
 dry_eye_depth (const DryEye *self, DrySpot at)

@@ -138,6 +138,20 @@ dry_history_get_redo_name (const DryHistory *self)
   return step->name;
 }
 
+const DryProject *
+dry_history_get_past (const DryHistory *self, guint steps, const char **name)
+{
+  const Step *step, *next;
+
+  if (steps > self->current)
+    return NULL;
+  step = g_ptr_array_index (self->steps, self->current - steps);
+  next = steps > 0 ? g_ptr_array_index (self->steps, self->current - steps + 1) : NULL;
+  if (name)
+    *name = next ? next->name : NULL;
+  return step->project;
+}
+
 void
 dry_history_mark_saved (DryHistory *self)
 {
@@ -147,6 +161,13 @@ dry_history_mark_saved (DryHistory *self)
   self->saved = saved;
   /* A drag that goes on after saving must not take the saved state out of the list. */
   self->sealed = TRUE;
+}
+
+void
+dry_history_mark_unsaved (DryHistory *self)
+{
+  dry_project_unref (self->saved);
+  self->saved = NULL;
 }
 
 gboolean

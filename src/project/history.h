@@ -26,8 +26,14 @@ gboolean dry_history_redo (DryHistory *self);
 /* What would be undone or redone; NULL when nothing. Borrowed. */
 const char *dry_history_get_undo_name (const DryHistory *self);
 const char *dry_history_get_redo_name (const DryHistory *self);
+/* The state `steps` before the current one (0: the current one itself), and what was done to it
+ * next, NULL for the current one; `name` may be NULL. NULL when there is no such state. Borrowed.
+ */
+const DryProject *dry_history_get_past (const DryHistory *self, guint steps, const char **name);
 /* The saved state: TRUE when current is the project last marked. */
 void dry_history_mark_saved (DryHistory *self);
+/* No state is the saved one any more: the file is gone, or holds what someone else wrote. */
+void dry_history_mark_unsaved (DryHistory *self);
 gboolean dry_history_is_saved (const DryHistory *self);
 /* The state last marked, which the list may have dropped since; NULL before the first mark. */
 const DryProject *dry_history_get_saved (const DryHistory *self);

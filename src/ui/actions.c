@@ -51,6 +51,7 @@ static const DryActionInfo actions[] = {
     {"win.inspector", "F9", N_ ("Inspector"), "view", DRY_ACTIONS_VIEW},
     {"win.ledger", "<Control>l", N_ ("Ledger"), "view", DRY_ACTIONS_VIEW},
     {"win.fullscreen", "F11", N_ ("Full screen"), "view", DRY_ACTIONS_VIEW},
+    {"win.show-client", "F7", N_ ("Show to the client, and back"), "showing", DRY_ACTIONS_VIEW},
 
     {"win.layer-studs", "1", N_ ("Studs"), "layers", DRY_ACTIONS_LAYERS},
     {"win.layer-boards", "2", N_ ("Boards"), "layers", DRY_ACTIONS_LAYERS},

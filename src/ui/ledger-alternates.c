@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One row an alternate, with its figures and differences unfolded; buttons to choose and to remove,
- * and a menu that adds one. Figures come from plan/compare.h; nothing is reckoned here. */
+/* One row an alternate, with its figures and differences unfolded; buttons to choose, rename and
+ * remove, a menu that adds one by system and a button that keeps what was changed as one. Figures
+ * come from plan/compare.h; nothing is reckoned here. */
 #define G_LOG_DOMAIN "drybay-ui"
 #include "ui/ledger-alternates.h"
 
@@ -9,6 +10,8 @@
 
 #include "plan/compare.h"
 #include "ui/access.h"
+#include "ui/comparer.h"
+#include "ui/keep-alternate.h"
 #include "ui/ledger-entries.h"
 #include "ui/ledger-pages.h"
 #include "ui/ledger-schedule.h"
@@ -19,52 +22,14 @@
 struct _DryLedgerAlternates {
   GtkWidget parent_instance;
   DrySession *session;
-  GtkWidget *box, *add, *spinner, *list;
-  GCancellable *cancellable; /* of the comparison under way */
-  guint timer;
+  GtkWidget *box, *bar, *add, *spinner, *list;
+  DryComparer *comparer;
   GArray *ids; /* DryId of the rows */
 };
 
+enum { ACT_CHOOSE, ACT_RENAME, ACT_REMOVE, N_ACTS };
+
 G_DEFINE_FINAL_TYPE (DryLedgerAlternates, dry_ledger_alternates, GTK_TYPE_WIDGET)
-
-/* --- comparing --- */
-
-typedef struct {
-  DryProject *project;
-  DryCatalog *catalog;
-  DryId room;
-} Request;
-
-static void
-free_request (gpointer data)
-{
-  Request *request = data;
-
-  dry_project_unref (request->project);
-  dry_catalog_unref (request->catalog);
-  g_free (request);
-}
-
-static void
-compare_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
-{
-  Request *request = data;
-  const DryPriceBook *book =
-      dry_catalog_get_price_book (request->catalog, dry_project_get_job (request->project)->prices);
-  DryComparison *comparison = NULL;
-  GError *error = NULL;
-
-  if (!book)
-    g_set_error (&error, DRY_ERROR, DRY_ERROR_REFERENCE, "%s",
-                 _ ("The catalogue lacks the price book of the job"));
-  else
-    comparison = dry_comparison_new (request->project, request->room, request->catalog, book, NULL,
-                                     NULL, 0, cancellable, &error);
-  if (comparison)
-    g_task_return_pointer (task, comparison, (GDestroyNotify) dry_comparison_free);
-  else
-    g_task_return_error (task, error);
-}
 
 /* --- rows --- */
 
@@ -127,11 +92,12 @@ add_option (DryEntries *entries, const DryOption *option, guint index)
   };
 
   if (option->id != 0) {
-    DryLedgerAct *acts = g_new0 (DryLedgerAct, 2);
-    acts[0].label = _ ("Choose");
-    acts[1].label = _ ("Remove");
+    DryLedgerAct *acts = g_new0 (DryLedgerAct, N_ACTS);
+    acts[ACT_CHOOSE].label = _ ("Choose");
+    acts[ACT_RENAME].label = _ ("Rename…");
+    acts[ACT_REMOVE].label = _ ("Remove");
     entry.acts = (const DryLedgerAct *) (gconstpointer) dry_entries_keep (entries, (char *) acts);
-    entry.n_acts = 2;
+    entry.n_acts = N_ACTS;
   }
   add_figures (entries, details, option);
   for (guint i = 0; i < option->n_differences; i++)
@@ -142,15 +108,12 @@ add_option (DryEntries *entries, const DryOption *option, guint index)
 }
 
 static void
-compared_cb (GObject *object, GAsyncResult *result, gpointer data)
+compared_cb (DryLedgerAlternates *self)
 {
-  DryLedgerAlternates *self = DRY_LEDGER_ALTERNATES (object);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (DryComparison) comparison = g_task_propagate_pointer (G_TASK (result), &error);
+  const DryComparison *comparison = dry_comparer_get (self->comparer);
+  const char *error = dry_comparer_get_error (self->comparer);
   DryEntries entries;
 
-  if (g_task_get_cancellable (G_TASK (result)) != self->cancellable || !self->list)
-    return; /* a newer one is under way, or the window is gone */
   gtk_spinner_set_spinning (GTK_SPINNER (self->spinner), FALSE);
   g_array_set_size (self->ids, 0);
   entries = dry_entries_begin ();
@@ -159,38 +122,15 @@ compared_cb (GObject *object, GAsyncResult *result, gpointer data)
     add_option (&entries, &comparison->options[i], i);
   }
   if (error)
-    dry_entries_add (&entries, (DryLedgerEntry){.key = "error", .title = error->message});
+    dry_entries_add (&entries, (DryLedgerEntry){.key = "error", .title = error});
   dry_entries_end (&entries, DRY_LEDGER_LIST (self->list));
-}
-
-static gboolean
-compare_cb (gpointer data)
-{
-  DryLedgerAlternates *self = data;
-  g_autoptr (GTask) task = NULL;
-  Request *request = g_new0 (Request, 1);
-
-  self->timer = 0;
-  if (self->cancellable)
-    g_cancellable_cancel (self->cancellable);
-  g_clear_object (&self->cancellable);
-  self->cancellable = g_cancellable_new ();
-  request->project = dry_project_ref (dry_session_get_project (self->session));
-  request->catalog = dry_catalog_ref (dry_session_get_catalog (self->session));
-  request->room = dry_session_get_room_id (self->session);
-  task = g_task_new (self, self->cancellable, compared_cb, NULL);
-  g_task_set_task_data (task, request, free_request);
-  gtk_spinner_set_spinning (GTK_SPINNER (self->spinner), TRUE);
-  g_task_run_in_thread (task, compare_thread);
-  return G_SOURCE_REMOVE;
 }
 
 void
 dry_ledger_alternates_fill (DryLedgerAlternates *self)
 {
-  if (self->timer)
-    g_source_remove (self->timer);
-  self->timer = g_timeout_add (REST_MS, compare_cb, self);
+  gtk_spinner_set_spinning (GTK_SPINNER (self->spinner), TRUE);
+  dry_comparer_ask (self->comparer, REST_MS);
 }
 
 /* --- what people do --- */
@@ -206,12 +146,17 @@ acted_cb (DryLedgerList *list, guint index, guint act, DryLedgerAlternates *self
   if (index >= self->ids->len)
     return;
   id = g_array_index (self->ids, DryId, index);
-  if (act == 0)
+  if (act == ACT_RENAME) {
+    dry_ask_alternate_name (GTK_WIDGET (self), self->session, id);
+    return;
+  }
+  if (act == ACT_CHOOSE)
     changed = dry_edit_choose_alternate (project, id, _ ("As it was before"), &error);
   else
     changed = dry_edit_remove_alternate (project, id, &error);
   dry_session_apply (self->session, changed,
-                     act == 0 ? _ ("Choose Alternate") : _ ("Remove Alternate"), NULL, error);
+                     act == ACT_CHOOSE ? _ ("Choose Alternate") : _ ("Remove Alternate"), NULL,
+                     error);
 }
 
 /* An alternate of the room shown with another backer system, named after it. */
@@ -272,12 +217,9 @@ dry_ledger_alternates_dispose (GObject *object)
 {
   DryLedgerAlternates *self = DRY_LEDGER_ALTERNATES (object);
 
-  if (self->timer)
-    g_source_remove (self->timer);
-  self->timer = 0;
-  if (self->cancellable)
-    g_cancellable_cancel (self->cancellable);
-  g_clear_object (&self->cancellable);
+  if (self->comparer)
+    dry_comparer_stop (self->comparer);
+  g_clear_object (&self->comparer);
   self->list = NULL;
   g_clear_pointer (&self->box, gtk_widget_unparent);
   g_clear_pointer (&self->ids, g_array_unref);
@@ -299,8 +241,7 @@ dry_ledger_alternates_class_init (DryLedgerAlternatesClass *klass)
 static void
 dry_ledger_alternates_init (DryLedgerAlternates *self)
 {
-  GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-
+  self->bar = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
   self->ids = g_array_new (FALSE, FALSE, sizeof (DryId));
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   self->add = gtk_menu_button_new ();
@@ -310,11 +251,11 @@ dry_ledger_alternates_init (DryLedgerAlternates *self)
   dry_access_set_name (self->spinner, _ ("Comparing"));
   self->list = dry_ledger_list_new (_ ("Alternates"), _ ("Nothing to compare yet"));
   gtk_widget_set_vexpand (self->list, TRUE);
-  gtk_widget_set_margin_start (bar, 12);
-  gtk_widget_set_margin_bottom (bar, 6);
-  gtk_box_append (GTK_BOX (bar), self->add);
-  gtk_box_append (GTK_BOX (bar), self->spinner);
-  gtk_box_append (GTK_BOX (self->box), bar);
+  gtk_widget_set_margin_start (self->bar, 12);
+  gtk_widget_set_margin_bottom (self->bar, 6);
+  gtk_box_append (GTK_BOX (self->bar), self->add);
+  gtk_box_append (GTK_BOX (self->bar), self->spinner);
+  gtk_box_append (GTK_BOX (self->box), self->bar);
   gtk_box_append (GTK_BOX (self->box), self->list);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
   g_signal_connect (self->list, "acted", G_CALLBACK (acted_cb), self);
@@ -325,7 +266,18 @@ dry_ledger_alternates_new (DrySession *session)
 {
   DryLedgerAlternates *self = g_object_new (DRY_TYPE_LEDGER_ALTERNATES, NULL);
 
+  GtkWidget *show = gtk_button_new_with_mnemonic (_ ("_Show to the Client"));
+
   self->session = g_object_ref (session);
+  self->comparer = dry_comparer_new (session);
+  g_signal_connect_object (self->comparer, "compared", G_CALLBACK (compared_cb), self,
+                           G_CONNECT_SWAPPED);
   fill_menu (self);
+  gtk_box_insert_child_after (GTK_BOX (self->bar), dry_keep_alternate_new (session), self->add);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (show), "win.show-client");
+  gtk_widget_set_halign (show, GTK_ALIGN_END);
+  gtk_widget_set_hexpand (show, TRUE);
+  gtk_widget_set_margin_end (show, 12);
+  gtk_box_append (GTK_BOX (self->bar), show);
   return GTK_WIDGET (self);
 }

@@ -14,11 +14,14 @@ struct _DryWindow {
   GSettings *settings;
   gboolean vacant;             /* the start page is shown */
   gboolean may_close;          /* asked and answered */
+  gboolean showing, was_full;  /* to the client; full screen before that */
+  GPtrArray *held;             /* GSimpleAction switched off meanwhile */
   char *undo_name, *redo_name; /* in the menu now */
   char *rooms;                 /* listed in the room menu */
   char *exported;              /* what the toast's Show button opens */
 
   AdwToastOverlay *toasts;
+  GtkWidget *header;
   AdwWindowTitle *title;
   GtkStack *pages;
   AdwBin *start_place, *shelf_place, *inspector_place, *ledger_place;
@@ -41,6 +44,11 @@ void dry_window_leave_start (DryWindow *self);
 void dry_window_add_actions (DryWindow *self);
 void dry_window_update_actions (DryWindow *self);
 void dry_window_update_layers (DryWindow *self);
+
+/* window-client.c */
+void dry_window_add_client_actions (DryWindow *self);
+/* While the client looks on, nothing may be done to what nobody sees. */
+void dry_window_hold_actions (DryWindow *self);
 
 /* window-boards.c */
 void dry_window_add_board_actions (DryWindow *self);

@@ -291,6 +291,7 @@ dry_window_dispose (GObject *object)
   g_clear_object (&self->session);
   g_clear_object (&self->settings);
   g_clear_pointer (&self->exported, g_free);
+  g_clear_pointer (&self->held, g_ptr_array_unref);
   g_clear_pointer (&self->rooms, g_free);
   g_clear_pointer (&self->undo_name, g_free);
   g_clear_pointer (&self->redo_name, g_free);
@@ -306,6 +307,7 @@ dry_window_class_init (DryWindowClass *class)
   GTK_WINDOW_CLASS (class)->close_request = dry_window_close_request;
   gtk_widget_class_set_template_from_resource (widget_class, DRY_RESOURCE_ROOT "/window.ui");
   gtk_widget_class_bind_template_child (widget_class, DryWindow, toasts);
+  gtk_widget_class_bind_template_child (widget_class, DryWindow, header);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, title);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, start_place);
@@ -373,6 +375,7 @@ dry_window_new (DryApplication *application)
   dry_window_add_file_actions (self);
   dry_window_add_keeping_actions (self);
   dry_window_add_help_actions (self);
+  dry_window_add_client_actions (self);
   dry_window_add_drop (self);
   add_local_keys (self);
   g_signal_connect (self->session, "told", G_CALLBACK (on_told), self);
