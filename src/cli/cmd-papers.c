@@ -40,7 +40,7 @@ const DryCommand dry_command_papers = {
     .arguments = "FILE",
     .summary = "Write the crew's papers as a PDF",
     .details = "Summary with cautions, plan, one page a face, cut sheets, take-off with workings, "
-               "order of work.",
+               "order of work, a sheet for the inspector.",
     .entries = ENTRIES,
     .takes_room = TRUE,
     .takes_catalog = TRUE,

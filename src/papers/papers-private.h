@@ -11,6 +11,7 @@ void dry_papers_add_water (DryFlow *flow);
 void dry_papers_add_cut_sheets (DryFlow *flow);
 void dry_papers_add_takeoff (DryFlow *flow);
 void dry_papers_add_order (DryFlow *flow);
+void dry_papers_add_inspection (DryFlow *flow);
 
 /* Findings grouped by severity with remedies; cautions that fit this house and system. */
 void dry_papers_add_findings (DryFlow *flow);

@@ -34,6 +34,7 @@ add_room (DryPapers *self, const DryPlan *plan)
   dry_papers_add_cut_sheets (&flow);
   dry_papers_add_takeoff (&flow);
   dry_papers_add_order (&flow);
+  dry_papers_add_inspection (&flow);
   dry_flow_clear (&flow);
 }
 

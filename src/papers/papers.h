@@ -22,7 +22,7 @@ typedef struct {
 } DryPaperOptions;
 
 /* The crew's papers of one room: summary with cautions, plan, a page a face, cut sheets, take-off
- * with workings, order of work. Errors: DRY_ERROR_FILE. */
+ * with workings, order of work, a sheet for the inspector. Errors: DRY_ERROR_FILE. */
 gboolean dry_papers_write (const DryPlan *const *plans, guint n_plans,
                            const DryPaperOptions *options, const char *path, GError **error);
 /* One drawing by name (draw/drawings.h) to .svg, .png or .pdf, by the path's ending. */

@@ -3,81 +3,10 @@
  * Knows no rule and no kind of subject by name: both are data. */
 #include "plan/findings.h"
 
-#include <math.h>
 #include <string.h>
 
+#include "plan/finding-judge.h"
 #include "plan/finding-text.h"
-
-/* Numbers come from files and divisions; a hair's difference is not a finding. Lengths are exact.
- */
-static gint
-compare_numbers (double a, double b)
-{
-  if (fabs (a - b) <= 1e-9 * MAX (1, MAX (fabs (a), fabs (b))))
-    return 0;
-  return a < b ? -1 : 1;
-}
-
-static gint
-compare_lengths (DryLength a, DryLength b)
-{
-  return a < b ? -1 : a > b;
-}
-
-static gboolean
-judge (DryCompare compare, gint order)
-{
-  switch (compare) {
-  case DRY_COMPARE_LESS:
-    return order < 0;
-  case DRY_COMPARE_AT_MOST:
-    return order <= 0;
-  case DRY_COMPARE_EQUAL:
-    return order == 0;
-  case DRY_COMPARE_NOT_EQUAL:
-    return order != 0;
-  case DRY_COMPARE_AT_LEAST:
-    return order >= 0;
-  case DRY_COMPARE_GREATER:
-    return order > 0;
-  }
-  return FALSE;
-}
-
-/* FALSE when the subject lacks the measure, or the limit is of another kind: then the rule has
- * nothing to say. */
-static gboolean
-test_condition (const DryCondition *condition, const DrySubject *subject, gboolean *holds)
-{
-  const DryMeasure *measure = dry_subject_get (subject, condition->measure);
-  DryMeasure limit;
-
-  if (!measure || !dry_finding_limit (condition, subject, &limit) || limit.kind != measure->kind)
-    return FALSE;
-  *holds = judge (condition->compare, measure->kind == DRY_MEASURE_LENGTH
-                                          ? compare_lengths (measure->length, limit.length)
-                                          : compare_numbers (measure->number, limit.number));
-  return TRUE;
-}
-
-/* The first condition that fails, or NULL when the rule is silent or kept. */
-static const DryCondition *
-find_failure (const DryRule *rule, const DrySubject *subject)
-{
-  const DryCondition *failed = NULL;
-  gboolean holds;
-
-  for (guint i = 0; i < rule->n_when; i++)
-    if (!test_condition (&rule->when[i], subject, &holds) || !holds)
-      return NULL;
-  for (guint i = 0; i < rule->n_require; i++) {
-    if (!test_condition (&rule->require[i], subject, &holds))
-      return NULL;
-    if (!holds && !failed)
-      failed = &rule->require[i];
-  }
-  return failed;
-}
 
 static void
 add_inputs (const DryPlanContext *context, GArray *inputs, const DryCondition *conditions, guint n,
@@ -180,28 +109,6 @@ dry_answer_to_text (DryAnswer answer)
   return WORDS[CLAMP ((gint) answer, 0, DRY_ANSWER_CUSTOM)];
 }
 
-/* A limit that is a measure named "system-..." is the system's own figure. */
-static void
-find_answer (const DryPlanContext *context, const DryRule *rule, const DryCondition *failed,
-             DryFinding *finding)
-{
-  if (rule->wished) {
-    finding->answer = DRY_ANSWER_WISH;
-    finding->answered_by =
-        dry_arena_printf (context->arena, "picked for this job: %s", rule->source.text);
-  } else if (!rule->usual) {
-    finding->answer = DRY_ANSWER_PACK;
-    finding->answered_by = rule->pack_title ? rule->pack_title : "";
-  } else if ((failed->kind == DRY_LIMIT_MEASURE && g_str_has_prefix (failed->other, "system-")) ||
-             g_str_has_prefix (failed->measure, "system-")) {
-    finding->answer = DRY_ANSWER_SYSTEM;
-    finding->answered_by = context->system ? context->system->name : "";
-  } else {
-    finding->answer = DRY_ANSWER_CUSTOM;
-    finding->answered_by = rule->pack_title ? rule->pack_title : "";
-  }
-}
-
 static void
 add_finding (const DryPlanContext *context, GArray *findings, const DryRule *rule,
              const DryCondition *failed, const DrySubject *subject)
@@ -224,7 +131,7 @@ add_finding (const DryPlanContext *context, GArray *findings, const DryRule *rul
   finding.message =
       write_message (context, rule, dry_subject_get (subject, failed->measure), &finding);
   finding.working = show_working (context, rule, failed, subject, finding.required);
-  find_answer (context, rule, failed, &finding);
+  finding.answer = dry_rule_find_answer (context, rule, failed, &finding.answered_by);
   g_array_append_val (findings, finding);
 }
 
@@ -276,9 +183,8 @@ dry_findings_compute (const DryPlanContext *context, const DryMeasures *measures
     const DrySubject *subject = &measures->items[i];
     for (guint j = 0; j < context->rules->n_rules; j++) {
       const DryRule *rule = &context->rules->rules[j];
-      const DryCondition *failed =
-          strcmp (rule->subject, subject->kind) == 0 ? find_failure (rule, subject) : NULL;
-      if (failed)
+      const DryCondition *failed = NULL;
+      if (dry_rule_judge (rule, subject, &failed) && failed)
         add_finding (context, findings, rule, failed, subject);
     }
   }

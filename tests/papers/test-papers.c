@@ -10,6 +10,7 @@
 #include "papers/output.h"
 #include "papers/papers.h"
 #include "papers/scale.h"
+#include "project/file.h"
 #include "support/fixtures.h"
 
 static char *folder;
@@ -192,6 +193,51 @@ test_water_page (void)
   }
   g_assert_nonnull (strstr (text, "Water's way"));
   g_assert_nonnull (strstr (text, plan->water->closed ? "Closed: every drop" : "Break: "));
+}
+
+/* The inspector's sheet: figures side by side with their citation, holds to sign, photographs. */
+static void
+test_inspection (void)
+{
+  static const char *const words[] = {"For the inspector",
+                                      "What applies",
+                                      "Required",
+                                      "Planned",
+                                      "Citation",
+                                      "NEC 2011 404.4",
+                                      "How long the flood test stands: 24 hours (UPC 2012 408.7.1",
+                                      "It stands: 24 hours (UPC 2012 408.7.1",
+                                      "Before the walls are covered",
+                                      "Flood test",
+                                      "Depth at start",
+                                      "Depth at end",
+                                      "Start, time",
+                                      "End, time",
+                                      "Signature",
+                                      "Photographs",
+                                      "Flood test at its start",
+                                      "reminder, not permission"};
+  g_autofree char *file = g_test_build_filename (G_TEST_DIST, "cases", "05-roll-in.drybay", NULL);
+  g_autoptr (DryProject) project = dry_project_load (file, NULL);
+  DryJob job = *dry_project_get_job (project);
+  g_autoptr (DryProject) picked = NULL;
+  g_autoptr (DryPlan) plan = NULL;
+  g_autofree char *path = NULL, *text = NULL;
+
+  job.rule_pack = (char *) "us-residential";
+  job.choices = (char *) "flood-test=24-h";
+  picked = dry_edit_set_job (project, &job, NULL);
+  plan = dry_plan_new (picked, dry_test_room (picked), dry_test_catalog (), NULL, NULL);
+  path = write_papers (plan, DRY_PAPER_LETTER, "inspection.pdf");
+  text = run ("pdftotext", "-layout", path);
+  if (!text) {
+    g_test_skip ("pdftotext is not installed");
+    return;
+  }
+  collapse (text);
+  for (guint i = 0; i < G_N_ELEMENTS (words); i++)
+    if (!strstr (text, words[i]))
+      g_test_fail_printf ("the inspector's sheet does not say “%s”", words[i]);
 }
 
 static void
@@ -441,6 +487,7 @@ main (int argc, char **argv)
   g_test_add_func ("/papers/cautions-by-year", test_cautions_by_year);
   g_test_add_func ("/papers/pages", test_pages);
   g_test_add_func ("/papers/water", test_water_page);
+  g_test_add_func ("/papers/inspection", test_inspection);
   g_test_add_func ("/papers/same-bytes", test_same_bytes);
   g_test_add_func ("/papers/refusals", test_refusals);
   g_test_add_func ("/papers/special-files", test_special_files);
