@@ -64,7 +64,9 @@ dry_measure_order (DryMeasuring *self)
 static double
 area_of_one (const DryTiling *tiling)
 {
-  return dry_length_to_mm (tiling->width + tiling->joint) *
+  guint chips = tiling->sheet_across > 0 ? tiling->sheet_across * tiling->sheet_up : 1;
+
+  return chips * dry_length_to_mm (tiling->width + tiling->joint) *
          dry_length_to_mm (tiling->height + tiling->joint) / 1e6;
 }
 
@@ -72,7 +74,8 @@ area_of_one (const DryTiling *tiling)
 static guint
 count_taken (const DryTiling *tiling)
 {
-  return tiling->n_whole + tiling->n_for_cuts;
+  return tiling->sheet_across > 0 ? tiling->n_whole_sheets + tiling->n_part_sheets
+                                  : tiling->n_whole + tiling->n_for_cuts;
 }
 
 void
@@ -80,7 +83,7 @@ dry_measure_tile_order (DryMeasuring *self)
 {
   const DryTiling *tiling = self->plan->tiling;
   const DryFinish *finish = &self->context->room->finish;
-  const char *unit = "tiles";
+  const char *unit = tiling && tiling->sheet_across > 0 ? "sheets" : "tiles";
   guint taken = tiling ? count_taken (tiling) : 0;
   double covered;
 
