@@ -15,6 +15,7 @@
 #include "ui/inspector-piece.h"
 #include "ui/inspector-row.h"
 #include "ui/inspector-rules.h"
+#include "ui/inspector-schedule.h"
 #include "ui/inspector-tile.h"
 #include "ui/later.h"
 #include "ui/pieces.h"
@@ -282,6 +283,7 @@ add_sections (DryInspector *self, const DrySubjectRef *subjects, guint n)
     if (self->unfolded & 1u << subjects[i].kind)
       adw_expander_row_set_expanded (ADW_EXPANDER_ROW (section->expander), TRUE);
   }
+  adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), dry_schedule_row_new (self->session));
   adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), dry_on_hand_row_new (self->session));
 }
 
