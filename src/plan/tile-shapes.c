@@ -5,6 +5,7 @@
 #include "plan/tile-private.h"
 
 #include <math.h>
+#include <string.h>
 
 #define POINTS_MOST 24
 #define TURNS_MOST  6
@@ -19,6 +20,8 @@ typedef struct {
 typedef struct {
   Spot spots[POINTS_MOST];
   guint n;
+  Spot normals[POINTS_MOST]; /* of the edge from each spot to the next, outward */
+  double offs[POINTS_MOST];  /* of its line; none for an edge of no length */
   double area;
   guint count;
 } Shape;
@@ -27,11 +30,17 @@ typedef struct {
   guint shape, turn;
 } Part;
 
+/* Tiles cut alike. */
 typedef struct {
   Part parts[SHARE_MOST];
   guint n;
-  double left; /* area */
-} Tile;
+  guint count;
+  double left;  /* area */
+  gint8 *takes; /* by shape: the turn at which one more fits, NOT, or UNTRIED */
+} Sort;
+
+#define NOT     (-1)
+#define UNTRIED (-2)
 
 typedef struct {
   const DryTileModule *module;
@@ -41,6 +50,8 @@ typedef struct {
   Spot middle; /* turned about */
   double kerf;
   Shape *turned; /* [shape * n_turns + turn] */
+  gint8 *pairs;  /* [(a * shapes + b) * n_turns + turn of b]: can share a tile, or UNTRIED */
+  GArray *sorts; /* Sort */
 } Nest;
 
 /* --- shapes --- */
@@ -154,6 +165,19 @@ compare_shapes (gconstpointer a, gconstpointer b)
 }
 
 static void
+find_edges (Shape *shape)
+{
+  for (guint i = 0; i < shape->n; i++) {
+    Spot p = shape->spots[i], q = shape->spots[(i + 1) % shape->n];
+    double length = hypot (q.x - p.x, q.y - p.y);
+
+    shape->normals[i] =
+        length > 1e-6 ? (Spot){(q.y - p.y) / length, (p.x - q.x) / length} : (Spot){0, 0};
+    shape->offs[i] = shape->normals[i].x * p.x + shape->normals[i].y * p.y;
+  }
+}
+
+static void
 turn_shapes (Nest *self)
 {
   self->turned = g_new (Shape, (gsize) self->shapes->len * self->n_turns + 1);
@@ -168,6 +192,7 @@ turn_shapes (Nest *self)
 
         out->spots[i] = (Spot){self->middle.x + c * x - d * y, self->middle.y + d * x + c * y};
       }
+      find_edges (out);
     }
 }
 
@@ -184,19 +209,17 @@ shape_of (const Nest *self, Part part)
 static int
 side_of (const Nest *self, const Shape *of, guint edge, const Shape *shape)
 {
-  Spot p = of->spots[edge], q = of->spots[(edge + 1) % of->n];
-  double length = hypot (q.x - p.x, q.y - p.y), low = G_MAXDOUBLE, high = -G_MAXDOUBLE;
+  Spot normal = of->normals[edge];
+  double off = of->offs[edge], low = G_MAXDOUBLE, high = -G_MAXDOUBLE;
 
-  if (length < 1e-6)
-    return 0;
   for (guint i = 0; i < shape->n; i++) {
-    double off = -turn_of (p, q, shape->spots[i]) / length; /* outward */
+    double at = normal.x * shape->spots[i].x + normal.y * shape->spots[i].y - off;
 
-    low = MIN (low, off);
-    high = MAX (high, off);
+    low = MIN (low, at);
+    high = MAX (high, at);
   }
   if (high <= 1e-6)
-    return -1;
+    return normal.x == 0 && normal.y == 0 ? 0 : -1;
   return low >= self->kerf - 1e-6 ? 1 : 0;
 }
 
@@ -227,61 +250,109 @@ can_part (const Nest *self, const Part *parts, guint n, guint set)
   return FALSE;
 }
 
+/* Two parts, told once for every turn of one against the other. */
 static gboolean
-fits (const Nest *self, const Tile *tile, Part part)
+can_share (const Nest *self, Part a, Part b)
+{
+  guint turn = (b.turn + self->n_turns - a.turn) % self->n_turns;
+  gint8 *known =
+      &self->pairs[((gsize) a.shape * self->shapes->len + b.shape) * self->n_turns + turn];
+
+  if (*known == UNTRIED) {
+    const Part two[] = {{a.shape, 0}, {b.shape, turn}};
+
+    *known = can_part (self, two, 2, 3);
+  }
+  return *known > 0;
+}
+
+static gboolean
+fits (const Nest *self, const Sort *sort, Part part)
 {
   Part parts[SHARE_MOST];
 
-  if (tile->n == SHARE_MOST)
+  if (sort->n == SHARE_MOST)
     return FALSE;
-  for (guint i = 0; i < tile->n; i++)
-    parts[i] = tile->parts[i];
-  parts[tile->n] = part;
-  return can_part (self, parts, tile->n + 1, (1u << (tile->n + 1)) - 1);
+  for (guint i = 0; i < sort->n; i++) {
+    if (!can_share (self, sort->parts[i], part))
+      return FALSE;
+    parts[i] = sort->parts[i];
+  }
+  parts[sort->n] = part;
+  return sort->n < 2 || can_part (self, parts, sort->n + 1, (1u << (sort->n + 1)) - 1);
 }
 
 /* --- tiles --- */
 
-/* Of tiles cut alike that lie together only the first is looked at. */
-static gboolean
-is_same_tile (const Tile *a, const Tile *b)
+static gint8
+find_turn (const Nest *self, const Sort *sort, guint shape)
 {
-  if (a->n != b->n)
-    return FALSE;
-  for (guint i = 0; i < a->n; i++)
-    if (a->parts[i].shape != b->parts[i].shape || a->parts[i].turn != b->parts[i].turn)
-      return FALSE;
-  return TRUE;
+  if (sort->takes[shape] != UNTRIED)
+    return sort->takes[shape];
+  sort->takes[shape] = NOT;
+  for (guint t = 0; t < self->n_turns && sort->takes[shape] == NOT; t++)
+    if (fits (self, sort, (Part){shape, t}))
+      sort->takes[shape] = (gint8) t;
+  return sort->takes[shape];
 }
 
-/* Puts one piece into the tile it leaves least of; the new tile count. */
+/* One more tile with these parts. */
 static void
-place (const Nest *self, GArray *tiles, guint shape, double whole)
+add_tile (const Nest *self, Sort sort)
+{
+  for (guint i = 0; i < self->sorts->len; i++) {
+    Sort *other = &g_array_index (self->sorts, Sort, i);
+
+    if (other->n == sort.n && memcmp (other->parts, sort.parts, sizeof (Part) * sort.n) == 0) {
+      other->count++;
+      return;
+    }
+  }
+  sort.count = 1;
+  sort.takes = g_malloc (self->shapes->len);
+  memset (sort.takes, UNTRIED, self->shapes->len);
+  g_array_append_val (self->sorts, sort);
+}
+
+/* Puts one piece into the tile it leaves least of, or a new one. */
+static void
+place (const Nest *self, guint shape, double whole)
 {
   double area = g_array_index (self->shapes, Shape, shape).area;
-  Tile fresh = {.parts = {{shape, 0}}, .n = 1, .left = whole - area};
-  Tile *best = NULL;
-  guint turn = 0;
+  Sort with = {.left = whole};
+  gint best = -1;
 
-  for (guint i = 0; i < tiles->len; i++) {
-    Tile *tile = &g_array_index (tiles, Tile, i);
+  for (guint i = 0; i < self->sorts->len; i++) {
+    const Sort *sort = &g_array_index (self->sorts, Sort, i);
 
-    if (tile->left < area || (best && tile->left >= best->left) ||
-        (i > 0 && is_same_tile (tile, &g_array_index (tiles, Tile, i - 1))))
-      continue;
-    for (guint t = 0; t < self->n_turns; t++)
-      if (fits (self, tile, (Part){shape, t})) {
-        best = tile;
-        turn = t;
-        break;
-      }
+    if (sort->count > 0 && sort->left >= area && (best < 0 || sort->left < with.left) &&
+        find_turn (self, sort, shape) != NOT) {
+      best = (gint) i;
+      with = *sort;
+    }
   }
-  if (best == NULL) {
-    g_array_append_val (tiles, fresh);
-    return;
+  if (best >= 0) {
+    g_array_index (self->sorts, Sort, best).count--;
+    with.parts[with.n++] = (Part){shape, (guint) with.takes[shape]};
+  } else
+    with.parts[with.n++] = (Part){shape, 0};
+  with.left -= area;
+  add_tile (self, with);
+}
+
+static guint
+place_all (Nest *self, double whole)
+{
+  guint n = 0;
+
+  for (guint s = 0; s < self->shapes->len; s++)
+    for (guint i = 0; i < g_array_index (self->shapes, Shape, s).count; i++)
+      place (self, s, whole);
+  for (guint i = 0; i < self->sorts->len; i++) {
+    n += g_array_index (self->sorts, Sort, i).count;
+    g_free (g_array_index (self->sorts, Sort, i).takes);
   }
-  best->parts[best->n++] = (Part){shape, turn};
-  best->left -= area;
+  return n;
 }
 
 static void
@@ -292,6 +363,7 @@ set_up (Nest *self, const DryTileModule *module)
 
   self->module = module;
   self->shapes = g_array_new (FALSE, FALSE, sizeof (Shape));
+  self->sorts = g_array_new (FALSE, FALSE, sizeof (Sort));
   self->n_turns = hexagon ? 6 : module->width == module->height ? 4 : 2;
   self->step = 2 * G_PI / self->n_turns;
   self->middle = hexagon ? (Spot){0, 0} : (Spot){w / 2, h / 2};
@@ -301,9 +373,8 @@ set_up (Nest *self, const DryTileModule *module)
 guint
 dry_tile_nest_shapes (const DryTileModule *module, const DryTiling *self, guint *bound)
 {
-  g_autoptr (GArray) tiles = g_array_new (FALSE, FALSE, sizeof (Tile));
   double whole = (double) dry_tile_area2 (module) / 2e12, sum = 0;
-  guint large = 0;
+  guint large = 0, n, pairs;
   Nest nest;
 
   set_up (&nest, module);
@@ -321,14 +392,14 @@ dry_tile_nest_shapes (const DryTileModule *module, const DryTiling *self, guint 
       }
   g_array_sort (nest.shapes, compare_shapes);
   turn_shapes (&nest);
-  for (guint s = 0; s < nest.shapes->len; s++) {
-    const Shape *shape = &g_array_index (nest.shapes, Shape, s);
-
-    for (guint i = 0; i < shape->count; i++)
-      place (&nest, tiles, s, whole);
-  }
+  pairs = nest.shapes->len * nest.shapes->len * nest.n_turns;
+  nest.pairs = g_malloc (pairs + 1);
+  memset (nest.pairs, UNTRIED, pairs);
+  n = place_all (&nest, whole);
   *bound = MAX (large, (guint) ceil (sum / whole - 1e-6));
   g_array_unref (nest.shapes);
+  g_array_unref (nest.sorts);
   g_free (nest.turned);
-  return tiles->len;
+  g_free (nest.pairs);
+  return n;
 }
