@@ -67,8 +67,10 @@ choice_changed_cb (DryId id, gboolean wanted, gpointer data)
   DryClientView *self = data;
   const DryComparison *comparison = dry_comparer_get (self->comparer);
 
-  for (guint i = 0; self->told->len == 0 && comparison && i < MIN (comparison->n, CARDS_MOST); i++)
-    g_array_append_val (self->told, comparison->options[i].id);
+  /* The first choice is a choice among those that are shown. */
+  if (self->told->len == 0 && comparison)
+    for (guint i = 0; i < MIN (comparison->n, CARDS_MOST); i++)
+      g_array_append_val (self->told, comparison->options[i].id);
   for (guint i = self->told->len; i > 0; i--)
     if (g_array_index (self->told, DryId, i - 1) == id)
       g_array_remove_index (self->told, i - 1);

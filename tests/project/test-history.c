@@ -58,6 +58,28 @@ test_names (void)
   g_assert_true (dry_history_get_current (history) == first);
 }
 
+/* States that can be gone back to, each with what was done to it. */
+static void
+test_past (void)
+{
+  g_autoptr (DryProject) first = dry_project_new ();
+  g_autoptr (DryHistory) history = dry_history_new (first);
+  const char *step = "none";
+
+  g_assert_true (dry_history_get_past (history, 0, &step) == first);
+  g_assert_null (step);
+  g_assert_null (dry_history_get_past (history, 1, NULL));
+  push_title (history, "a", NULL);
+  push_title (history, "b", NULL);
+  g_assert_true (dry_history_get_past (history, 2, &step) == first);
+  g_assert_cmpstr (step, ==, "a");
+  g_assert_nonnull (dry_history_get_past (history, 1, &step));
+  g_assert_cmpstr (step, ==, "b");
+  g_assert_null (dry_history_get_past (history, 3, NULL));
+  dry_history_undo (history);
+  g_assert_true (dry_history_get_past (history, 1, NULL) == first);
+}
+
 static void
 test_merging (void)
 {
@@ -259,6 +281,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/history/names", test_names);
+  g_test_add_func ("/history/past", test_past);
   g_test_add_func ("/history/merging", test_merging);
   g_test_add_func ("/history/saved-state", test_saved_state);
   g_test_add_func ("/history/depth", test_depth);

@@ -7,6 +7,7 @@
 #include "project/alternate.h"
 #include "support/fixtures.h"
 #include "ui/application.h"
+#include "ui/keep-alternate.h"
 #include "ui/ledger-list.h"
 #include "ui/ledger.h"
 #include "widgets.h"
@@ -36,6 +37,13 @@ is_button (GtkWidget *widget, gconstpointer label)
 {
   return GTK_IS_BUTTON (widget) &&
          g_strcmp0 (gtk_button_get_label (GTK_BUTTON (widget)), label) == 0;
+}
+
+static gboolean
+is_menu_button (GtkWidget *widget, gconstpointer label)
+{
+  return GTK_IS_MENU_BUTTON (widget) &&
+         g_strcmp0 (gtk_menu_button_get_label (GTK_MENU_BUTTON (widget)), label) == 0;
 }
 
 static gboolean
@@ -143,6 +151,103 @@ test_alternates (Desk *desk, gconstpointer data)
   g_assert_nonnull (wait_for_row (desk, "As planned"));
 }
 
+static void
+move_niche (Desk *desk)
+{
+  const DryRoom *room = dry_session_get_room (desk->session);
+  const DryPart *niche = NULL;
+
+  for (guint i = 0; i < room->n_parts; i++)
+    if (room->parts[i].kind == DRY_PART_NICHE)
+      niche = &room->parts[i];
+  g_assert_nonnull (niche);
+  dry_session_apply (desk->session,
+                     dry_edit_move_part (dry_session_get_project (desk->session), room->id,
+                                         niche->id, niche->wall, niche->side,
+                                         niche->u + 4 * DRY_INCH, niche->z, NULL),
+                     "Move niche", NULL, NULL);
+}
+
+static DryLength
+niche_at (const DryProject *project)
+{
+  const DryRoom *room = dry_project_get_room_at (project, 0);
+
+  for (guint i = 0; i < room->n_parts; i++)
+    if (room->parts[i].kind == DRY_PART_NICHE)
+      return room->parts[i].u;
+  return -1;
+}
+
+/* What was changed is kept beside the plan, which is back as it was; one undo takes both back. */
+static void
+test_keep (Desk *desk, gconstpointer data)
+{
+  DryLength was = niche_at (dry_session_get_project (desk->session));
+  GtkWidget *button, *popover, *keep;
+  g_autoptr (DryProject) kept = NULL;
+  const DryAlternate *alternate;
+
+  open_page (desk, "alternates");
+  button = dry_test_find (desk->ledger, is_menu_button, "Keep as Alternate");
+  g_assert_nonnull (button);
+  g_assert_false (gtk_widget_get_sensitive (button)); /* nothing was changed yet */
+  move_niche (desk);
+  dry_test_settle ();
+  g_assert_true (gtk_widget_get_sensitive (button));
+  gtk_menu_button_popup (GTK_MENU_BUTTON (button));
+  dry_test_settle ();
+  popover = GTK_WIDGET (gtk_menu_button_get_popover (GTK_MENU_BUTTON (button)));
+  keep = dry_test_find (popover, is_button, "_Keep");
+  g_assert_nonnull (keep);
+  g_signal_emit_by_name (keep, "clicked");
+  g_assert_cmpuint (count_alternates (desk), ==, 1);
+  g_assert_cmpint (niche_at (dry_session_get_project (desk->session)), ==, was);
+  alternate = dry_project_get_alternate_at (dry_session_get_project (desk->session), 0);
+  g_assert_cmpstr (dry_alternate_get_name (alternate), ==, "Alternate 1");
+  kept = dry_project_resolve (dry_session_get_project (desk->session),
+                              dry_alternate_get_id (alternate));
+  g_assert_cmpint (niche_at (kept), ==, was + 4 * DRY_INCH);
+  g_assert_nonnull (wait_for_row (desk, "Alternate 1"));
+  dry_session_undo (desk->session);
+  g_assert_cmpuint (count_alternates (desk), ==, 0);
+  g_assert_cmpint (niche_at (dry_session_get_project (desk->session)), ==, was + 4 * DRY_INCH);
+}
+
+/* Nothing to keep where no room differs. */
+static void
+test_keep_nothing (Desk *desk, gconstpointer data)
+{
+  const DryProject *project = dry_session_get_project (desk->session);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_null (dry_keep_as_alternate (project, project, "Same", &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_TEXT);
+}
+
+/* The name asked for in a dialog becomes the alternate's. */
+static void
+test_rename (Desk *desk, gconstpointer data)
+{
+  const char *name = dry_catalog_get_system (dry_test_catalog (), "cement-liquid")->name;
+  GtkWidget *dialog, *entry;
+
+  open_page (desk, "alternates");
+  gtk_widget_activate_action (dry_test_find (desk->ledger, can_add, NULL), "alternate.add", "s",
+                              "cement-liquid");
+  press (desk, name, "Rename…");
+  dry_test_settle ();
+  dialog = dry_test_find_toplevel ("AdwMessageDialog", NULL);
+  g_assert_nonnull (dialog);
+  entry = adw_message_dialog_get_extra_child (ADW_MESSAGE_DIALOG (dialog));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (entry)), ==, name);
+  gtk_editable_set_text (GTK_EDITABLE (entry), "With coats");
+  adw_message_dialog_response (ADW_MESSAGE_DIALOG (dialog), "rename");
+  g_assert_nonnull (wait_for_row (desk, "With coats"));
+  g_assert_cmpstr (dry_history_get_undo_name (dry_session_get_history (desk->session)), ==,
+                   "Rename Alternate");
+}
+
 /* A comparison under way when the window goes is of no harm. */
 static void
 test_leaves_in_time (Desk *desk, gconstpointer data)
@@ -166,6 +271,9 @@ main (int argc, char **argv)
     return 99;
   ADD ("schedule", test_schedule);
   ADD ("add-choose-remove", test_alternates);
+  ADD ("keep", test_keep);
+  ADD ("keep-nothing", test_keep_nothing);
+  ADD ("rename", test_rename);
   ADD ("leaves-in-time", test_leaves_in_time);
   result = g_test_run ();
   g_object_unref (application);
