@@ -156,6 +156,36 @@ dry_keeper_check (DryKeeper *self, const char *path, GError **error)
   return FALSE;
 }
 
+DryFileState
+dry_keeper_look (DryKeeper *self)
+{
+  DryFileMark now;
+
+  /* After a recovery it may not be known what the file held. */
+  if (self->path == NULL || !self->mark.exists)
+    return DRY_FILE_AS_KNOWN;
+  if (!dry_file_mark_take (self->path, &now, NULL) || !now.exists)
+    return DRY_FILE_GONE;
+  return dry_file_mark_equal (&now, &self->mark) ? DRY_FILE_AS_KNOWN : DRY_FILE_CHANGED;
+}
+
+void
+dry_keeper_accept (DryKeeper *self)
+{
+  DryFileMark now;
+
+  if (self->path != NULL && dry_file_mark_take (self->path, &now, NULL))
+    self->mark = now;
+}
+
+void
+dry_keeper_reloaded (DryKeeper *self, const DryFileMark *mark)
+{
+  self->mark = *mark;
+  if (self->journal != NULL)
+    dry_journal_saved (self->journal, self->path);
+}
+
 void
 dry_keeper_saved (DryKeeper *self, const DryProject *project, const char *path)
 {

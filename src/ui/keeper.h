@@ -37,6 +37,13 @@ char *dry_keeper_take_trouble (DryKeeper *self);
 /* FALSE with DRY_ERROR_CHANGED when the file at `path` is not as it was read or written here:
  * saving would lose what someone else wrote. */
 gboolean dry_keeper_check (DryKeeper *self, const char *path, GError **error);
+/* Where the file stands beside what was last read or written. */
+typedef enum { DRY_FILE_AS_KNOWN, DRY_FILE_CHANGED, DRY_FILE_GONE } DryFileState;
+DryFileState dry_keeper_look (DryKeeper *self);
+/* What is in the file now counts as known: the owner has seen it. */
+void dry_keeper_accept (DryKeeper *self);
+/* The document is now what was read from its file at `mark`. */
+void dry_keeper_reloaded (DryKeeper *self, const DryFileMark *mark);
 /* `project` has just been saved to `path`. */
 void dry_keeper_saved (DryKeeper *self, const DryProject *project, const char *path);
 /* The kept versions of the file, newest first. */

@@ -3,6 +3,8 @@
  * shown and typed in this project. Asks nobody anything: that is the window's. */
 #include "ui/session-private.h"
 
+#include <glib/gi18n.h>
+#include <glib/gstdio.h>
 #include <langinfo.h>
 
 #include "project/file.h"
@@ -43,9 +45,17 @@ show_document (DrySession *self, DryProject *project, const char *path)
   announce_document (self, path);
 }
 
+static void
+forget_newer (DrySession *self)
+{
+  dry_newer_clear (&self->newer);
+  g_clear_pointer (&self->newer_path, g_free);
+}
+
 void
 dry_session_open_project (DrySession *self, DryProject *project, const char *path)
 {
+  forget_newer (self);
   dry_keeper_begin (self->keeper, path);
   show_document (self, project, path);
 }
@@ -53,12 +63,73 @@ dry_session_open_project (DrySession *self, DryProject *project, const char *pat
 gboolean
 dry_session_open_path (DrySession *self, const char *path, GError **error)
 {
-  DryProject *project = dry_project_load (path, error);
+  g_auto (DryNewer) newer = {0};
+  DryProject *project = dry_project_load_newer (path, &newer, error);
 
   if (project == NULL)
     return FALSE;
-  dry_session_open_project (self, project, path);
+  if (newer.version == 0) {
+    dry_session_open_project (self, project, path);
+    return TRUE;
+  }
+  forget_newer (self);
+  self->newer = newer;
+  newer = (DryNewer){0};
+  self->newer_path = g_strdup (path);
+  dry_keeper_begin (self->keeper, NULL);
+  show_document (self, project, NULL);
   return TRUE;
+}
+
+const DryNewer *
+dry_session_get_newer (DrySession *self)
+{
+  return self->newer.version > 0 ? &self->newer : NULL;
+}
+
+const char *
+dry_session_get_newer_path (DrySession *self)
+{
+  return self->newer_path;
+}
+
+DryFileState
+dry_session_look_at_file (DrySession *self)
+{
+  DryFileState state = dry_keeper_look (self->keeper);
+
+  if (state == DRY_FILE_GONE && dry_session_is_saved (self)) {
+    dry_history_mark_unsaved (self->history);
+    g_signal_emit_by_name (self, "file-changed");
+  }
+  return state;
+}
+
+gboolean
+dry_session_reload (DrySession *self, GError **error)
+{
+  DryFileMark mark;
+  DryProject *project;
+
+  /* Taken before it is read: what comes in between is then noticed as another change. */
+  if (self->path == NULL || !dry_file_mark_take (self->path, &mark, error))
+    return FALSE;
+  project = dry_project_load (self->path, error);
+  if (project == NULL)
+    return FALSE;
+  dry_session_apply (self, project, _ ("Reload"), NULL, NULL);
+  dry_history_mark_saved (self->history);
+  dry_keeper_reloaded (self->keeper, &mark);
+  g_signal_emit_by_name (self, "file-changed");
+  return TRUE;
+}
+
+void
+dry_session_keep_mine (DrySession *self)
+{
+  dry_keeper_accept (self->keeper);
+  dry_history_mark_unsaved (self->history);
+  g_signal_emit_by_name (self, "file-changed");
 }
 
 void
@@ -77,6 +148,7 @@ dry_session_recover (DrySession *self, const char *file, GError **error)
 
   if (journal == NULL)
     return FALSE;
+  forget_newer (self);
   dry_session_drop_preview (self);
   dry_history_free (self->history);
   self->history = history;
@@ -85,13 +157,30 @@ dry_session_recover (DrySession *self, const char *file, GError **error)
   return TRUE;
 }
 
+/* By whatever name it is called. */
+static gboolean
+is_newer_file (DrySession *self, const char *path)
+{
+  GStatBuf a, b;
+
+  return self->newer_path != NULL && g_stat (self->newer_path, &a) == 0 && g_stat (path, &b) == 0 &&
+         a.st_dev == b.st_dev && a.st_ino == b.st_ino;
+}
+
 gboolean
 dry_session_save_over (DrySession *self, const char *path, GError **error)
 {
   const DryProject *project = dry_history_get_current (self->history);
 
+  if (is_newer_file (self, path)) {
+    g_set_error (error, DRY_ERROR, DRY_ERROR_VERSION, "%s",
+                 _ ("The file is of a newer version: saving over it would lose what is not shown. "
+                    "Choose another name."));
+    return FALSE;
+  }
   if (!dry_project_save (project, path, error))
     return FALSE;
+  forget_newer (self);
   dry_history_mark_saved (self->history);
   dry_history_seal (self->history);
   dry_keeper_saved (self->keeper, project, path);

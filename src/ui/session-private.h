@@ -19,6 +19,8 @@ struct _DrySession {
   const DryProject *preview; /* NULL: the history's current one is shown */
   DryId room;
   char *path;
+  DryNewer newer;   /* version 0: the document is of none */
+  char *newer_path; /* its file then */
 
   DryWorker *worker;
   guint serial; /* of the newest request */

@@ -211,6 +211,8 @@ dry_session_finalize (GObject *object)
     g_clear_pointer (&self->remembered[i].scene, dry_scene_unref);
   }
   g_clear_pointer (&self->path, g_free);
+  g_clear_pointer (&self->newer_path, g_free);
+  dry_newer_clear (&self->newer);
   g_clear_pointer (&self->plan_error, g_free);
   dry_catalog_unref ((DryCatalog *) self->catalog);
   G_OBJECT_CLASS (dry_session_parent_class)->finalize (object);

@@ -8,7 +8,9 @@
 
 #include "draw/drawings.h"
 #include "project/edit.h"
+#include "project/file.h"
 #include "project/history.h"
+#include "ui/keeper.h"
 
 G_BEGIN_DECLS
 
@@ -83,6 +85,17 @@ void dry_session_set_layer (DrySession *self, DryLayer layer, gboolean shown);
 void dry_session_open_project (DrySession *self, DryProject *project,
                                const char *path); /* consumed */
 gboolean dry_session_open_path (DrySession *self, const char *path, GError **error);
+/* What a file of a newer version holds that is not shown; NULL when the document is of none. Such a
+ * document has no path until it is saved elsewhere: its own file, the second, is never written. */
+const DryNewer *dry_session_get_newer (DrySession *self);
+const char *dry_session_get_newer_path (DrySession *self);
+/* How the session's file stands beside the document. Once it is gone the document counts as not
+ * saved. */
+DryFileState dry_session_look_at_file (DrySession *self);
+/* Takes what is in the file now, as a step that can be undone. Errors as dry_project_load(). */
+gboolean dry_session_reload (DrySession *self, GError **error);
+/* What is in the file now is known to the user, who wants the document kept, as not saved. */
+void dry_session_keep_mine (DrySession *self);
 /* Errors as dry_project_save(), and DRY_ERROR_CHANGED: the session's file is not as it was read or
  * written here. dry_session_save_over() then writes all the same. */
 gboolean dry_session_save (DrySession *self, const char *path, GError **error);

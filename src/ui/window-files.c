@@ -162,6 +162,7 @@ open_path (DryWindow *self, const char *path)
   DryWindow *window = dry_window_find_file (self, path);
   g_autoptr (GError) error = NULL;
   g_autoptr (DryProject) readable = NULL;
+  g_auto (DryNewer) newer = {0};
 
   /* Two windows on one file would write over each other. */
   if (window != NULL) {
@@ -169,7 +170,7 @@ open_path (DryWindow *self, const char *path)
     return;
   }
   /* A file that cannot be read is told here: no empty window opens for it. */
-  readable = dry_project_load (path, &error);
+  readable = dry_project_load_newer (path, &newer, &error);
   if (readable == NULL) {
     dry_window_tell (self, error->message);
     return;
@@ -353,6 +354,8 @@ collect_plans (DryWindow *self)
   g_autoptr (GPtrArray) plans = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_plan_unref);
   g_autoptr (GError) error = NULL;
 
+  if (dry_window_refuses_papers (self))
+    return NULL;
   dry_canvas_cancel (self->canvas);
   for (guint i = 0; i < dry_project_get_n_rooms (project); i++) {
     const DryRoom *room = dry_project_get_room_at (project, i);
@@ -452,10 +455,12 @@ export_drawing_to (DryWindow *self, const char *chosen)
 static void
 on_export_papers (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  GtkFileChooser *chooser =
-      choose_file (data, _ ("Export the Crew's Papers"), GTK_FILE_CHOOSER_ACTION_SAVE,
-                   _ ("_Export"), export_papers_to);
+  GtkFileChooser *chooser;
 
+  if (dry_window_refuses_papers (data))
+    return;
+  chooser = choose_file (data, _ ("Export the Crew's Papers"), GTK_FILE_CHOOSER_ACTION_SAVE,
+                         _ ("_Export"), export_papers_to);
   add_filter (chooser, _ ("PDF"), "*.pdf");
   suggest_name (data, chooser, ".pdf");
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
@@ -464,10 +469,12 @@ on_export_papers (GSimpleAction *action, GVariant *parameter, gpointer data)
 static void
 on_export_drawing (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  GtkFileChooser *chooser =
-      choose_file (data, _ ("Export the Drawing"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"),
-                   export_drawing_to);
+  GtkFileChooser *chooser;
 
+  if (dry_window_refuses_papers (data))
+    return;
+  chooser = choose_file (data, _ ("Export the Drawing"), GTK_FILE_CHOOSER_ACTION_SAVE,
+                         _ ("_Export"), export_drawing_to);
   add_filter (chooser, _ ("SVG, PNG or PDF by the name's ending"), "*");
   suggest_name (data, chooser, ".svg");
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));

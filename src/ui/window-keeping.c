@@ -106,7 +106,9 @@ dry_window_find_file (DryWindow *self, const char *path)
   for (GList *link = gtk_application_get_windows (application); link != NULL; link = link->next) {
     DryWindow *other = DRY_IS_WINDOW (link->data) ? link->data : NULL;
 
-    if (other != NULL && !other->vacant && same_file (dry_session_get_path (other->session), path))
+    if (other != NULL && !other->vacant &&
+        (same_file (dry_session_get_path (other->session), path) ||
+         same_file (dry_session_get_newer_path (other->session), path)))
       return other;
   }
   return NULL;

@@ -24,6 +24,8 @@ struct _DryWindow {
   GtkWidget *header;
   AdwWindowTitle *title;
   GtkStack *pages;
+  AdwBin *banner_place;
+  struct _DryFileWatch *watch; /* of the session's file; NULL without one */
   AdwBin *start_place, *shelf_place, *inspector_place, *ledger_place;
   GtkOverlay *board;
   GtkRevealer *shelf_revealer, *inspector_revealer, *error_revealer;
@@ -67,6 +69,12 @@ void dry_window_add_keeping_actions (DryWindow *self);
 void dry_window_ask_changed (DryWindow *self); /* the session's file was changed by someone else */
 void dry_window_offer_leftover (DryWindow *self, const char *path);
 DryWindow *dry_window_find_file (DryWindow *self, const char *path); /* where it is open, or NULL */
+
+/* window-watch.c */
+void dry_window_follow_file (DryWindow *self);
+void dry_window_stop_following (DryWindow *self);
+/* TRUE after telling why: what is shown is not all of the file. */
+gboolean dry_window_refuses_papers (DryWindow *self);
 
 /* window-files.c */
 DryWindow *

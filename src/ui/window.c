@@ -63,7 +63,8 @@ static void
 update_title (DryWindow *self)
 {
   const DryJob *job = dry_project_get_job (dry_session_get_project (self->session));
-  const char *path = dry_session_get_path (self->session);
+  const char *newer = dry_session_get_newer_path (self->session);
+  const char *path = newer != NULL ? newer : dry_session_get_path (self->session);
   gboolean saved = dry_session_is_saved (self->session);
   g_autofree char *file = path != NULL ? g_filename_display_basename (path) : NULL;
   const char *name = job->title[0] != '\0' ? job->title : file != NULL ? file : _ ("New Project");
@@ -77,6 +78,9 @@ update_title (DryWindow *self)
   }
   if (file == NULL)
     subtitle = g_strdup (_ ("Not saved yet"));
+  else if (newer != NULL)
+    subtitle = g_strdup_printf (saved ? _ ("%s · for reading only") : _ ("%s · changes not saved"),
+                                file);
   else if (saved)
     subtitle = g_strdup (file);
   else
@@ -288,6 +292,7 @@ dry_window_dispose (GObject *object)
 
   if (self->session != NULL)
     g_signal_handlers_disconnect_by_data (self->session, self);
+  dry_window_stop_following (self);
   g_clear_object (&self->session);
   g_clear_object (&self->settings);
   g_clear_pointer (&self->exported, g_free);
@@ -310,6 +315,7 @@ dry_window_class_init (DryWindowClass *class)
   gtk_widget_class_bind_template_child (widget_class, DryWindow, header);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, title);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, pages);
+  gtk_widget_class_bind_template_child (widget_class, DryWindow, banner_place);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, start_place);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, shelf_place);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, inspector_place);
@@ -376,6 +382,7 @@ dry_window_new (DryApplication *application)
   dry_window_add_keeping_actions (self);
   dry_window_add_help_actions (self);
   dry_window_add_client_actions (self);
+  dry_window_follow_file (self);
   dry_window_add_drop (self);
   add_local_keys (self);
   g_signal_connect (self->session, "told", G_CALLBACK (on_told), self);

@@ -36,6 +36,9 @@ static const struct {
     {"win.forget-leftover", "window-keeping.c"},
     {"win.bring-back-leftover", "window-keeping.c"},
     {"win.keep-offcut", "piece-acts.c"},
+    {"win.reload-file", "window-watch.c"},
+    {"win.keep-mine", "window-watch.c"},
+    {"win.left-out", "window-watch.c"},
 };
 
 static const DryActionInfo *
