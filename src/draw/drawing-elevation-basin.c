@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What stands before a face: the tub or pan at its true height, windows and doors in the wall.
  * Hidden shapes behind the apron are drawn by eye, dashed. */
+#include <math.h>
+
 #include "draw/drawing-private.h"
 
 /* TRUE when the basin's long front is towards whoever looks at this face. */
@@ -59,6 +61,33 @@ draw_pan (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face, DryRect 
     dry_scene_builder_rect (b, body, (DryRect){r.x1 - thick, 0, r.x1, basin->height});
 }
 
+/* Where the front of a neo-angle pan turns: its corners before this face. */
+static void
+draw_turns (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face, DryRect r)
+{
+  const DryRoom *room = plan->context.room;
+  const DryWall *wall = dry_room_get_wall (room, face->wall);
+  DryLook edge = DRY_LOOK_LINE (DRY_INK_BASIN, DRY_PEN_025);
+  DryBasinOutline outline;
+  DryPoint o, along;
+  double length;
+
+  if (!wall || room->basin.height <= 0 || !dry_drawing_basin_outline (room, &outline) ||
+      outline.cut < 0)
+    return;
+  o = dry_wall_point (wall, face->side, 0, 0);
+  along = dry_wall_point (wall, face->side, DRY_FOOT, 0);
+  length = (double) DRY_FOOT;
+  for (guint i = 0; i < 2; i++) {
+    DryPoint p = outline.points[((guint) outline.cut + i) % outline.n];
+    DryLength u = (DryLength) llround (((double) (p.x - o.x) * (double) (along.x - o.x) +
+                                        (double) (p.y - o.y) * (double) (along.y - o.y)) /
+                                       length);
+    if (u > r.x0 + DRY_INCH && u < r.x1 - DRY_INCH)
+      dry_scene_builder_line (b, edge, (DryPoint){u, 0}, (DryPoint){u, room->basin.height});
+  }
+}
+
 void
 dry_draw_elevation_basin (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face)
 {
@@ -74,8 +103,10 @@ dry_draw_elevation_basin (DrySceneBuilder *b, const DryPlan *plan, const DryFace
     dry_scene_builder_rect (b, lip, (DryRect){r.x0, face->deck, r.x1, face->flange_top});
   if (basin->kind == DRY_BASIN_TUB)
     draw_tub (b, basin, r, is_front (plan, face));
-  else
+  else {
     draw_pan (b, plan, face, r);
+    draw_turns (b, plan, face, r);
+  }
 }
 
 static void

@@ -112,17 +112,41 @@ draw_pan (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin)
   draw_drain (b, wall, basin, drain);
 }
 
+/* A neo-angle pan: curbs along the open edges and the cut, the floor inside them. */
+static void
+draw_cut_pan (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin,
+              const DryBasinOutline *outline)
+{
+  DryLook rim = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_035, .fill = DRY_INK_BASIN, .alpha = 0.07};
+  DryLook thin = DRY_LOOK_LINE (DRY_INK_BASIN, DRY_PEN_025);
+  DryLook fall = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_013, .dash = DRY_DASH_CHAIN};
+  DryLength least = MIN (basin->length, basin->width);
+  DryPoint drain = find_drain (basin, least / 4), at = drain, floor[5];
+
+  dry_drawing_basin_inside (outline, MIN (least / 24, 40 * DRY_MM),
+                            MIN (least / 8, 9 * DRY_INCH / 2), floor);
+  put_on_plan (wall, basin, &at, 1);
+  dry_scene_builder_path (b, rim, outline->points, outline->n, TRUE);
+  dry_scene_builder_path (b, thin, floor, outline->n, TRUE);
+  for (guint i = 0; i < outline->n; i++)
+    dry_scene_builder_line (b, fall, floor[i], at);
+  draw_drain (b, wall, basin, drain);
+}
+
 void
 dry_draw_plan_basin (DrySceneBuilder *b, const DryPlan *plan)
 {
   const DryBasin *basin = &plan->context.room->basin;
   const DryWall *wall = dry_room_get_wall (plan->context.room, basin->wall);
+  DryBasinOutline outline;
 
   if (basin->id == 0 || !wall || basin->length <= 0 || basin->width <= 0)
     return;
   dry_scene_builder_tag (b, DRY_LAYER_BASIN, DRY_SHOWS_BASIN, basin->id, -1);
   if (basin->kind == DRY_BASIN_TUB)
     draw_tub (b, wall, basin);
+  else if (dry_drawing_basin_outline (plan->context.room, &outline) && outline.cut >= 0)
+    draw_cut_pan (b, wall, basin, &outline);
   else
     draw_pan (b, wall, basin);
 }

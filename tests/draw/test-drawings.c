@@ -53,6 +53,26 @@ test_golden_metric (void)
   check_golden (scene, "face-C-metric");
 }
 
+/* A pan with its corner cut off, in plan and before both walls it stands at. */
+static void
+test_golden_neo_angle (void)
+{
+  static const char *const names[] = {"plan", "face:A", "face:B"};
+  static const char *const files[] = {"neo-angle-plan", "neo-angle-face-A", "neo-angle-face-B"};
+  g_autoptr (DryProject) project = dry_test_load ("04-neo-angle.drybay");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryPlan) plan =
+      dry_plan_new (project, dry_test_room (project), dry_test_catalog (), NULL, &error);
+
+  g_assert_no_error (error);
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++) {
+    g_autoptr (DryScene) scene = dry_drawing_by_name (plan, names[i], &error);
+
+    g_assert_no_error (error);
+    check_golden (scene, files[i]);
+  }
+}
+
 static void
 test_names (void)
 {
@@ -214,6 +234,7 @@ main (int argc, char **argv)
     g_test_add_data_func (path, golden[i], test_golden);
   }
   g_test_add_func ("/draw/golden/metric", test_golden_metric);
+  g_test_add_func ("/draw/golden/neo-angle", test_golden_neo_angle);
   g_test_add_func ("/draw/names", test_names);
   g_test_add_func ("/draw/random-rooms", test_random_rooms);
   g_test_add_func ("/draw/board-views", test_board_views);

@@ -169,29 +169,48 @@ test_grid_random (void)
 {
   guint n = 0;
 
-  for (guint32 seed = 1; seed <= 60; seed++) {
+  for (guint32 seed = 1; seed <= 200; seed++) {
     g_autoptr (DryProject) project = dry_test_random_project (seed);
     g_autoptr (DryPlan) plan = rule_room_plan (project);
     g_autofree char *name = g_strdup_printf ("seed %u", seed);
     n += compare_plan (plan, name);
   }
-  g_assert_cmpuint (n, >, 5000);
+  g_assert_cmpuint (n, >, 15000);
 }
 
+/* Every project of the test set, under the system it names and every other one. */
 static void
 test_grid_cases (void)
 {
-  static const char *const FILES[] = {"01-alcove.drybay",     "03-window-wall.drybay",
-                                      "04-neo-angle.drybay",  "05-roll-in.drybay",
-                                      "08-steam.drybay",      "11-bearing-outside.drybay",
-                                      "16-pony-wall.drybay",  "17-drop-in.drybay",
-                                      "19-large-tile.drybay", "20-vent-bay.drybay"};
+  g_autofree char *folder = g_test_build_filename (G_TEST_DIST, "cases", NULL);
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+  guint n = 0;
 
-  for (guint i = 0; i < G_N_ELEMENTS (FILES); i++) {
-    g_autoptr (DryProject) project = dry_test_load (FILES[i]);
-    g_autoptr (DryPlan) plan = rule_room_plan (project);
-    g_assert_cmpuint (compare_plan (plan, FILES[i]), >, 100);
+  g_assert_nonnull (dir);
+  while ((name = g_dir_read_name (dir))) {
+    g_autoptr (DryProject) project = NULL;
+    g_autoptr (DryPlan) plan = NULL;
+
+    if (!g_str_has_suffix (name, ".drybay"))
+      continue;
+    project = dry_test_load (name);
+    plan = rule_room_plan (project);
+    g_assert_cmpuint (compare_plan (plan, name), >, 60);
+    for (guint i = 0; i < dry_catalog_get_n_systems (dry_test_catalog ()); i++) {
+      DryFinish finish = dry_project_get_room_at (project, 0)->finish;
+      g_autoptr (DryProject) other = NULL;
+      g_autoptr (DryPlan) built = NULL;
+
+      finish.system = (char *) dry_catalog_get_system_at (dry_test_catalog (), i)->id;
+      finish.sheet = NULL;
+      finish.board = 0;
+      other = dry_edit_set_finish (project, dry_test_room (project), &finish, NULL);
+      built = rule_room_plan (other);
+      n += compare_plan (built, name);
+    }
   }
+  g_assert_cmpuint (n, >, 20000);
 }
 
 /* --- breaks --- */
