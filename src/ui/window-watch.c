@@ -120,7 +120,7 @@ list_left_out (const DryNewer *newer)
     }
   }
   if (n > MOST_NAMED)
-    g_string_append_printf (list, ngettext ("and %u more\n", "and %u more\n", n - MOST_NAMED),
+    g_string_append_printf (list, ngettext ("and %u more", "and %u more", n - MOST_NAMED),
                             n - MOST_NAMED);
   return g_string_free (list, FALSE);
 }
