@@ -119,6 +119,7 @@ static const DryField room_table[] = {
     EXTRA ("outlet_away", outlet_away),
     FLAG ("switch_inside", switch_inside, 0),
     NUMBER ("hot_water_celsius", hot_water, 0, 0, 100, 0),
+    {"done", DRY_FIELD_TEXT, AT (done), 0, 0, DRY_MAX_NOTE, 0},
 };
 SET (dry_room_fields, room_table);
 #undef OWNER

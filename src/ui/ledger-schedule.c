@@ -6,6 +6,7 @@
 
 #include <glib/gi18n.h>
 
+#include "plan/done.h"
 #include "ui/ledger-entries.h"
 #include "ui/ledger-pages.h"
 
@@ -44,9 +45,65 @@ text_stretch (const DrySchedule *schedule, const DryTask *task)
   return g_strdup_printf (_ ("%s to %s, %s"), from, to, day);
 }
 
-static void
-add_task (DryEntries *entries, const DrySchedule *schedule, const DryTask *task)
+static gint64
+tell_now (void)
 {
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *text = g_date_time_format (now, "%Y-%m-%dT%H:%M");
+  gint64 minute = 0;
+
+  dry_moment_parse (text, &minute);
+  return minute;
+}
+
+/* "Thu 12/03/2026 14:00" */
+static char *
+text_moment (gint64 minute)
+{
+  g_autofree char *clock = text_clock (minute);
+  DrySchedule dated = {.dated = TRUE};
+  g_autofree char *day = dry_text_day (&dated, minute);
+
+  return g_strdup_printf ("%s %s", day, clock);
+}
+
+/* Why the task cannot be ticked off yet; NULL where it can. Free. */
+static char *
+text_refusal (const DryTick *tick)
+{
+  g_autofree char *until = tick->kind == DRY_TICK_CURING ? text_moment (tick->until) : NULL;
+
+  if (tick->kind == DRY_TICK_EARLY)
+    /* Translators: a step of the order of work */
+    return g_strdup_printf (_ ("First: %s"), tick->first->text);
+  if (tick->kind == DRY_TICK_CURING)
+    /* Translators: date and time, why it waits: "the coat dries" */
+    return g_strdup_printf (_ ("Not before %s: %s"), until,
+                            tick->because ? tick->because : tick->first->text);
+  return NULL;
+}
+
+/* What may be ticked off; what may not says why. */
+static void
+add_tick (DryEntries *entries, const DryTick *tick, DryLedgerEntry *entry)
+{
+  DryLedgerAct *act = g_new0 (DryLedgerAct, 1);
+  char *refusal = text_refusal (tick);
+
+  act->label = tick->kind == DRY_TICK_DONE ? _ ("Not Done After All") : _ ("Done");
+  act->refused = refusal != NULL;
+  act->note = refusal ? dry_entries_keep (entries, refusal) : NULL;
+  entry->acts = (const DryLedgerAct *) (gconstpointer) dry_entries_keep (entries, (char *) act);
+  entry->n_acts = 1;
+  if (tick->kind == DRY_TICK_DONE)
+    entry->value = _ ("done");
+}
+
+static void
+add_task (DryEntries *entries, const DrySchedule *schedule, const DryTask *task, const char *done,
+          gint64 now)
+{
+  DryTick tick = dry_done_judge (schedule, (guint) (task - schedule->tasks), done, now);
   GPtrArray *details = g_ptr_array_new ();
   g_autofree char *slack = dry_text_hours ((double) task->slack / 60);
   DryLedgerEntry entry = {
@@ -73,6 +130,11 @@ add_task (DryEntries *entries, const DrySchedule *schedule, const DryTask *task)
   if (task->slack > 0)
     dry_entries_add_pair (details, _ ("May begin later by"),
                           dry_entries_keep (entries, g_steal_pointer (&slack)));
+  if (tick.kind == DRY_TICK_DONE)
+    dry_entries_add_pair (details, _ ("Done"),
+                          dry_entries_keep (entries, text_moment (tick.until)));
+  if (task->kind != DRY_TASK_MILESTONE)
+    add_tick (entries, &tick, &entry);
   dry_entries_add_pair (details, _ ("Working"), task->working.formula);
   dry_entries_add_pair (details, _ ("Source"), task->working.source.text);
   entry.details = dry_entries_keep_list (entries, details);
@@ -101,6 +163,7 @@ dry_ledger_fill_schedule (DrySession *session, DryLedgerList *list)
   DryEntries entries = dry_entries_begin ();
   g_autoptr (GError) error = NULL;
   g_autoptr (DrySchedule) schedule = NULL;
+  gint64 now = tell_now ();
   char *note;
 
   if (plan)
@@ -108,8 +171,38 @@ dry_ledger_fill_schedule (DrySession *session, DryLedgerList *list)
         &plan, 1, dry_catalog_get_price_book (plan->context.catalog, plan->context.job->prices),
         NULL, &error);
   for (guint i = 0; schedule && i < schedule->n; i++)
-    add_task (&entries, schedule, &schedule->tasks[i]);
+    add_task (&entries, schedule, &schedule->tasks[i], plan->context.room->done, now);
   note = schedule ? text_note (schedule) : g_strdup (error ? error->message : "");
   dry_entries_end (&entries, list);
   return note;
+}
+
+void
+dry_ledger_tick_schedule (DrySession *session, guint index)
+{
+  const DryPlan *plan = dry_session_get_plan (session);
+  const DryRoom *room = dry_session_get_room (session);
+  g_autoptr (DrySchedule) schedule = NULL;
+  GError *error = NULL;
+  DryTick tick;
+
+  if (plan && room)
+    schedule = dry_schedule_new (
+        &plan, 1, dry_catalog_get_price_book (plan->context.catalog, plan->context.job->prices),
+        NULL, NULL);
+  if (!schedule || index >= schedule->n)
+    return;
+  tick = dry_done_judge (schedule, index, room->done, tell_now ());
+  if (tick.kind == DRY_TICK_DONE || tick.kind == DRY_TICK_FREE) {
+    gboolean undo = tick.kind == DRY_TICK_DONE;
+    g_autoptr (DryRoom) changed = dry_room_copy (room);
+    g_free (changed->done);
+    changed->done = dry_done_set (room->done, schedule->tasks[index].step, undo ? -1 : tell_now ());
+    dry_session_apply (session,
+                       dry_edit_set_room (dry_session_get_project (session), changed, NULL, &error),
+                       undo ? _ ("Not Done After All") : _ ("Tick Off"), NULL, error);
+  } else {
+    g_autofree char *refusal = text_refusal (&tick);
+    g_signal_emit_by_name (session, "told", refusal, NULL);
+  }
 }

@@ -218,6 +218,12 @@ finding_acted_cb (DryLedgerList *list, guint index, guint act, DryLedger *self)
 }
 
 static void
+schedule_acted_cb (DryLedgerList *list, guint index, guint act, DryLedger *self)
+{
+  dry_ledger_tick_schedule (self->session, index);
+}
+
+static void
 copy_clicked_cb (DryLedger *self)
 {
   const DryPlan *plan = dry_session_get_plan (self->session);
@@ -326,6 +332,7 @@ build_pages (DryLedger *self)
                                G_CONNECT_SWAPPED);
   g_signal_connect (findings, "chosen", G_CALLBACK (finding_chosen_cb), self);
   g_signal_connect (findings, "acted", G_CALLBACK (finding_acted_cb), self);
+  g_signal_connect (self->page[PAGE_SCHEDULE], "acted", G_CALLBACK (schedule_acted_cb), self);
   g_signal_connect_object (findings, "unfolded", G_CALLBACK (weigh_findings), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_swapped (self->pages, "notify::visible-child", G_CALLBACK (refresh_page), self);
