@@ -17,6 +17,7 @@ typedef struct {
 struct _DryJsonWriter {
   GString *text;
   GArray *levels;
+  gboolean flat;
 };
 
 void
@@ -108,6 +109,12 @@ dry_json_writer_new (void)
 }
 
 void
+dry_json_writer_set_flat (DryJsonWriter *self)
+{
+  self->flat = TRUE;
+}
+
+void
 dry_json_writer_free (DryJsonWriter *self)
 {
   if (!self)
@@ -140,6 +147,8 @@ get_level (DryJsonWriter *self)
 static void
 break_line (DryJsonWriter *self)
 {
+  if (self->flat)
+    return;
   g_string_append_c (self->text, '\n');
   for (guint i = 0; i < self->levels->len; i++)
     g_string_append (self->text, "  ");
@@ -155,13 +164,13 @@ begin_value (DryJsonWriter *self, const char *key)
       g_string_append_c (self->text, ',');
     if (!level->one_line)
       break_line (self);
-    else if (level->filled || level->close == '}')
+    else if (!self->flat && (level->filled || level->close == '}'))
       g_string_append_c (self->text, ' ');
     level->filled = TRUE;
   }
   if (key) {
     dry_json_append_string (self->text, key);
-    g_string_append (self->text, ": ");
+    g_string_append (self->text, self->flat ? ":" : ": ");
   }
 }
 
@@ -187,7 +196,7 @@ end_container (DryJsonWriter *self, char close)
   g_array_set_size (self->levels, self->levels->len - 1);
   if (level.filled && !level.one_line)
     break_line (self);
-  else if (level.filled && close == '}')
+  else if (level.filled && close == '}' && !self->flat)
     g_string_append_c (self->text, ' ');
   g_string_append_c (self->text, close);
 }

@@ -118,6 +118,12 @@ check_unique_keys (DryJson node)
   return TRUE;
 }
 
+gboolean
+dry_json_check (const char *text, gsize length, const char *name, GError **error)
+{
+  return dry_json_scan (text, length, name, error);
+}
+
 DryJsonDocument *
 dry_json_document_new (const char *text, gsize length, const char *name, GError **error)
 {

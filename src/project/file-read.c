@@ -17,6 +17,9 @@
  * not count: saving writes some that were left out. */
 #define MAX_UNKNOWN_FIELDS 256
 
+/* In less there are neither too many bytes nor too many values, whatever saving adds. */
+#define LARGE (256 * 1024)
+
 static void
 read_lengths (const DryField *field, DryJson node, gpointer value)
 {
@@ -507,6 +510,23 @@ check_format (DryJson root, DryNewer *newer)
   dry_json_tolerate (root.doc, newer->left_out);
 }
 
+/* Saving writes some fields that were left out. A file that opens must be one that can be saved;
+ * only large ones can be anywhere near a limit. */
+static gboolean
+check_fits (const DryProject *project, gsize length, const char *name, GError **error)
+{
+  g_autofree char *saved = NULL;
+  gsize saved_length;
+
+  if (length < LARGE)
+    return TRUE;
+  saved = dry_project_to_text (project, &saved_length);
+  if (dry_json_check (saved, saved_length, name, error))
+    return TRUE;
+  g_prefix_error (error, "it could be opened, but not saved again: ");
+  return FALSE;
+}
+
 void
 dry_newer_clear (DryNewer *self)
 {
@@ -553,5 +573,7 @@ dry_project_from_newer_text (const char *text, gsize length, const char *name, D
   g_clear_pointer (&alternates, g_ptr_array_unref);
   g_clear_pointer (&boxes, g_ptr_array_unref);
   dry_fields_clear (&dry_job_fields, &job);
+  if (project != NULL && !check_fits (project, length, name, error))
+    g_clear_pointer (&project, dry_project_unref);
   return project;
 }

@@ -191,10 +191,9 @@ write_alternates (DryJsonWriter *writer, const DryProject *self)
   dry_json_end_array (writer);
 }
 
-char *
-dry_project_to_text (const DryProject *self, gsize *length)
+static void
+write_project (DryJsonWriter *writer, const DryProject *self)
 {
-  DryJsonWriter *writer = dry_json_writer_new ();
   guint n = dry_project_get_n_rooms (self);
 
   dry_json_begin_object (writer, NULL);
@@ -209,5 +208,27 @@ dry_project_to_text (const DryProject *self, gsize *length)
   dry_json_end_array (writer);
   write_alternates (writer, self);
   dry_json_end_object (writer);
-  return dry_json_writer_finish (writer, length);
+}
+
+/* Line ends and spaces are for people; a project that is too large with them goes without, so that
+ * what could be opened can be saved. */
+char *
+dry_project_to_text (const DryProject *self, gsize *length)
+{
+  DryJsonWriter *writer = dry_json_writer_new ();
+  gsize n_bytes;
+  char *text;
+
+  write_project (writer, self);
+  text = dry_json_writer_finish (writer, &n_bytes);
+  if (n_bytes > DRY_JSON_MAX_BYTES) {
+    g_free (text);
+    writer = dry_json_writer_new ();
+    dry_json_writer_set_flat (writer);
+    write_project (writer, self);
+    text = dry_json_writer_finish (writer, &n_bytes);
+  }
+  if (length != NULL)
+    *length = n_bytes;
+  return text;
 }

@@ -7,7 +7,8 @@
 
 #include "project/journal.h"
 
-#define DRY_JOURNAL_MAGIC  "drybay-journal 1\n"
+#define DRY_JOURNAL_KIND   "drybay-journal "
+#define DRY_JOURNAL_MAGIC  DRY_JOURNAL_KIND "1\n"
 #define DRY_JOURNAL_SUFFIX ".journal"
 
 typedef enum {

@@ -149,6 +149,27 @@ compare_times (gconstpointer a, gconstpointer b)
                                       : strcmp (x->file, y->file);
 }
 
+/* A journal, but not one of this version: nobody here can say that nothing in it is wanted. */
+static gboolean
+is_newer (const char *bytes, gsize length)
+{
+  return length > strlen (DRY_JOURNAL_KIND) && g_str_has_prefix (bytes, DRY_JOURNAL_KIND) &&
+         !g_str_has_prefix (bytes, DRY_JOURNAL_MAGIC);
+}
+
+static DryLeftover *
+make_leftover (const char *file, Tale *tale, gint64 time)
+{
+  DryLeftover *leftover = g_new0 (DryLeftover, 1);
+
+  leftover->file = g_strdup (file);
+  leftover->path = g_steal_pointer (&tale->path);
+  leftover->title = g_steal_pointer (&tale->title);
+  leftover->n_unsaved = tale->n_unsaved;
+  leftover->last_time = time;
+  return leftover;
+}
+
 /* Looks at one file while holding it, so that two starts at once cannot both tidy up. */
 static void
 look_at (const char *file, GPtrArray *leftovers)
@@ -163,14 +184,12 @@ look_at (const char *file, GPtrArray *leftovers)
     return;
   if (dry_journal_lock (fd) && fstat (fd, &now) == 0 &&
       g_file_get_contents (file, &bytes, &length, NULL)) {
-    if (read_tale (bytes, length, &tale) && tale.n_unsaved > 0) {
-      DryLeftover *leftover = g_new0 (DryLeftover, 1);
+    gboolean newer = is_newer (bytes, length);
 
-      leftover->file = g_strdup (file);
-      leftover->path = g_steal_pointer (&tale.path);
-      leftover->title = g_steal_pointer (&tale.title);
-      leftover->n_unsaved = tale.n_unsaved;
-      leftover->last_time = (gint64) now.st_mtime;
+    if (newer || (read_tale (bytes, length, &tale) && tale.n_unsaved > 0)) {
+      DryLeftover *leftover = make_leftover (file, &tale, (gint64) now.st_mtime);
+
+      leftover->newer = newer;
       g_ptr_array_add (leftovers, leftover);
     } else {
       g_unlink (file);
@@ -289,6 +308,10 @@ take_over (const char *file, int fd, DryHistory **history, char **path, GError *
 
   if (!g_file_get_contents (file, &bytes, &length, error))
     return NULL;
+  if (is_newer (bytes, length)) {
+    g_set_error (error, DRY_ERROR, DRY_ERROR_VERSION, "%s: written by a newer Drybay", file);
+    return NULL;
+  }
   if (!read_tale (bytes, length, &tale)) {
     g_set_error (error, DRY_ERROR, DRY_ERROR_SYNTAX, "%s: no whole journal", file);
     return NULL;

@@ -46,19 +46,21 @@ typedef struct {
   char *title;      /* of the job when it was opened */
   guint n_unsaved;  /* records since it was last saved */
   gint64 last_time; /* of the last record, seconds since 1970 */
+  gboolean newer;   /* written by a newer version: nothing but the time is known of it here */
 } DryLeftover;
 
 void dry_leftover_free (DryLeftover *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryLeftover, dry_leftover_free)
 
 /* The journals in `folder` that no process holds and that have unsaved work, newest first. Those
- * without any, and files that are no journals at all but bear the name, are deleted. Never NULL. */
+ * without any, and files that are no journals at all but bear the name, are deleted; those of a
+ * newer version are listed and left alone. Never NULL. */
 GPtrArray *dry_journal_list (const char *folder) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Takes a leftover journal over: `history` gets the undo list as it was, `path` (free it) the
  * document's file or NULL, and the journal goes on in the same file. A torn end is cut off; only
- * the records in front of it count. Errors: DRY_ERROR_FILE (in use, unreadable), DRY_ERROR_SYNTAX
- * (not even the base is whole). */
+ * the records in front of it count. Errors: DRY_ERROR_FILE (in use, unreadable), DRY_ERROR_VERSION
+ * (of a newer version), DRY_ERROR_SYNTAX (not even the base is whole); the file stays as it is. */
 DryJournal *dry_journal_recover (const char *file, DryHistory **history, char **path,
                                  GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* Deletes a leftover journal that nobody wants. */

@@ -32,6 +32,10 @@ tell_row (const DryLeftover *leftover)
 {
   g_autoptr (GDateTime) time = g_date_time_new_from_unix_local (leftover->last_time);
   g_autofree char *when = time != NULL ? g_date_time_format (time, "%x %H:%M") : NULL;
+
+  if (leftover->newer)
+    return g_strdup_printf ("%s · %s", _ ("left by a newer Drybay, which can open it"),
+                            when != NULL ? when : "");
   g_autofree char *name =
       leftover->path != NULL ? g_filename_display_basename (leftover->path) : NULL;
   g_autofree char *count = g_strdup_printf (
@@ -65,11 +69,14 @@ make_row (const DryLeftover *leftover)
   gboolean titled = leftover->title != NULL && leftover->title[0] != '\0';
 
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row),
-                                 titled ? leftover->title : _ ("New Project"));
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), leftover->newer ? _ ("Unsaved Work")
+                                                            : titled        ? leftover->title
+                                                                            : _ ("New Project"));
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle);
   adw_action_row_set_title_lines (ADW_ACTION_ROW (row), 1);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), make_forget_button (leftover->file));
+  if (leftover->newer)
+    return row;
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (row), "win.recover");
   gtk_actionable_set_action_target (GTK_ACTIONABLE (row), "s", leftover->file);

@@ -300,6 +300,39 @@ test_list (void)
   remove_folder (folder);
 }
 
+/* What a newer version left is nobody's to tidy up here, whatever comes after its first line. */
+static void
+test_newer (void)
+{
+  static const char *const heads[] = {"drybay-journal 2\n", "drybay-journal 10\nrecord 1 x\n",
+                                      "drybay-journal 1.1\n", "drybay-journal x"};
+  g_autofree char *folder = make_folder ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (heads); i++) {
+    g_autofree char *file = g_build_filename (folder, "other.journal", NULL);
+    g_autofree char *path = NULL, *kept = NULL;
+    g_autoptr (DryHistory) history = NULL;
+    g_autoptr (GPtrArray) left = NULL;
+    g_autoptr (GError) error = NULL;
+    const DryLeftover *one;
+
+    g_assert_true (g_file_set_contents (file, heads[i], -1, NULL));
+    left = dry_journal_list (folder);
+    g_assert_cmpuint (left->len, ==, 1);
+    one = left->pdata[0];
+    g_assert_true (one->newer);
+    g_assert_cmpstr (one->file, ==, file);
+    g_assert_null (one->path);
+    g_assert_null (dry_journal_recover (file, &history, &path, &error));
+    g_assert_error (error, DRY_ERROR, DRY_ERROR_VERSION);
+    g_assert_true (g_file_get_contents (file, &kept, NULL, NULL));
+    g_assert_cmpstr (kept, ==, heads[i]);
+    dry_journal_discard (file);
+    g_assert_false (g_file_test (file, G_FILE_TEST_EXISTS));
+  }
+  remove_folder (folder);
+}
+
 /* A full disk is told, loses nothing that was there, and is made good when there is room again. */
 static void
 test_full_disk (void)
@@ -442,6 +475,7 @@ main (int argc, char **argv)
   g_test_add_func ("/journal/cut-anywhere", test_cut_anywhere);
   g_test_add_func ("/journal/altered-anywhere", test_altered_anywhere);
   g_test_add_func ("/journal/list", test_list);
+  g_test_add_func ("/journal/newer", test_newer);
   g_test_add_func ("/journal/full-disk", test_full_disk);
   g_test_add_func ("/journal/no-folder", test_no_folder);
   g_test_add_func ("/journal/killed", test_killed);

@@ -288,6 +288,78 @@ test_file_size (void)
   g_rmdir (folder);
 }
 
+/* `n` rooms of `n_parts` niches each, told in as few bytes as can be. */
+static char *
+make_compact (guint n, guint n_parts)
+{
+  g_autofree char *label = g_strnfill (290, 'x');
+  GString *text = g_string_new (NULL);
+  guint id = 0;
+
+  g_string_append_printf (text, HEAD "\"rooms\":[", "");
+  for (guint i = 0; i < n; i++) {
+    g_string_append_printf (text,
+                            "%s{\"id\":%u,\"ceiling\":2400,\"wet\":{},\"finish\":{\"system\":\"s\"}"
+                            ",\"walls\":[",
+                            i > 0 ? "," : "", ++id);
+    for (guint k = 0; k < 4; k++)
+      g_string_append_printf (text, "%s{\"id\":%u,\"start\":[%s]}", k > 0 ? "," : "", ++id,
+                              ((const char *[]){"0,2000", "3000,2000", "3000,0", "0,0"})[k]);
+    g_string_append (text, "],\"parts\":[");
+    for (guint k = 0; k < n_parts; k++, id++)
+      g_string_append_printf (text,
+                              "%s{\"id\":%u,\"kind\":\"niche\",\"wall\":%u,\"u\":9,\"z\":9,"
+                              "\"width\":9,\"height\":9,\"depth\":9,\"label\":\"%s\"}",
+                              k > 0 ? "," : "", id + 1, id - k, label);
+    g_string_append (text, "]}");
+  }
+  g_string_append (text, "]}");
+  return g_string_free (text, FALSE);
+}
+
+/* What opens can be saved, laid out or, where that would be too large, without spaces; what could
+ * not be saved does not open. Sizes on both sides of each border. */
+static void
+test_growth (void)
+{
+  g_autofree char *folder = g_dir_make_tmp ("drybay-growth-XXXXXX", NULL);
+  g_autofree char *file = g_build_filename (folder, "large.drybay", NULL);
+  static const guint parts[] = {60, 86, 94, 96, 98};
+  guint n_flat = 0, n_laid_out = 0, n_refused = 0;
+
+  for (guint i = 0; i < G_N_ELEMENTS (parts); i++) {
+    g_autofree char *text = make_compact (400, parts[i]);
+    gsize length = strlen (text), saved_length;
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryProject) project = dry_project_from_text (text, length, "growing", &error),
+                           again = NULL;
+    g_autofree char *saved = NULL, *twice = NULL;
+
+    if (project == NULL) {
+      g_assert_error (error, DRY_ERROR, DRY_ERROR_LIMIT);
+      n_refused += g_str_has_prefix (error->message, "it could be opened, but not saved again");
+      continue;
+    }
+    g_assert_true (dry_project_save (project, file, &error));
+    g_assert_no_error (error);
+    again = dry_project_load (file, &error);
+    g_assert_no_error (error);
+    saved = dry_project_to_text (project, &saved_length);
+    g_assert_cmpuint (saved_length, <=, DRY_JSON_MAX_BYTES);
+    twice = dry_project_to_text (again, NULL);
+    g_assert_cmpstr (saved, ==, twice);
+    if (strchr (saved, '\n') + 1 == saved + saved_length)
+      n_flat++;
+    else
+      n_laid_out++;
+  }
+  g_assert_cmpuint (n_laid_out, >, 0);
+  g_assert_cmpuint (n_flat, >, 0);
+  g_assert_cmpuint (n_refused, >, 0);
+  g_unlink (file);
+  g_rmdir (folder);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -298,5 +370,6 @@ main (int argc, char **argv)
   g_test_add_func ("/limits/numbers", test_numbers);
   g_test_add_func ("/limits/depth", test_depth);
   g_test_add_func ("/limits/file-size", test_file_size);
+  g_test_add_func ("/limits/growth", test_growth);
   return g_test_run ();
 }
