@@ -1,0 +1,273 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Random pointer and key input on the real window: it must neither end nor warn (G_DEBUG=fatal-warnings), and what it
+holds must not grow from document to document.
+
+    monkey.py PROGRAM SOURCE          in a session of tests/ui/session.sh
+    DRYBAY_MONKEY=SECONDS             how long (20); DRYBAY_MONKEY_SEED (1) for the same input again
+
+Events go out by XTEST as fast as the window takes them. After each round a fresh document is opened and the old window
+closed, without saving. File choosers are only ever dismissed: what they could do to files is not wanted."""
+import ctypes
+import ctypes.util
+import os
+import random
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+
+program, source = sys.argv[1], sys.argv[2]
+seconds = float(os.environ.get("DRYBAY_MONKEY", "20"))
+seed = int(os.environ.get("DRYBAY_MONKEY_SEED", "1"))
+ROUND = 3000 if seconds > 120 else 600  # events of one document
+DEMOS = ["alcove-refit", "client-shower", "two-bath-house"]
+CHOOSERS = re.compile(rb"^(Open|Save|Export|Import|Choose|Select|Print|Keep)\b")
+
+X = ctypes.CDLL(ctypes.util.find_library("X11") or "libX11.so.6")
+T = ctypes.CDLL(ctypes.util.find_library("Xtst") or "libXtst.so.6")
+X.XOpenDisplay.restype = ctypes.c_void_p
+X.XStringToKeysym.restype = ctypes.c_ulong
+for function in (X.XSync, X.XFlush, X.XKeysymToKeycode, X.XGetInputFocus, X.XFetchName, X.XQueryTree, X.XFree,
+                 T.XTestFakeMotionEvent, T.XTestFakeButtonEvent, T.XTestFakeKeyEvent):
+    function.argtypes = None
+display = ctypes.c_void_p(X.XOpenDisplay(None))
+if not display:
+    print("1..0 # SKIP no display")
+    sys.exit(0)
+# A window may be gone by the time it is asked about.
+HANDLER = ctypes.CFUNCTYPE(ctypes.c_int, ctypes.c_void_p, ctypes.c_void_p)
+ignore = HANDLER(lambda _display, _event: 0)
+X.XSetErrorHandler(ignore)
+screen = X.XDefaultScreen(display)
+WIDTH, HEIGHT = X.XDisplayWidth(display, screen), X.XDisplayHeight(display, screen)
+
+KEYS = ("Left Right Up Down Left Right Up Down Tab Tab Return Escape Escape Delete BackSpace space Home End Page_Up "
+        "Page_Down F2 F8 F9 F10 Menu plus minus period comma a b d e m r s w x z 0 1 2 3 4 5 6 7 8 9 slash").split()
+CONTROLLED = "z z z y d c x v l f h period 0 plus minus a".split()
+SHIFTED = "Left Right Up Down Tab F10 z".split()
+
+
+def code(name):
+    return X.XKeysymToKeycode(display, ctypes.c_ulong(X.XStringToKeysym(name.encode())))
+
+
+def press(name, down=True):
+    T.XTestFakeKeyEvent(display, code(name), int(down), ctypes.c_ulong(0))
+
+
+def tap(*names):
+    for name in names:
+        press(name)
+    for name in reversed(names):
+        press(name, False)
+    X.XSync(display, 0)
+
+
+def move(x, y):
+    T.XTestFakeMotionEvent(display, screen, int(x), int(y), ctypes.c_ulong(0))
+
+
+def button(number, down):
+    T.XTestFakeButtonEvent(display, number, int(down), ctypes.c_ulong(0))
+
+
+def focused_title():
+    """Of the window with the keyboard or the nearest above it that has a title."""
+    window, revert = ctypes.c_ulong(), ctypes.c_int()
+    X.XGetInputFocus(display, ctypes.byref(window), ctypes.byref(revert))
+    for _ in range(6):
+        name = ctypes.c_char_p()
+        if window.value <= 1:
+            return b""
+        if X.XFetchName(display, window, ctypes.byref(name)) and name.value:
+            return name.value
+        root, parent, children, n = ctypes.c_ulong(), ctypes.c_ulong(), ctypes.c_void_p(), ctypes.c_uint()
+        if not X.XQueryTree(display, window, ctypes.byref(root), ctypes.byref(parent), ctypes.byref(children), ctypes.byref(n)):
+            return b""
+        if children.value:
+            X.XFree(children)
+        window = parent
+    return b""
+
+
+class Monkey:
+    def __init__(self):
+        self.folder = tempfile.mkdtemp(prefix="drybay-monkey-")
+        self.errors = open(os.path.join(self.folder, "errors"), "w+")
+        self.random = random.Random(seed)
+        self.events = self.rounds = self.restarts = self.dismissed = 0
+        self.memory = []  # kB after each round
+        self.process = None
+        self.windows = []
+
+    def log(self):
+        self.errors.flush()
+        self.errors.seek(0)
+        return self.errors.read()[-4000:]
+
+    # --- the program ---
+
+    def wait_quiet(self, most=2.0):
+        """Until the main thread sleeps at three looks in a row."""
+        end, quiet = time.monotonic() + most, 0
+        while time.monotonic() < end and quiet < 3:
+            try:
+                with open("/proc/%d/stat" % self.process.pid) as f:
+                    quiet = quiet + 1 if f.read().rsplit(")", 1)[1].split()[0] == "S" else 0
+            except OSError:
+                return
+            time.sleep(0.004)
+
+    def find_windows(self):
+        found = subprocess.run(["xdotool", "search", "--onlyvisible", "--pid", str(self.process.pid)], capture_output=True,
+                               text=True).stdout.split()
+        return found
+
+    def open_document(self):
+        path = os.path.join(self.folder, "round-%d.drybay" % self.rounds)
+        shutil.copy(os.path.join(source, "data/demo", DEMOS[self.rounds % len(DEMOS)] + ".drybay"), path)
+        if self.process is None or self.process.poll() is not None:
+            self.process = subprocess.Popen([program, path], stderr=self.errors,
+                                            env={**os.environ, "G_DEBUG": "fatal-warnings", "GTK_A11Y": "none"})
+        else:
+            subprocess.run([program, path], stderr=self.errors, timeout=60, env={**os.environ, "GTK_A11Y": "none"})
+        for _ in range(200):
+            if self.find_windows() or self.process.poll() is not None:
+                break
+            time.sleep(0.05)
+        time.sleep(0.5)
+        self.wait_quiet()
+        return path
+
+    def close_others(self, path):
+        """Every window but the newest, discarding what is not saved."""
+        windows = sorted(self.find_windows(), key=int)
+        for window in windows[:-1]:
+            subprocess.run(["xdotool", "windowactivate", "--sync", window], timeout=10, capture_output=True)
+            tap("Escape")
+            tap("Escape")
+            tap("Control_L", "w")
+            time.sleep(0.2)
+            tap("Alt_L", "d")
+            time.sleep(0.1)
+        self.wait_quiet()
+
+    def fill_screen(self):
+        for window in self.find_windows()[-1:]:
+            subprocess.run(["xdotool", "windowactivate", window, "windowmove", window, "0", "0", "windowsize", window,
+                            str(WIDTH), str(HEIGHT)], timeout=10, capture_output=True)
+
+    def resident(self):
+        with open("/proc/%d/status" % self.process.pid) as f:
+            return int(re.search(r"VmRSS:\s*(\d+)", f.read()).group(1))
+
+    def alive(self):
+        if self.process.poll() is None:
+            return True
+        if self.process.returncode != 0:
+            raise SystemExit("not ok 1 monkey\n# seed %d, event %d: ended with %s\n# %s\n1..1" % (
+                seed, self.events, self.process.returncode, self.log().replace("\n", "\n# ")))
+        return False  # its last window was closed, as a person may
+
+    # --- input ---
+
+    def place(self):
+        return self.random.randrange(2, WIDTH - 2), self.random.randrange(48, HEIGHT - 2)
+
+    def act(self):
+        dice = self.random.random()
+        if dice < 0.40:
+            move(*self.place())
+        elif dice < 0.60:
+            move(*self.place())
+            number = self.random.choice((1, 1, 1, 1, 3))
+            for _ in range(self.random.choice((1, 1, 1, 2))):
+                button(number, True)
+                button(number, False)
+        elif dice < 0.74:
+            x, y = self.place()
+            move(x, y)
+            button(1, True)
+            for _ in range(self.random.randrange(2, 9)):
+                x, y = x + self.random.randrange(-60, 61), y + self.random.randrange(-60, 61)
+                move(min(max(x, 2), WIDTH - 2), min(max(y, 48), HEIGHT - 2))
+                X.XSync(display, 0)
+                time.sleep(0.002)
+            if self.random.random() < 0.1:
+                tap("Escape")
+            button(1, False)
+        elif dice < 0.82:
+            number = self.random.choice((4, 5))
+            with_control = self.random.random() < 0.3
+            if with_control:
+                press("Control_L")
+            for _ in range(self.random.randrange(1, 5)):
+                button(number, True)
+                button(number, False)
+            if with_control:
+                press("Control_L", False)
+        elif dice < 0.93:
+            tap(self.random.choice(KEYS))
+        elif dice < 0.98:
+            tap("Control_L", self.random.choice(CONTROLLED))
+        else:
+            tap("Shift_L", self.random.choice(SHIFTED))
+        X.XSync(display, 0)
+        self.events += 1
+
+    def run_round(self, end):
+        path = self.open_document()
+        self.close_others(path)
+        self.fill_screen()
+        for n in range(ROUND):
+            if time.monotonic() > end or not self.alive():
+                break
+            if CHOOSERS.match(focused_title()):
+                tap("Escape")
+                self.dismissed += 1
+                self.wait_quiet(0.5)
+                continue
+            self.act()
+            if n % 10 == 9:
+                self.wait_quiet()
+            if n % 200 == 199 and self.alive():
+                self.fill_screen()
+        self.rounds += 1
+        if self.alive():
+            self.wait_quiet()
+            self.memory.append((self.events, self.resident()))
+        else:
+            self.restarts += 1
+            self.memory.clear()  # another process begins anew
+        os.remove(path)
+
+    def run(self):
+        start = time.monotonic()
+        while time.monotonic() < start + seconds:
+            self.run_round(start + seconds)
+            if self.rounds % 10 == 0:
+                print("# %d events, %d documents, %s kB" % (self.events, self.rounds, self.memory[-1:]), flush=True)
+        took = time.monotonic() - start
+        print("ok 1 monkey")
+        print("# seed %d: %d events in %.0f s, %d documents, %d choosers dismissed, ended by its last window %d times" % (
+            seed, self.events, took, self.rounds, self.dismissed, self.restarts))
+        if len(self.memory) >= 8:
+            quarter = self.memory[len(self.memory) // 4:]
+            half = len(quarter) // 2
+            first = sum(kb for _, kb in quarter[:half]) / half
+            last = sum(kb for _, kb in quarter[half:]) / (len(quarter) - half)
+            print("# resident after each document, first quarter left out: %.0f kB, then %.0f kB: %+.2f %%" % (
+                first, last, 100 * (last - first) / first))
+        print("# resident: " + " ".join("%d" % kb for _, kb in self.memory))
+        print("1..1")
+        text = self.log()
+        self.process.terminate()
+        self.process.wait()
+        shutil.rmtree(self.folder, ignore_errors=True)
+        if re.search(r"WARNING|CRITICAL", text):
+            print("# " + text.replace("\n", "\n# "))
+
+
+Monkey().run()
