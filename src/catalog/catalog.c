@@ -177,9 +177,14 @@ dry_catalog_load (const char *const *folders, GError **error)
   Loader self = {
       .arena = arena, .systems = systems, .items = items, .packs = packs, .books = books};
 
-  for (; folders[self.folder]; self.folder++)
-    if (!load_folder (&self, folders[self.folder], error))
+  for (; folders[self.folder]; self.folder++) {
+    const char *folder = folders[self.folder];
+    gboolean pack =
+        g_file_test (folder, G_FILE_TEST_EXISTS) && !g_file_test (folder, G_FILE_TEST_IS_DIR);
+
+    if (!(pack ? load_file (&self, folder, add_rules, error) : load_folder (&self, folder, error)))
       return NULL;
+  }
   return finish_catalog (&self, error);
 }
 

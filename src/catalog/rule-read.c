@@ -206,6 +206,7 @@ dry_rule_pack_read (DryJson root, const char *file, DryArena *arena)
                       "language", "citations", "extends", "choices", "rules", NULL);
   dry_json_string_or (dry_json_opt (root, "note"), NULL);
   pack->file = dry_arena_strdup (arena, file);
+  pack->head.file = pack->file;
   pack->head.id = dry_read_id (dry_json_get (root, "id"), arena);
   pack->head.name = dry_read_text (dry_json_get (root, "name"), arena);
   pack->head.jurisdiction = dry_read_text (dry_json_get (root, "jurisdiction"), arena);

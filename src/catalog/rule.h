@@ -94,6 +94,7 @@ typedef struct {
 
 typedef struct {
   const char *id, *name;
+  const char *file; /* it was read from, as shown to people */
   const char *jurisdiction, *edition, *language;
   const char *citations; /* language the cited sources are written in; `language` unless said */
   const char *extends;   /* pack id or NULL */

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* drybay-cli findings: what an inspector would write down, as text or JSON.
  * Its exit status lets a script ask whether a design is clean. */
+#include <string.h>
+
 #include "cli/command.h"
 #include "project/edit.h"
 
@@ -107,14 +109,47 @@ make_json (const GPtrArray *plans, gsize *length)
   return dry_json_writer_finish (g_steal_pointer (&writer), length);
 }
 
+/* A pack is named by its id, or by the file it is in. */
+static gboolean
+is_path (const char *name)
+{
+  return strchr (name, G_DIR_SEPARATOR) || g_str_has_suffix (name, ".json");
+}
+
+static char **
+list_paths (char **names)
+{
+  GPtrArray *paths = g_ptr_array_new ();
+
+  for (guint i = 0; names[i]; i++)
+    if (is_path (names[i]))
+      g_ptr_array_add (paths, g_strdup (names[i]));
+  g_ptr_array_add (paths, NULL);
+  return (char **) g_ptr_array_free (paths, FALSE);
+}
+
+static const char *
+find_id (const DryCatalog *catalog, const char *name)
+{
+  g_autofree char *shown = g_filename_display_name (name);
+
+  for (guint i = 0; is_path (name) && i < dry_catalog_get_n_rule_packs (catalog); i++)
+    if (g_str_equal (dry_catalog_get_rule_pack_at (catalog, i)->file, shown))
+      return dry_catalog_get_rule_pack_at (catalog, i)->id;
+  return name;
+}
+
 /* The rooms asked for under each pack named, in that order; under the project's own by default. */
 static GPtrArray *
 load_plans (const char *file, GError **error)
 {
   g_auto (GStrv) names = packs ? g_strsplit (packs, ",", -1) : NULL;
-  g_autoptr (GPtrArray) plans = dry_cli_load_plans (file, error);
+  g_auto (GStrv) paths = names ? list_paths (names) : NULL;
+  g_autoptr (GPtrArray) plans = NULL;
   g_autoptr (GPtrArray) all = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_plan_unref);
 
+  dry_cli_set_pack_files (paths && paths[0] ? paths : NULL);
+  plans = dry_cli_load_plans (file, error);
   for (guint n = 0; plans && names && names[n]; n++)
     for (guint i = 0; i < plans->len; i++) {
       const DryPlan *plan = plans->pdata[i];
@@ -122,7 +157,7 @@ load_plans (const char *file, GError **error)
       DryJob job = *plan->context.job;
       DryPlan *other;
 
-      job.rule_pack = names[n];
+      job.rule_pack = (char *) find_id (plan->context.catalog, names[n]);
       project = dry_edit_set_job (plan->project, &job, error);
       other = project ? dry_plan_new (project, plan->context.room->id, plan->context.catalog, NULL,
                                       error)
@@ -131,6 +166,7 @@ load_plans (const char *file, GError **error)
         return NULL;
       g_ptr_array_add (all, other);
     }
+  dry_cli_set_pack_files (NULL);
   return names && plans ? g_steal_pointer (&all) : g_steal_pointer (&plans);
 }
 
@@ -162,7 +198,8 @@ run (char **files)
 static const GOptionEntry ENTRIES[] = {
     {"json", 'j', 0, G_OPTION_ARG_NONE, &as_json, "Print JSON instead of text", NULL},
     {"rules", 0, 0, G_OPTION_ARG_STRING, &packs,
-     "Hold the rooms against these rule packs instead of the project's own", "PACK,PACK…"},
+     "Hold the rooms against these rule packs, by id or by file, instead of the project's own",
+     "PACK,PACK…"},
     {NULL},
 };
 

@@ -29,6 +29,7 @@ extern const DryCommand dry_command_check, dry_command_compare, dry_command_cost
 typedef struct {
   char *room;      /* name or number, or NULL for all */
   char **catalogs; /* further catalogue folders */
+  char **packs;    /* further files, each a rule pack; set by the command itself */
   double seconds;  /* search for fewer sheets, a room */
 } DryCliOptions;
 
@@ -36,6 +37,9 @@ const DryCliOptions *dry_cli_get_options (void);
 
 /* Prints "drybay-cli: message" and gives DRY_EXIT_ERROR. */
 int dry_cli_fail (const GError *error);
+
+/* Reads these files (NULL-ended, borrowed), each a rule pack, into the catalogue as well. */
+void dry_cli_set_pack_files (char **paths);
 
 /* The catalogue with --catalog folders read after the shipped ones. NULL on error. */
 DryCatalog *dry_cli_load_catalog (GError **error);

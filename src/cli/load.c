@@ -2,26 +2,36 @@
 /* Loads catalogue and project for the subcommands and plans the rooms asked for.
  * Errors go up as they came: they already name file, place and reason. */
 #include "cli/command.h"
+#include "plan/rule-names.h"
 #include "project/file.h"
 
 #include <math.h>
 #include <stdio.h>
 
+static gboolean
+add_paths (GPtrArray *all, char **paths, GFileTest test, const char *what, GError **error)
+{
+  for (guint i = 0; paths && paths[i]; i++) {
+    if (!g_file_test (paths[i], test)) {
+      g_set_error (error, DRY_ERROR, DRY_ERROR_FILE, "%s: there is no such %s", paths[i], what);
+      return FALSE;
+    }
+    g_ptr_array_add (all, g_strdup (paths[i]));
+  }
+  return TRUE;
+}
+
 static DryCatalog *
-load_with_folders (char **folders, GError **error)
+load_more (const DryCliOptions *options, GError **error)
 {
   g_autoptr (GPtrArray) all = g_ptr_array_new_with_free_func (g_free);
   g_auto (GStrv) shipped = dry_catalog_dup_default_folders ();
 
   for (guint i = 0; shipped[i]; i++)
     g_ptr_array_add (all, g_strdup (shipped[i]));
-  for (guint i = 0; folders[i]; i++) {
-    if (!g_file_test (folders[i], G_FILE_TEST_IS_DIR)) {
-      g_set_error (error, DRY_ERROR, DRY_ERROR_FILE, "%s: there is no such folder", folders[i]);
-      return NULL;
-    }
-    g_ptr_array_add (all, g_strdup (folders[i]));
-  }
+  if (!add_paths (all, options->catalogs, G_FILE_TEST_IS_DIR, "folder", error) ||
+      !add_paths (all, options->packs, G_FILE_TEST_EXISTS, "file", error))
+    return NULL;
   g_ptr_array_add (all, NULL);
   return dry_catalog_load ((const char *const *) all->pdata, error);
 }
@@ -30,9 +40,13 @@ DryCatalog *
 dry_cli_load_catalog (GError **error)
 {
   const DryCliOptions *options = dry_cli_get_options ();
+  g_autoptr (DryCatalog) catalog = options->catalogs || options->packs
+                                       ? load_more (options, error)
+                                       : dry_catalog_load_default (error);
 
-  return options->catalogs ? load_with_folders (options->catalogs, error)
-                           : dry_catalog_load_default (error);
+  if (!catalog || !dry_rule_names_check_all (catalog, error))
+    return NULL;
+  return g_steal_pointer (&catalog);
 }
 
 /* A room is asked for by its name or by its place in the file, from 1. */

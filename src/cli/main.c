@@ -32,6 +32,12 @@ static const GOptionEntry CATALOG_ENTRIES[] = {
 };
 
 const DryCliOptions *
+void
+dry_cli_set_pack_files (char **paths)
+{
+  shared_options.packs = paths;
+}
+
 dry_cli_get_options (void)
 {
   return &shared_options;

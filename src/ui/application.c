@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Command line, catalogue, settings, and the actions of no single window.
  * Pictures of the window for the README and the tests are made here too (--screenshot). */
+#include "plan/rule-names.h"
 #include "ui/application.h"
 
 #include <glib/gi18n.h>
@@ -41,6 +42,9 @@ read_catalog (gpointer data)
   Reading *reading = data;
 
   reading->catalog = dry_catalog_load ((const char *const *) reading->folders, &reading->error);
+  /* A firm's rule about something that nothing has would be silent for ever. */
+  if (reading->catalog != NULL && !dry_rule_names_check_all (reading->catalog, &reading->error))
+    g_clear_pointer (&reading->catalog, dry_catalog_unref);
   return reading;
 }
 

@@ -118,6 +118,81 @@ def findings_under_several_packs():
     assert wrong.returncode == 2 and "atlantis" in wrong.stderr.decode(), wrong.stderr
 
 
+HEAD = {"format": "drybay-rules", "version": 1, "id": "our-firm", "name": "Our firm", "jurisdiction": "US",
+        "edition": "house rules", "language": "en", "extends": "us-residential"}
+RULE = {"id": "niche-height", "number": 83, "topic": "use", "subject": "niche", "severity": "fix",
+        "title": "Niche not at our usual height", "why": "Clients expect it there.",
+        "require": [{"measure": "bottom", "is": ">=", "mm": 2000}], "remedies": [{"text": "Move it"}],
+        "source": "house rule of the firm", "certainty": "common practice"}
+
+
+def pack_file(folder, text, name="ours.json"):
+    path = pathlib.Path(folder) / name
+    path.write_bytes(text if isinstance(text, bytes) else json.dumps(text).encode())
+    return path
+
+
+@test
+def findings_under_a_firms_own_pack():
+    """Named by its file, alone or beside shipped ones; the same pack in a folder given with --catalog by its id."""
+    with tempfile.TemporaryDirectory() as folder:
+        path = pack_file(folder, {**HEAD, "rules": [RULE, {"id": "fan", "off": True}]})
+        rooms = json.loads(run("findings", DEMO, "--json", "--rules", "%s,us-residential" % path).stdout)["rooms"]
+        assert [room["rules"] for room in rooms] == ["our-firm", "us-residential"], rooms
+        ours = [f for f in rooms[0]["findings"] if f["rule"] == "niche-height"]
+        assert ours and ours[0]["answer"] == "pack" and "Our firm" in ours[0]["answered_by"], ours
+        assert ours[0]["source"] == "house rule of the firm", ours
+        assert not [f for f in rooms[1]["findings"] if f["rule"] == "niche-height"]
+        os.makedirs(os.path.join(folder, "mine", "rules"))
+        pack_file(os.path.join(folder, "mine", "rules"), path.read_bytes())
+        again = json.loads(run("findings", DEMO, "--json", "--rules", "our-firm", "--catalog",
+                               os.path.join(folder, "mine")).stdout)["rooms"]
+        assert again[0]["findings"] == rooms[0]["findings"]
+
+
+@test
+def hostile_packs():
+    """Each is refused with its file and what is wrong in it; nothing crashes, nothing is used."""
+    def with_rule(**change):
+        return {**HEAD, "rules": [{**RULE, **change}]}
+
+    def with_require(**condition):
+        return with_rule(require=[condition])
+    deep = b"[" * 100000
+    packs = [
+        (b"", ""), (b"\x00\x01\x02", ""), (b"{", ""), (deep, ""), (b"null", ""), (b"[]", ""), (b'"rules"', ""),
+        (b"\xff\xfe{}", ""), (json.dumps({**HEAD, "rules": []}).encode()[:-1], ""),
+        ({**HEAD, "rules": None}, "rules"), ({**HEAD, "rules": {}}, "rules"), ({**HEAD, "rules": [None]}, "rules[0]"),
+        ({**HEAD, "rules": [], "surprise": 1}, "surprise"), ({**HEAD, "rules": [], "format": "drybay-items"}, "format"),
+        ({**HEAD, "rules": [], "version": 99}, "version"), ({**HEAD, "rules": [], "id": "Our Firm"}, "id"),
+        ({**HEAD, "rules": [], "extends": "atlantis"}, "atlantis"), ({**HEAD, "rules": [], "extends": "our-firm"}, "circle"),
+        ({**HEAD, "rules": [{"id": "no-such-rule", "off": True}]}, "no-such-rule"),
+        ({**HEAD, "rules": [RULE, RULE]}, "already"), ({**HEAD, "rules": [RULE] * 6000}, "rules"),
+        (with_rule(severity="deadly"), "severity"), (with_rule(title=""), "title"), (with_rule(title="x" * 100000), "too long"),
+        (with_rule(remedies=[]), "remedies"), (with_rule(certainty="sure"), "certainty"), (with_rule(number=-1), "number"),
+        (with_rule(require=[]), "require"), (with_rule(subject="nich"), "no subject “nich”"),
+        (with_require(measure="bottom", **{"is": "=>", "mm": 1}), "“=>” is none of"),
+        (with_require(measure="bottom", **{"is": ">=", "mm": "tall"}), "require[0].mm"),
+        (with_require(measure="bottom", **{"is": ">=", "mm": 1e300}), "require[0].mm"),
+        (with_require(measure="bottom", **{"is": ">=", "value": 1}), "“bottom” is a length"),
+        (with_require(measure="bottum", **{"is": ">=", "mm": 1}), "no measure “bottum”"),
+        (with_require(measure="bottom", **{"is": ">=", "other": "top-of-the-world"}), "top-of-the-world"),
+        (with_require(measure="bottom", **{"is": ">=", "mm": 1, "yes": True}), "exactly one"),
+        (with_rule(remedies=[{"text": "Move it", "edit": "niche.to-the-moon"}]), "no edit “niche.to-the-moon”"),
+    ]
+    with tempfile.TemporaryDirectory() as folder:
+        for number, (text, says) in enumerate(packs):
+            path = pack_file(folder, text, "pack-%d.json" % number)
+            answer = run("findings", DEMO, "--rules", path)
+            message = answer.stderr.decode()
+            assert answer.returncode == 2 and not answer.stdout, (number, answer.returncode, message)
+            assert path.name in message and says in message and len(message) < 2000, (number, says, message)
+        missing = run("findings", DEMO, "--rules", os.path.join(folder, "not-there.json"))
+        assert missing.returncode == 2 and "not-there.json" in missing.stderr.decode()
+        directory = run("findings", DEMO, "--rules", folder + "/")
+        assert directory.returncode == 2, directory.stderr
+
+
 @test
 def remedy_weighs_and_applies():
     case = ROOT / "tests/cases/20-vent-bay.drybay"

@@ -3,6 +3,7 @@
  * Also the measures whose value can be told by hand. */
 #include <string.h>
 
+#include "plan/rule-names.h"
 #include "plan/rule-room.h"
 
 /* --- docs/measures.md --- */
@@ -162,7 +163,7 @@ add_everything (DryProject *project)
       "room.floor_joist_depth=7.25in room.floor_joist_spacing=16in "
       "room.floor_joist_span=10ft room.floor_joist_megapascals=9650 room.floor_tile=2in "
       "room.floor_dcof=0.5 finish.variation=1mm finish.trim=9mm finish.mortar_coverage=95 "
-      "finish.membrane_litres_used=8 finish.tiles_ordered=90 "
+      "finish.membrane_litres_used=8 finish.tiles_ordered=90 finish.niche_tolerance=5mm "
       "finish.grouted_after_hours=24 finish.showered_after_hours=72 basin.floor_slope=0.0208 "
       "basin.site_built=1 "
       "basin.liner=1 basin.liner_turn_up=3in");
@@ -271,6 +272,81 @@ test_produced (void)
     /* No shipped board says what tile it carries; a firm's may. */
     if (!g_hash_table_contains (produced, name) && strcmp (name, "tile.system-mass") != 0)
       g_error ("docs/measures.md tells of %s, which nothing produces", (char *) name);
+}
+
+/* The table that rules of a firm are checked against is the page, no more and no less. */
+static void
+test_names (void)
+{
+  static const char *const KINDS[] = {[DRY_MEASURE_LENGTH] = "length",
+                                      [DRY_MEASURE_NUMBER] = "number",
+                                      [DRY_MEASURE_BOOLEAN] = "yes/no"};
+  g_autoptr (GHashTable) known = read_documentation ();
+  g_autoptr (GError) error = NULL;
+  guint n;
+  const DryMeasureName *names = dry_measure_names (&n);
+
+  g_assert_cmpuint (n, ==, g_hash_table_size (known));
+  for (guint i = 0; i < n; i++) {
+    g_autofree char *name = g_strdup_printf ("%s.%s", names[i].subject, names[i].measure);
+    const char *told = g_hash_table_lookup (known, name);
+    if (!told || !g_str_has_prefix (told, KINDS[names[i].kind]))
+      g_error ("%s is a %s; docs/measures.md says %s", name, KINDS[names[i].kind], told);
+  }
+  g_assert_true (dry_rule_names_check_all (dry_test_catalog (), &error));
+  g_assert_no_error (error);
+}
+
+/* A rule with a name nothing has would be silent for ever. */
+static void
+test_wrong_names (void)
+{
+  static const struct {
+    const char *subject, *measure, *other, *edit;
+    DryLimitKind kind;
+    const char *says; /* NULL: right */
+  } CASES[] = {
+      {"niche", "bottom", NULL, NULL, DRY_LIMIT_LENGTH, NULL},
+      {"wall", "stud-spacing", "system-stud-spacing", "wall.closer-studs", DRY_LIMIT_MEASURE, NULL},
+      {"nich", "bottom", NULL, NULL, DRY_LIMIT_LENGTH, "there is no subject “nich”"},
+      {"niche", "bottum", NULL, NULL, DRY_LIMIT_LENGTH, "“niche” has no measure “bottum”"},
+      {"niche", "bottom", NULL, NULL, DRY_LIMIT_NUMBER, "“bottom” is a length"},
+      {"niche", "bottom", NULL, NULL, DRY_LIMIT_BOOLEAN, "“bottom” is a length"},
+      {"basin", "inside-area", NULL, NULL, DRY_LIMIT_LENGTH, "“inside-area” is a number"},
+      {"order", "flood-test", NULL, NULL, DRY_LIMIT_NUMBER, "“flood-test” is yes or no"},
+      {"wall", "stud-spacing", "system-spacing", NULL, DRY_LIMIT_MEASURE,
+       "“wall” has no measure “system-spacing”"},
+      {"order", "hours-to-tile", "flood-test", NULL, DRY_LIMIT_MEASURE, "not to be compared"},
+      {"niche", "bottom", NULL, "niche.to-the-moon", DRY_LIMIT_LENGTH,
+       "there is no edit “niche.to-the-moon”"},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    DryCondition condition = {
+        .measure = CASES[i].measure, .other = CASES[i].other, .kind = CASES[i].kind, .factor = 1};
+    DryRemedy remedy = {"Do it", CASES[i].edit};
+    DryRule rule = {.id = "ours",
+                    .pack = "firm",
+                    .subject = CASES[i].subject,
+                    .require = &condition,
+                    .n_require = 1,
+                    .remedies = &remedy,
+                    .n_remedies = 1};
+    DryRule theirs = rule;
+    DryRulePack pack = {.id = "firm", .file = "firm.json", .rules = &rule, .n_rules = 1};
+    g_autoptr (GError) error = NULL;
+
+    g_assert_true (dry_rule_names_check (&pack, &error) == (CASES[i].says == NULL));
+    if (CASES[i].says) {
+      g_assert_error (error, DRY_ERROR, DRY_ERROR_REFERENCE);
+      g_assert_nonnull (strstr (error->message, "firm.json: rule “ours”: "));
+      g_assert_nonnull (strstr (error->message, CASES[i].says));
+    }
+    /* What another pack says wrong is for that one to be told. */
+    theirs.pack = "below";
+    pack.rules = &theirs;
+    g_assert_true (dry_rule_names_check (&pack, NULL));
+  }
 }
 
 static void
@@ -402,6 +478,8 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/measures/documented", test_documented);
   g_test_add_func ("/measures/produced", test_produced);
+  g_test_add_func ("/measures/names", test_names);
+  g_test_add_func ("/measures/wrong-names", test_wrong_names);
   for (guint i = 0; i < dry_catalog_get_n_rule_packs (dry_test_catalog ()); i++) {
     const DryRulePack *pack = dry_catalog_get_rule_pack_at (dry_test_catalog (), i);
     g_autofree char *path = g_strdup_printf ("/measures/rules/%s", pack->id);
