@@ -19,7 +19,7 @@ typedef struct {
   int (*run) (char **files);
 } DryCommand;
 
-extern const DryCommand dry_command_remedy, dry_command_water;
+extern const DryCommand dry_command_remedy, dry_command_template, dry_command_water;
 extern const DryCommand dry_command_check, dry_command_compare, dry_command_cost,
     dry_command_drawing, dry_command_findings, dry_command_nest, dry_command_papers,
     dry_command_places, dry_command_plan, dry_command_prices, dry_command_schedule,

@@ -8,10 +8,11 @@
 #include <string.h>
 
 static const DryCommand *const COMMANDS[] = {
-    &dry_command_plan,    &dry_command_findings, &dry_command_takeoff, &dry_command_tile,
-    &dry_command_papers,  &dry_command_drawing,  &dry_command_check,   &dry_command_systems,
-    &dry_command_nest,    &dry_command_places,   &dry_command_cost,    &dry_command_schedule,
-    &dry_command_compare, &dry_command_prices,   &dry_command_remedy,  &dry_command_water,
+    &dry_command_plan,     &dry_command_findings, &dry_command_takeoff, &dry_command_tile,
+    &dry_command_papers,   &dry_command_drawing,  &dry_command_check,   &dry_command_systems,
+    &dry_command_nest,     &dry_command_places,   &dry_command_cost,    &dry_command_schedule,
+    &dry_command_compare,  &dry_command_prices,   &dry_command_remedy,  &dry_command_water,
+    &dry_command_template,
 };
 
 static DryCliOptions shared_options = {.seconds = 1};
@@ -31,13 +32,13 @@ static const GOptionEntry CATALOG_ENTRIES[] = {
     {NULL},
 };
 
-const DryCliOptions *
 void
 dry_cli_set_pack_files (char **paths)
 {
   shared_options.packs = paths;
 }
 
+const DryCliOptions *
 dry_cli_get_options (void)
 {
   return &shared_options;

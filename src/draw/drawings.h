@@ -18,6 +18,15 @@ DryScene *dry_drawing_strip (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 DryScene *dry_drawing_water (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
 DryScene *dry_drawing_face (const DryPlan *plan, guint face) G_GNUC_WARN_UNUSED_RESULT;
 DryScene *dry_drawing_cut_sheet (const DryPlan *plan, guint sheet) G_GNUC_WARN_UNUSED_RESULT;
+typedef enum { DRY_NICHE_FRAMING, DRY_NICHE_BOARDS, DRY_NICHE_TILE } DryNicheView;
+/* A niche of a boarded wall by itself: its framing from the floor up, the boards round its rough
+ * opening, or the tile round its edge, each with dimensions. Empty without such a niche. */
+DryScene *dry_drawing_niche (const DryPlan *plan, DryId part,
+                             DryNicheView view) G_GNUC_WARN_UNUSED_RESULT;
+/* The clear faces of the uprights on both sides of a niche's rough opening, new ones included; the
+ * wall's ends where there are none. */
+void dry_drawing_niche_studs (const DryPlan *plan, const DryFace *face, const DryCutout *cut,
+                              DryLength *left, DryLength *right);
 /* A section through the layers of a system, to scale: stud, board, membrane, mortar, tile. */
 DryScene *dry_drawing_section (const DrySystem *system,
                                const DryBuildUp *build_up) G_GNUC_WARN_UNUSED_RESULT;

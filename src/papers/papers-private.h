@@ -7,11 +7,18 @@
 void dry_papers_add_summary (DryFlow *flow);
 void dry_papers_add_plan (DryFlow *flow);
 void dry_papers_add_faces (DryFlow *flow);
+void dry_papers_add_niches (DryFlow *flow);
+/* The list of tile cuts under the numbers the drawings give them; nothing without tile. */
+void dry_papers_add_tile_cuts (DryFlow *flow);
 void dry_papers_add_water (DryFlow *flow);
 void dry_papers_add_cut_sheets (DryFlow *flow);
 void dry_papers_add_takeoff (DryFlow *flow);
 void dry_papers_add_order (DryFlow *flow);
 void dry_papers_add_inspection (DryFlow *flow);
+
+/* Papers without pages that hold the plans, for other sets than the crew's. */
+DryPapers *dry_papers_new_empty (const DryPlan *const *plans, guint n_plans,
+                                 const DryPaperOptions *options);
 
 /* Findings grouped by severity with remedies; cautions that fit this house and system. */
 void dry_papers_add_findings (DryFlow *flow);

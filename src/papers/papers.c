@@ -30,6 +30,8 @@ add_room (DryPapers *self, const DryPlan *plan)
   dry_papers_add_summary (&flow);
   dry_papers_add_plan (&flow);
   dry_papers_add_faces (&flow);
+  dry_papers_add_niches (&flow);
+  dry_papers_add_tile_cuts (&flow);
   dry_papers_add_water (&flow);
   dry_papers_add_cut_sheets (&flow);
   dry_papers_add_takeoff (&flow);
@@ -39,7 +41,7 @@ add_room (DryPapers *self, const DryPlan *plan)
 }
 
 DryPapers *
-dry_papers_new (const DryPlan *const *plans, guint n_plans, const DryPaperOptions *options)
+dry_papers_new_empty (const DryPlan *const *plans, guint n_plans, const DryPaperOptions *options)
 {
   DryPapers *self = g_new0 (DryPapers, 1);
 
@@ -49,10 +51,18 @@ dry_papers_new (const DryPlan *const *plans, guint n_plans, const DryPaperOption
   dry_paper_size_mm (self->paper, &self->width, &self->height);
   self->pages = g_ptr_array_new_with_free_func (free_page);
   self->plans = g_ptr_array_new_with_free_func (unref_plan);
-  for (guint i = 0; i < n_plans; i++) {
+  for (guint i = 0; i < n_plans; i++)
     g_ptr_array_add (self->plans, dry_plan_ref (plans[i]));
+  return self;
+}
+
+DryPapers *
+dry_papers_new (const DryPlan *const *plans, guint n_plans, const DryPaperOptions *options)
+{
+  DryPapers *self = dry_papers_new_empty (plans, n_plans, options);
+
+  for (guint i = 0; i < n_plans; i++)
     add_room (self, plans[i]);
-  }
   dry_frame_close (self);
   return self;
 }
@@ -137,23 +147,16 @@ add_outline (cairo_surface_t *surface, const DryPapers *self)
 }
 
 gboolean
-dry_papers_write (const DryPlan *const *plans, guint n_plans, const DryPaperOptions *options,
-                  const char *path, GError **error)
+dry_papers_save (const DryPapers *self, const char *subject, const char *path, GError **error)
 {
-  g_autoptr (DryPapers) self = NULL;
+  const DryPlan *first = self->plans->pdata[0];
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
   cairo_surface_t *surface;
   cairo_t *cr;
 
-  if (n_plans == 0) {
-    g_set_error (error, DRY_ERROR, DRY_ERROR_UNSUPPORTED, "There is no room to write papers of");
-    return FALSE;
-  }
-  self = dry_papers_new (plans, n_plans, options);
   surface = cairo_pdf_surface_create_for_stream (
       dry_output_collect, bytes, self->width * MM_TO_POINTS, self->height * MM_TO_POINTS);
-  dry_papers_set_metadata (surface, plans[0]->context.job->title, "Papers of a wet area",
-                           options->date);
+  dry_papers_set_metadata (surface, first->context.job->title, subject, self->date);
   cr = cairo_create (surface);
   for (guint i = 0; i < self->pages->len; i++) {
     dry_page_paint (self->pages->pdata[i], cr, TRUE);
@@ -161,4 +164,18 @@ dry_papers_write (const DryPlan *const *plans, guint n_plans, const DryPaperOpti
   }
   add_outline (surface, self);
   return dry_output_finish (cr, surface, bytes, path, error);
+}
+
+gboolean
+dry_papers_write (const DryPlan *const *plans, guint n_plans, const DryPaperOptions *options,
+                  const char *path, GError **error)
+{
+  g_autoptr (DryPapers) self = NULL;
+
+  if (n_plans == 0) {
+    g_set_error (error, DRY_ERROR, DRY_ERROR_UNSUPPORTED, "There is no room to write papers of");
+    return FALSE;
+  }
+  self = dry_papers_new (plans, n_plans, options);
+  return dry_papers_save (self, "Papers of a wet area", path, error);
 }

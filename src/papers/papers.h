@@ -39,6 +39,18 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (DryPapers, dry_papers_free)
 guint dry_papers_get_n_pages (const DryPapers *self);
 void dry_papers_paint_page (const DryPapers *self, guint page, cairo_t *cr);
 
+/* The template of a niche, tiled over pages at full size with marks to join them by and lines to
+ * check the printer with. Errors: DRY_ERROR_REFERENCE when `part` is no niche of a boarded wall. */
+DryPapers *dry_papers_new_template (const DryPlan *plan, DryId part, const DryPaperOptions *options,
+                                    GError **error);
+/* The story pole: strips at full size with every level joint of the walls and the heights of what
+ * hangs there, and their list. Errors: DRY_ERROR_UNSUPPORTED without tile in courses. */
+DryPapers *dry_papers_new_story_pole (const DryPlan *plan, const DryPaperOptions *options,
+                                      GError **error);
+/* Writes them as PDF. Errors: DRY_ERROR_FILE. */
+gboolean dry_papers_save (const DryPapers *self, const char *subject, const char *path,
+                          GError **error);
+
 /* Take-off as RFC 4180 text (CRLF). Cells that a spreadsheet could take for formulas are defused.
  */
 char *dry_takeoff_to_csv (const DryTakeoff *takeoff) G_GNUC_WARN_UNUSED_RESULT;

@@ -101,13 +101,28 @@ add_caution (DryFlow *flow, const char *topic, const char *text)
   dry_flow_skip (flow, 0.8);
 }
 
+/* The heaviest pane of glass; 0 without any or with its thickness untold. */
+static double
+find_heaviest_pane (const DryPlan *plan)
+{
+  double most = 0;
+
+  for (guint i = 0; i < plan->measures->n; i++) {
+    const DrySubject *subject = &plan->measures->items[i];
+    const DryMeasure *mass =
+        g_str_equal (subject->kind, "glass") ? dry_subject_get (subject, "mass") : NULL;
+    most = MAX (most, mass ? mass->number : 0);
+  }
+  return most;
+}
+
 /* The heaviest thing one pair of hands is tempted to lift: a whole sheet of the board. */
 static void
 add_lifting (DryFlow *flow)
 {
   const DrySystem *system = flow->plan->context.system;
-  g_autofree char *mass = NULL, *text = NULL;
-  double area = 0;
+  g_autofree char *mass = NULL, *text = NULL, *pane = NULL, *all = NULL;
+  double area = 0, glass = find_heaviest_pane (flow->plan);
 
   for (guint i = 0; i < system->n_sheets; i++)
     area = MAX (area, dry_length_to_mm (system->sheets[i].width) / 1000 *
@@ -119,7 +134,11 @@ add_lifting (DryFlow *flow)
                                 mass)
              : g_strdup ("Two people carry tubs, glass and bags of mortar up the stairs (common "
                          "practice, no source).");
-  add_caution (flow, "Lifting", text);
+  if (glass > 0)
+    pane = dry_papers_mass (flow, glass);
+  all = pane ? g_strdup_printf ("%s The heaviest pane of glass weighs about %s.", text, pane)
+             : g_strdup (text);
+  add_caution (flow, "Lifting", all);
 }
 
 void

@@ -126,7 +126,8 @@ add_piece (Layer *self, const DryPoint *points, guint n, DryTileCut cut)
 
   if (dry_rect_width (box) < LEAST_CUT || dry_rect_height (box) < LEAST_CUT)
     return;
-  piece.cut = area2 == self->whole2 ? DRY_TILE_WHOLE : cut;
+  /* What comes out of an overlay may be a plain rectangle all the same. */
+  piece.cut = area2 == self->whole2 ? DRY_TILE_WHOLE : area2 == box2 ? DRY_TILE_CUT : cut;
   if (area2 != box2) {
     piece.points = dry_arena_copy (self->arena, points, sizeof (DryPoint) * n);
     piece.n_points = n;

@@ -17,7 +17,7 @@ import xml.dom.minidom
 
 CLI, ROOT = sys.argv[1], pathlib.Path(sys.argv[2])
 DEMO = ROOT / "data/demo/alcove-refit.drybay"
-COMMANDS = ["plan", "findings", "takeoff", "tile", "papers", "drawing", "check", "systems", "nest", "places", "remedy", "water", "cost", "schedule", "compare", "prices"]
+COMMANDS = ["plan", "findings", "takeoff", "tile", "papers", "drawing", "check", "systems", "nest", "places", "remedy", "water", "cost", "schedule", "compare", "prices", "template"]
 TESTS = []
 
 
