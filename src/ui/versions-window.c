@@ -11,6 +11,7 @@
 #include "project/versions.h"
 #include "ui/application.h"
 #include "ui/scene-view.h"
+#include "ui/versions-compare.h"
 
 struct _DryVersionsWindow {
   AdwWindow parent_instance;
@@ -103,6 +104,17 @@ go_back (GtkWidget *button, gpointer data)
 }
 
 static void
+compare (GtkWidget *button, gpointer data)
+{
+  DryVersionsWindow *self = DRY_VERSIONS_WINDOW (gtk_widget_get_root (button));
+  GtkWidget *row = gtk_widget_get_ancestor (button, ADW_TYPE_ACTION_ROW);
+
+  dry_versions_compare (GTK_WINDOW (self), self->session,
+                        g_object_get_data (G_OBJECT (button), "project"),
+                        adw_preferences_row_get_title (ADW_PREFERENCES_ROW (row)));
+}
+
+static void
 on_seen (GObject *source, GAsyncResult *result, gpointer data)
 {
   AdwActionRow *row = ADW_ACTION_ROW (source);
@@ -123,6 +135,10 @@ on_seen (GObject *source, GAsyncResult *result, gpointer data)
   adw_action_row_set_subtitle (row, subtitle);
   if (sight->scene != NULL)
     dry_scene_view_set_scene (g_object_get_data (source, "picture"), sight->scene);
+  g_object_set_data_full (G_OBJECT (button), "project", dry_project_ref (sight->project),
+                          (GDestroyNotify) dry_project_unref);
+  gtk_widget_set_sensitive (button, TRUE);
+  button = g_object_get_data (source, "compare");
   g_object_set_data_full (G_OBJECT (button), "project", dry_project_ref (sight->project),
                           (GDestroyNotify) dry_project_unref);
   gtk_widget_set_sensitive (button, TRUE);
@@ -155,8 +171,10 @@ add_row (DryVersionsWindow *self, const DryVersion *version)
   GtkWidget *row = adw_action_row_new ();
   GtkWidget *picture = dry_scene_view_new (132, 84, TRUE);
   GtkWidget *button = gtk_button_new_with_mnemonic (_ ("_Go Back"));
+  GtkWidget *other = gtk_button_new_with_mnemonic (_ ("_Compare"));
   g_autofree char *time = tell_time (version->stamp);
   g_autofree char *name = g_strdup_printf (_ ("Go back to %s"), time);
+  g_autofree char *compared = g_strdup_printf (_ ("Compare with %s"), time);
   g_autoptr (GTask) task = g_task_new (row, self->cancellable, on_seen, NULL);
   Look *look = g_new0 (Look, 1);
 
@@ -168,7 +186,14 @@ add_row (DryVersionsWindow *self, const DryVersion *version)
   gtk_widget_set_margin_top (picture, 6);
   gtk_widget_set_margin_bottom (picture, 6);
   adw_action_row_add_prefix (ADW_ACTION_ROW (row), picture);
+  gtk_widget_set_valign (other, GTK_ALIGN_CENTER);
+  gtk_widget_set_sensitive (other, FALSE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (other), GTK_ACCESSIBLE_PROPERTY_LABEL, compared,
+                                  -1);
+  adw_action_row_add_suffix (ADW_ACTION_ROW (row), other);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), button);
+  g_signal_connect (other, "clicked", G_CALLBACK (compare), NULL);
+  g_object_set_data (G_OBJECT (row), "compare", other);
   g_signal_connect (button, "clicked", G_CALLBACK (go_back), NULL);
   g_object_set_data (G_OBJECT (row), "button", button);
   g_object_set_data (G_OBJECT (row), "picture", picture);

@@ -347,8 +347,8 @@ dry_window_ask_before_close (DryWindow *self)
 /* --- papers --- */
 
 /* The plan of every room, this one's as shown, the others' computed now. NULL after telling why. */
-static GPtrArray *
-collect_plans (DryWindow *self)
+GPtrArray *
+dry_window_collect_plans (DryWindow *self)
 {
   const DryProject *project = dry_history_get_current (dry_session_get_history (self->session));
   g_autoptr (GPtrArray) plans = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_plan_unref);
@@ -376,8 +376,8 @@ collect_plans (DryWindow *self)
   return g_steal_pointer (&plans);
 }
 
-static DryPaperOptions
-paper_options (DryWindow *self, char **date)
+DryPaperOptions
+dry_window_paper_options (DryWindow *self, char **date)
 {
   static const DryPaperSize sizes[] = {DRY_PAPER_LETTER, DRY_PAPER_TABLOID, DRY_PAPER_A4,
                                        DRY_PAPER_A3};
@@ -392,8 +392,8 @@ paper_options (DryWindow *self, char **date)
                            .decimal = dry_session_get_length_format (self->session).decimal};
 }
 
-static void
-tell_exported (DryWindow *self, const char *path)
+void
+dry_window_tell_exported (DryWindow *self, const char *path)
 {
   g_autofree char *name = g_filename_display_basename (path);
   g_autofree char *escaped = g_markup_escape_text (name, -1);
@@ -421,14 +421,14 @@ export_papers_to (DryWindow *self, const char *chosen)
 {
   g_autofree char *path = with_ending (chosen, ".pdf");
   g_autofree char *date = NULL;
-  DryPaperOptions options = paper_options (self, &date);
-  g_autoptr (GPtrArray) plans = collect_plans (self);
+  DryPaperOptions options = dry_window_paper_options (self, &date);
+  g_autoptr (GPtrArray) plans = dry_window_collect_plans (self);
   g_autoptr (GError) error = NULL;
 
   if (plans == NULL)
     return;
   if (dry_papers_write ((const DryPlan *const *) plans->pdata, plans->len, &options, path, &error))
-    tell_exported (self, path);
+    dry_window_tell_exported (self, path);
   else
     dry_window_tell (self, error->message);
 }
@@ -440,14 +440,14 @@ export_drawing_to (DryWindow *self, const char *chosen)
                    g_str_has_suffix (chosen, ".pdf");
   g_autofree char *path = known ? g_strdup (chosen) : with_ending (chosen, ".svg");
   g_autofree char *date = NULL;
-  DryPaperOptions options = paper_options (self, &date);
+  DryPaperOptions options = dry_window_paper_options (self, &date);
   const DryPlan *plan = dry_session_get_plan (self->session);
   g_autoptr (GError) error = NULL;
 
   if (plan == NULL)
     return;
   if (dry_papers_write_drawing (plan, "board", &options, path, &error))
-    tell_exported (self, path);
+    dry_window_tell_exported (self, path);
   else
     dry_window_tell (self, error->message);
 }
@@ -463,6 +463,19 @@ on_export_papers (GSimpleAction *action, GVariant *parameter, gpointer data)
                          _ ("_Export"), export_papers_to);
   add_filter (chooser, _ ("PDF"), "*.pdf");
   suggest_name (data, chooser, ".pdf");
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+void
+dry_window_ask_pdf (DryWindow *self, const char *title, const char *ending, DryFileChosen chosen)
+{
+  GtkFileChooser *chooser;
+
+  if (dry_window_refuses_papers (self))
+    return;
+  chooser = choose_file (self, title, GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"), chosen);
+  add_filter (chooser, _ ("PDF"), "*.pdf");
+  suggest_name (self, chooser, ending);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
 }
 
@@ -530,9 +543,9 @@ on_print (GSimpleAction *action, GVariant *parameter, gpointer data)
   g_autoptr (GtkPageSetup) setup = NULL;
   g_autoptr (GError) error = NULL;
   PrintJob *job = g_new0 (PrintJob, 1);
-  DryPaperOptions options = paper_options (self, &job->date);
+  DryPaperOptions options = dry_window_paper_options (self, &job->date);
 
-  job->plans = collect_plans (self);
+  job->plans = dry_window_collect_plans (self);
   if (job->plans == NULL) {
     free_print_job (job);
     return;

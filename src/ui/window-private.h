@@ -3,6 +3,7 @@
  * Nobody but window*.c includes this. */
 #pragma once
 
+#include "papers/papers.h"
 #include "ui/window.h"
 
 G_BEGIN_DECLS
@@ -76,7 +77,18 @@ void dry_window_stop_following (DryWindow *self);
 /* TRUE after telling why: what is shown is not all of the file. */
 gboolean dry_window_refuses_papers (DryWindow *self);
 
+/* window-client-papers.c */
+void dry_window_add_client_paper_actions (DryWindow *self);
+
 /* window-files.c */
+typedef void (*DryFileChosen) (DryWindow *self, const char *path);
+/* Asks where to write a PDF, its name suggested with that ending. */
+void dry_window_ask_pdf (DryWindow *self, const char *title, const char *ending,
+                         DryFileChosen chosen);
+/* `*date` is part of it: free after use. */
+DryPaperOptions dry_window_paper_options (DryWindow *self, char **date);
+GPtrArray *dry_window_collect_plans (DryWindow *self); /* of all rooms; NULL after telling why */
+void dry_window_tell_exported (DryWindow *self, const char *path);
 DryWindow *
 dry_window_find_free (DryWindow *self); /* this one while it holds no work, or a new one */
 void dry_window_add_file_actions (DryWindow *self);
