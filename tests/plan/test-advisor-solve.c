@@ -1,26 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The best places against a search of every sixteenth of an inch, what the advice says of the test
- * projects, changes that must do what they promise, and the ranges of fittings. */
+ * projects, and changes that must do what they promise. */
 #include <math.h>
 #include <string.h>
 
-#include "plan/advisor.h"
-#include "plan/rule-room.h"
+#include "advice-rig.h"
 
 static const char *const CASES[] = {"01-alcove.drybay",      "02-old-house.drybay",
                                     "03-window-wall.drybay", "11-bearing-outside.drybay",
                                     "20-vent-bay.drybay",    "20b-vent-bay-moved.drybay"};
-
-static DryAdvice *
-advise (const DryProject *project, const DryPart *part, const DryAdviceOptions *options)
-{
-  g_autoptr (GError) error = NULL;
-  DryAdvice *advice = dry_advice_new (project, dry_project_get_room_at (project, 0)->id, part,
-                                      dry_test_catalog (), options, NULL, &error);
-
-  g_assert_no_error (error);
-  return advice;
-}
 
 static const DryPart *
 find_part (const DryProject *project, DryPartKind kind)
@@ -31,22 +19,6 @@ find_part (const DryProject *project, DryPartKind kind)
     if (room->parts[i].kind == kind)
       return &room->parts[i];
   return NULL;
-}
-
-static DryPart
-small_niche (const DryProject *project, guint which)
-{
-  return (DryPart){.kind = DRY_PART_NICHE,
-                   .wall = dry_project_get_room_at (project, 0)->walls[0].id,
-                   .u = 23 * DRY_INCH + which,
-                   .z = (40 + which) * DRY_INCH,
-                   .width = (10 + which % 3) * DRY_INCH,
-                   .height = (12 + which) * DRY_INCH,
-                   .depth = 2 * DRY_INCH,
-                   .body_width = which % 2 ? (11 + which % 3) * DRY_INCH : 0,
-                   .body_height = which % 2 ? (13 + which) * DRY_INCH : 0,
-                   .flange = which % 2 ? 2 * DRY_INCH : 0,
-                   .pitch = 0.020833};
 }
 
 static DryAdvicePlace
@@ -88,8 +60,8 @@ test_grid (void)
 {
   for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
     g_autoptr (DryProject) project = dry_test_load (CASES[i]);
-    DryPart niche = small_niche (project, i);
-    g_autoptr (DryAdvice) advice = advise (project, &niche, NULL);
+    DryPart niche = advice_rig_small_niche (project, i);
+    g_autoptr (DryAdvice) advice = advice_rig_advise (project, &niche, NULL);
 
     compare_with_grid (advice, CASES[i]);
   }
@@ -158,7 +130,7 @@ test_layouts (void)
     g_autoptr (DryArena) arena = dry_arena_new ();
     g_autoptr (GRand) rand = g_rand_new_with_seed (i);
     g_autoptr (DryAdvice) advice = NULL;
-    DryPart niche = small_niche (loaded, 1);
+    DryPart niche = advice_rig_small_niche (loaded, 1);
     DryAdviceFreedom freedom = {.joint = TRUE, .datum = TRUE};
     const DryAdvicePlace *best, *fixed;
     guint n = 0;
@@ -167,7 +139,7 @@ test_layouts (void)
     finish.offset = TABLE[i].offset;
     project = dry_edit_set_finish (loaded, 1, &finish, &error);
     g_assert_no_error (error);
-    advice = advise (project, &niche, NULL);
+    advice = advice_rig_advise (project, &niche, NULL);
     fixed = dry_advice_find_best (advice, arena, (DryAdviceFreedom){0}, 1, &n);
     g_assert_cmpuint (n, ==, 1);
     best = dry_advice_find_best (advice, arena, freedom, 1, &n);
@@ -185,8 +157,8 @@ static void
 test_apply (void)
 {
   g_autoptr (DryProject) project = dry_test_load ("01-alcove.drybay");
-  DryPart niche = small_niche (project, 1);
-  g_autoptr (DryAdvice) advice = advise (project, &niche, NULL), again = NULL;
+  DryPart niche = advice_rig_small_niche (project, 1);
+  g_autoptr (DryAdvice) advice = advice_rig_advise (project, &niche, NULL), again = NULL;
   g_autoptr (DryArena) arena = dry_arena_new ();
   g_autoptr (GError) error = NULL;
   g_autoptr (DryProject) changed = NULL;
@@ -202,7 +174,8 @@ test_apply (void)
   g_assert_true (best->datum.x || best->datum.y || best->joint);
   changed = dry_advice_apply (advice, project, best, &id, &error);
   g_assert_no_error (error);
-  again = advise (changed, dry_room_get_part (dry_project_get_room_at (changed, 0), id), NULL);
+  again = advice_rig_advise (changed, dry_room_get_part (dry_project_get_room_at (changed, 0), id),
+                             NULL);
   then = judge_where_it_is (again, arena);
   layout = find_reason (best, DRY_ADVICE_LAYOUT);
   g_assert_true (then.legal);
@@ -217,8 +190,8 @@ test_five (void)
   for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
     g_autoptr (DryProject) project = dry_test_load (CASES[i]);
     g_autoptr (DryArena) arena = dry_arena_new ();
-    DryPart niche = small_niche (project, i);
-    g_autoptr (DryAdvice) advice = advise (project, &niche, NULL);
+    DryPart niche = advice_rig_small_niche (project, i);
+    g_autoptr (DryAdvice) advice = advice_rig_advise (project, &niche, NULL);
     guint n = 0;
     const DryAdvicePlace *places =
         dry_advice_find_best (advice, arena, (DryAdviceFreedom){0}, 5, &n);
@@ -278,7 +251,8 @@ test_told (gconstpointer data)
 {
   const Told *test = data;
   g_autoptr (DryProject) project = dry_test_load (test->file);
-  g_autoptr (DryAdvice) advice = advise (project, find_part (project, DRY_PART_NICHE), NULL);
+  g_autoptr (DryAdvice) advice =
+      advice_rig_advise (project, find_part (project, DRY_PART_NICHE), NULL);
   g_autoptr (DryArena) arena = dry_arena_new ();
   DryAdvicePlace place = judge_where_it_is (advice, arena);
 
@@ -301,7 +275,8 @@ test_allowed (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (fine); i++) {
     g_autoptr (DryProject) project = dry_test_load (fine[i]);
-    g_autoptr (DryAdvice) advice = advise (project, find_part (project, DRY_PART_NICHE), NULL);
+    g_autoptr (DryAdvice) advice =
+        advice_rig_advise (project, find_part (project, DRY_PART_NICHE), NULL);
     g_autoptr (DryArena) arena = dry_arena_new ();
     DryAdvicePlace place = judge_where_it_is (advice, arena);
 
@@ -327,7 +302,7 @@ test_changes (void)
   for (guint i = 0; i < G_N_ELEMENTS (TOLD); i++) {
     g_autoptr (DryProject) project = dry_test_load (TOLD[i].file);
     const DryPart *niche = find_part (project, DRY_PART_NICHE);
-    g_autoptr (DryAdvice) advice = advise (project, niche, NULL);
+    g_autoptr (DryAdvice) advice = advice_rig_advise (project, niche, NULL);
     g_autoptr (DryArena) arena = dry_arena_new ();
     guint n = 0;
     const DryAdviceChange *changes = dry_advice_find_changes (advice, arena, &n);
@@ -364,7 +339,7 @@ test_narrower (void)
   niche.u = 24 * DRY_INCH; /* middle of the bay between the studs at 16 and 32 */
   niche.width = clear + DRY_INCH;
   niche.depth = 2 * DRY_INCH;
-  advice = advise (project, &niche, NULL);
+  advice = advice_rig_advise (project, &niche, NULL);
   changes = dry_advice_find_changes (advice, arena, &n);
   change = find_change (changes, n, "width");
   g_assert_nonnull (change);
@@ -391,7 +366,7 @@ test_bottle (void)
 
     options.tallest_bottle = INCH (TABLE[i].bottle);
     niche.height = INCH (TABLE[i].height);
-    advice = advise (project, &niche, &options);
+    advice = advice_rig_advise (project, &niche, &options);
     best_of (advice, arena, 1, &n);
     g_assert_cmpuint (n, ==, TABLE[i].fits ? 1 : 0);
     if (!TABLE[i].fits) {
@@ -401,152 +376,6 @@ test_bottle (void)
   }
 }
 
-/* --- fittings: the ranges of the rule pack --- */
-
-typedef struct {
-  DryPartKind kind;
-  double width, height, hole;
-  double low, high; /* of the best bands: nothing broken */
-  const char *source;
-} Fitting;
-
-static const Fitting FITTINGS[] = {
-    {DRY_PART_VALVE, 6.5, 6.5, 3, 38, 48, "NKBA guideline 10"},
-    {DRY_PART_GRAB_BAR, 16, 1.25, 0, 33, 36, "ADA 609.4"},
-    {DRY_PART_SHOWER_HEAD, 2.5, 2.5, 1, 72, 84, "common practice, no source"},
-};
-
-static void
-test_fitting (gconstpointer data)
-{
-  const Fitting *test = data;
-  g_autoptr (DryProject) project = dry_test_furnished_alcove ("foam-bands");
-  DryPart part = {.kind = test->kind,
-                  .wall = dry_test_wall (project, 'n'),
-                  .u = 20 * DRY_INCH,
-                  .z = 40 * DRY_INCH,
-                  .width = INCH (test->width),
-                  .height = INCH (test->height),
-                  .depth = 2 * DRY_INCH,
-                  .hole = INCH (test->hole)};
-  g_autoptr (DryAdvice) advice = advise (project, &part, NULL);
-  DryLength low = G_MAXINT64, high = 0;
-
-  for (guint f = 0; f < dry_advice_get_n_faces (advice); f++) {
-    const DryAdviceFace *face = dry_advice_get_face_at (advice, f);
-    for (guint i = 0; i < face->n_best; i++) {
-      low = MIN (low, face->best[i].y0);
-      high = MAX (high, face->best[i].y1);
-    }
-  }
-  g_test_message ("%s", test->source);
-  g_assert_cmpint (low, ==, INCH (test->low));
-  g_assert_cmpint (high, ==, INCH (test->high));
-}
-
-/* A valve's 3 in hole keeps off the studs of the back wall at 16, 32 and 48: 14-1/2 in bays leave
- * 11-1/2 in to its middle. */
-static void
-test_valve_bays (void)
-{
-  g_autoptr (DryProject) project = dry_test_alcove ("foam-bands");
-  DryPart valve = {.kind = DRY_PART_VALVE,
-                   .wall = dry_test_wall (project, 'n'),
-                   .u = 20 * DRY_INCH,
-                   .z = 40 * DRY_INCH,
-                   .width = INCH (6.5),
-                   .height = INCH (6.5),
-                   .hole = 3 * DRY_INCH};
-  g_autoptr (DryAdvice) advice = advise (project, &valve, NULL);
-  const DryAdviceFace *face = dry_advice_get_face (advice, valve.wall, DRY_SIDE_INSIDE);
-  gboolean seen = FALSE;
-
-  for (guint i = 0; i < face->n_legal; i++) {
-    DryRect band = face->legal[i];
-    seen |= band.x0 == INCH (18.25) && band.x1 == INCH (29.75);
-    g_assert_false (band.x0 < 16 * DRY_INCH && band.x1 > 16 * DRY_INCH);
-  }
-  g_assert_true (seen);
-}
-
-/* Board, membrane, mortar and tile against the range a valve's trim takes; without a range nothing
- * is said. */
-static void
-test_trim (void)
-{
-  g_autoptr (DryProject) project = dry_test_alcove ("foam-bands");
-  DryLength total = dry_build_up_reckon (dry_catalog_get_system (dry_test_catalog (), "foam-bands"),
-                                         &dry_project_get_room_at (project, 0)->finish)
-                        .total;
-  const struct {
-    DryLength least, most;
-    gboolean raised;
-  } table[] = {{total, total, FALSE},
-               {total + 1, total + DRY_INCH, TRUE},
-               {DRY_INCH / 4, total - 1, TRUE},
-               {DRY_INCH / 4, 3 * DRY_INCH, FALSE},
-               {0, 0, FALSE}};
-
-  for (guint i = 0; i < G_N_ELEMENTS (table); i++) {
-    DryPart valve = {.kind = DRY_PART_VALVE,
-                     .u = 40 * DRY_INCH,
-                     .z = 44 * DRY_INCH,
-                     .width = 6 * DRY_INCH,
-                     .height = 6 * DRY_INCH,
-                     .hole = 3 * DRY_INCH,
-                     .trim_min = table[i].least,
-                     .trim_max = table[i].most};
-    DryProject *with = rule_room_add_part (dry_project_ref (project), 'e', valve);
-    g_assert_true (rule_room_is_raised (with, "valve-trim") == table[i].raised);
-  }
-}
-
-/* --- spray --- */
-
-/* Without gravity the cone meets a wall straight across at the tangents of its edges; with it
- * lower, by g t^2 / 2. Worked by hand for 4.438 m/s (0.56 N / (7.570824 / 60) kg/s), 1 m away. */
-static void
-test_spray (void)
-{
-  DrySprayShape shape = dry_spray_shape_default ();
-  double speed = dry_spray_speed (&shape, 7.570824), high, low;
-  double flat = 33 * G_PI / 180, steep = 57 * G_PI / 180;
-
-  g_assert_cmpfloat_with_epsilon (speed, 4.438, 0.001);
-  g_assert_true (dry_spray_at (&shape, 1e6, 1, 0, &high, &low));
-  g_assert_cmpfloat_with_epsilon (high, tan (flat), 1e-6);
-  g_assert_cmpfloat_with_epsilon (low, tan (steep), 1e-6);
-  g_assert_true (dry_spray_at (&shape, speed, 1, 0, &high, &low));
-  /* t = 1 / (4.438 cos 33) = 0.26867 s: 0.64941 + 0.35405 = 1.00346 m below the head */
-  g_assert_cmpfloat_with_epsilon (high, 1.00346, 0.0005);
-  g_assert_cmpfloat (low, >, high);
-  g_assert_false (dry_spray_at (&shape, speed, 1, 1, &high, &low)); /* 45 degrees aside */
-  g_assert_false (dry_spray_at (&shape, speed, -1, 0, &high, &low));
-}
-
-/* The head on the right end wall wets the left end wall across, not its own. */
-static void
-test_spray_walls (void)
-{
-  g_autoptr (DryProject) project = dry_test_furnished_alcove ("foam-bands");
-  DryAdviceOptions options = dry_advice_options_default ();
-  DryPart niche = small_niche (project, 0);
-  g_autoptr (DryAdvice) free = advise (project, &niche, &options), strict = NULL;
-  DryId west = dry_test_wall (project, 'w'), east = dry_test_wall (project, 'e');
-  const DryAdviceFace *a, *b;
-
-  options.must = 1u << DRY_ADVICE_SPRAY;
-  strict = advise (project, &niche, &options);
-  a = dry_advice_get_face (free, west, DRY_SIDE_INSIDE);
-  b = dry_advice_get_face (strict, west, DRY_SIDE_INSIDE);
-  g_assert_nonnull (a);
-  g_assert_true (a->n_legal != b->n_legal ||
-                 memcmp (a->legal, b->legal, a->n_legal * sizeof (DryRect)));
-  a = dry_advice_get_face (free, east, DRY_SIDE_INSIDE);
-  b = dry_advice_get_face (strict, east, DRY_SIDE_INSIDE);
-  g_assert_cmpuint (a->n_legal, ==, b->n_legal);
-}
-
 /* --- near by --- */
 
 static void
@@ -554,7 +383,7 @@ test_snap (void)
 {
   g_autoptr (DryProject) project = dry_test_load ("01-alcove.drybay");
   DryPart niche = *find_part (project, DRY_PART_NICHE);
-  g_autoptr (DryAdvice) advice = advise (project, &niche, NULL);
+  g_autoptr (DryAdvice) advice = advice_rig_advise (project, &niche, NULL);
   const DryAdviceFace *face = dry_advice_get_face (advice, niche.wall, DRY_SIDE_INSIDE);
   g_autoptr (GRand) rand = g_rand_new_with_seed (3);
 
@@ -594,15 +423,6 @@ main (int argc, char **argv)
   g_test_add_func ("/advisor/changes", test_changes);
   g_test_add_func ("/advisor/changes/narrower", test_narrower);
   g_test_add_func ("/advisor/bottle", test_bottle);
-  for (guint i = 0; i < G_N_ELEMENTS (FITTINGS); i++) {
-    g_autofree char *path =
-        g_strdup_printf ("/advisor/fitting/%s", dry_part_kind_to_text (FITTINGS[i].kind));
-    g_test_add_data_func (path, &FITTINGS[i], test_fitting);
-  }
-  g_test_add_func ("/advisor/fitting/valve-bays", test_valve_bays);
-  g_test_add_func ("/advisor/fitting/trim", test_trim);
-  g_test_add_func ("/advisor/spray", test_spray);
-  g_test_add_func ("/advisor/spray/walls", test_spray_walls);
   g_test_add_func ("/advisor/snap", test_snap);
   return g_test_run ();
 }
