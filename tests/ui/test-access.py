@@ -40,7 +40,7 @@ def open_nodes(app):
 
 def is_named(node):
     name = node.get_name() or ""
-    return bool(name.strip()) and not re.match(r"(Gtk|Adw|Dry)[A-Z]\w+$", name)
+    return bool(name.strip()) and not re.match(r"(Gtk|Adw|Dry)[A-Z]\w+$|_\w", name)
 
 
 def path_to(node):
