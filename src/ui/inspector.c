@@ -234,12 +234,13 @@ fill_expander (Section *section)
   if (section->subject.kind == DRY_SUBJECT_FINISH)
     adw_expander_row_add_row (ADW_EXPANDER_ROW (section->expander),
                               dry_tile_row_new (self->session));
-  if (section->subject.kind == DRY_SUBJECT_JOB)
-    dry_rules_add_rows (self->session, ADW_EXPANDER_ROW (section->expander));
   for (guint i = 0; i < n; i++)
     if (dry_field_is_shown (self->session, section->subject, &fields[i]))
       adw_expander_row_add_row (ADW_EXPANDER_ROW (section->expander),
                                 make_row (self, section->subject, &fields[i]));
+  /* Below what every job has: a pack may offer a dozen choices. */
+  if (section->subject.kind == DRY_SUBJECT_JOB)
+    dry_rules_add_rows (self->session, ADW_EXPANDER_ROW (section->expander));
   for (guint i = before; i < self->rows->len; i++)
     dry_inspector_row_fill (self->rows->pdata[i]);
 }
