@@ -79,18 +79,23 @@ draw_dry_label (DrySceneBuilder *b, DryLength u0, DryLength u1, DryLength z)
                           "drywall");
 }
 
-/* Linings and benches are narrower than their names: the mark alone stands below them. */
+/* Mark and name where the drawing has the width for them, else the mark alone: it is set second, at
+ * the same place, and so only where the first was not. Linings and benches never have. */
 static void
 draw_title (DrySceneBuilder *b, const DryFace *face)
 {
   gboolean wall = face->kind == DRY_FACE_WALL;
   DryLettering how = {
       .size = wall ? 2.4 : 2, .bold = TRUE, .anchor = DRY_ANCHOR_BELOW, .ground = TRUE};
+  DryPoint at = {face->length / 2, 0};
 
   dry_scene_builder_tag (b, DRY_LAYER_LABELS, face->wall ? DRY_SHOWS_WALL : DRY_SHOWS_NOTHING,
                          face->wall, (gint) face->index);
-  dry_scene_builder_text (b, (DryPoint){face->length / 2, 0}, how, "%s%s%s", face->mark,
-                          wall ? "  " : "", wall ? face->name : "");
+  if (wall) {
+    how.room = face->length;
+    dry_scene_builder_text (b, at, how, "%s  %s", face->mark, face->name);
+  }
+  dry_scene_builder_text (b, at, how, "%s", face->mark);
 }
 
 void
