@@ -130,6 +130,107 @@ test_pinch_has_limits (Desk *desk, gconstpointer data)
   g_assert_cmpfloat_with_epsilon (after.origin.x, before.origin.x, 1);
 }
 
+/* --- what is kept of the drawing --- */
+
+static GBytes *
+take_picture (Desk *desk)
+{
+  g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (desk->canvas);
+  int width = gtk_widget_get_width (desk->canvas), height = gtk_widget_get_height (desk->canvas);
+  GtkSnapshot *snapshot = gtk_snapshot_new ();
+  GskRenderer *renderer = gtk_native_get_renderer (gtk_widget_get_native (desk->canvas));
+  GskRenderNode *node;
+  GdkTexture *texture;
+  guchar *pixels = g_malloc ((gsize) width * (gsize) height * 4);
+
+  dry_test_settle ();
+  gdk_paintable_snapshot (paintable, snapshot, width, height);
+  node = gtk_snapshot_free_to_node (snapshot);
+  texture = gsk_renderer_render_texture (renderer, node,
+                                         &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
+  gdk_texture_download (texture, pixels, (gsize) width * 4);
+  g_object_unref (texture);
+  gsk_render_node_unref (node);
+  return g_bytes_new_take (pixels, (gsize) width * (gsize) height * 4);
+}
+
+/* What is on the board after an act is what a board that had kept nothing would paint. */
+static void
+check_picture (Desk *desk, const char *after)
+{
+  static GBytes *before;
+  g_autoptr (GBytes) kept = NULL, fresh = NULL;
+  const guchar *a, *b;
+  guint n = 0;
+
+  DRY_TEST_WAIT_FOR (!dry_session_is_busy (desk->session));
+  kept = take_picture (desk);
+  g_object_notify (G_OBJECT (adw_style_manager_get_default ()), "dark"); /* lets go of everything */
+  fresh = take_picture (desk);
+  g_assert_cmpuint (g_bytes_get_size (kept), ==, g_bytes_get_size (fresh));
+  a = g_bytes_get_data (kept, NULL);
+  b = g_bytes_get_data (fresh, NULL);
+  for (gsize i = 0; i < g_bytes_get_size (kept); i++)
+    n += ABS (a[i] - b[i]) > 3;
+  g_test_message ("after %s: %u bytes differ", after, n);
+  g_assert_cmpuint (n, ==, 0);
+  g_assert_false (before != NULL && g_bytes_equal (before, kept)); /* the act did show */
+  g_clear_pointer (&before, g_bytes_unref);
+  before = g_bytes_ref (kept);
+}
+
+static void
+scroll (Desk *desk, double dx, double dy)
+{
+  gboolean done;
+
+  g_signal_emit_by_name (dry_test_controller (desk->canvas, GTK_TYPE_EVENT_CONTROLLER_SCROLL),
+                         "scroll", dx, dy, &done);
+}
+
+static void
+move_niche (Desk *desk, DryLength by)
+{
+  const DryRoom *room = dry_session_get_room (desk->session);
+  DryProject *moved = NULL;
+
+  for (guint i = 0; i < room->n_parts && moved == NULL; i++)
+    if (room->parts[i].kind == DRY_PART_NICHE)
+      moved = dry_edit_move_part (dry_session_get_project (desk->session), room->id,
+                                  room->parts[i].id, room->parts[i].wall, room->parts[i].side,
+                                  room->parts[i].u + by, room->parts[i].z, NULL);
+  g_assert_nonnull (moved);
+  g_assert_true (dry_session_apply (desk->session, moved, "Move", NULL, NULL));
+}
+
+static void
+test_kept_squares (Desk *desk, gconstpointer data)
+{
+  const double spread[] = {1.6};
+
+  check_picture (desk, "opening");
+  scroll (desk, 0.3, -0.3); /* by fractions of a pixel and of a square */
+  scroll (desk, 1.9, 2.35);
+  check_picture (desk, "panning a little");
+  for (guint i = 0; i < 6; i++)
+    scroll (desk, 2.5, 1.5);
+  check_picture (desk, "panning far");
+  move_niche (desk, DRY_INCH);
+  check_picture (desk, "moving the niche");
+  point_at (desk, 300, 200);
+  pinch (desk, spread, 1);
+  check_picture (desk, "zooming");
+  move_niche (desk, 3 * DRY_INCH / 8);
+  scroll (desk, -3, -2);
+  check_picture (desk, "moving and panning");
+  dry_session_set_layer (desk->session, DRY_LAYER_FASTENERS, FALSE);
+  check_picture (desk, "a layer less");
+  dry_session_set_layer (desk->session, DRY_LAYER_FASTENERS, TRUE);
+  gtk_widget_activate_action (GTK_WIDGET (desk->window), "win.undo", NULL);
+  gtk_widget_activate_action (GTK_WIDGET (desk->window), "win.zoom-fit", NULL);
+  check_picture (desk, "undoing");
+}
+
 #define ADD(path, test)                                                                            \
   g_test_add ("/ui/board/" path, Desk, NULL, desk_set_up, test, desk_tear_down)
 
@@ -146,6 +247,7 @@ main (int argc, char *argv[])
   ADD ("pinch-zooms", test_pinch_zooms);
   ADD ("pinch-keeps-its-place", test_pinch_keeps_its_place);
   ADD ("pinch-has-limits", test_pinch_has_limits);
+  ADD ("kept-squares", test_kept_squares);
   result = g_test_run ();
   g_object_unref (application);
   return result;
