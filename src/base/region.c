@@ -14,10 +14,20 @@ ignore_message (const char *message, void *data)
   g_debug ("GEOS: %s", message);
 }
 
+/* GEOS answers NULL when it gets no memory. Going on would be a wall with less board than it needs:
+ * the program ends, as GLib would. */
+static gpointer
+need (gconstpointer made)
+{
+  if (made == NULL)
+    g_error ("no memory for a region");
+  return (gpointer) made;
+}
+
 static GEOSContextHandle_t
 open_geos (void)
 {
-  GEOSContextHandle_t geos = GEOS_init_r ();
+  GEOSContextHandle_t geos = need (GEOS_init_r ());
 
   GEOSContext_setNoticeMessageHandler_r (geos, ignore_message, NULL);
   GEOSContext_setErrorMessageHandler_r (geos, ignore_message, NULL);
@@ -27,13 +37,13 @@ open_geos (void)
 static GEOSGeometry *
 make_ring (GEOSContextHandle_t geos, const DryRing *ring)
 {
-  GEOSCoordSequence *seq = GEOSCoordSeq_create_r (geos, ring->n_points + 1, 2);
+  GEOSCoordSequence *seq = need (GEOSCoordSeq_create_r (geos, ring->n_points + 1, 2));
 
   for (guint i = 0; i <= ring->n_points; i++) {
     DryPoint p = ring->points[i % ring->n_points];
     GEOSCoordSeq_setXY_r (geos, seq, i, (double) p.x, (double) p.y);
   }
-  return GEOSGeom_createLinearRing_r (geos, seq);
+  return need (GEOSGeom_createLinearRing_r (geos, seq));
 }
 
 static GEOSGeometry *
@@ -47,7 +57,7 @@ make_polygon (GEOSContextHandle_t geos, const DryPolygon *polygon)
   result =
       GEOSGeom_createPolygon_r (geos, make_ring (geos, &polygon->outer), holes, polygon->n_holes);
   g_free (holes);
-  return result;
+  return need (result);
 }
 
 static GEOSGeometry *
@@ -55,9 +65,9 @@ repair (GEOSContextHandle_t geos, GEOSGeometry *geometry)
 {
   GEOSGeometry *valid;
 
-  if (GEOSisValid_r (geos, geometry) == 1)
+  if (GEOSisValid_r (geos, need (geometry)) == 1)
     return geometry;
-  valid = GEOSMakeValid_r (geos, geometry);
+  valid = need (GEOSMakeValid_r (geos, geometry));
   GEOSGeom_destroy_r (geos, geometry);
   return valid;
 }
@@ -138,7 +148,7 @@ static gboolean
 read_ring (GEOSContextHandle_t geos, DryArena *arena, const GEOSGeometry *line, gboolean outer,
            DryRing *ring)
 {
-  const GEOSCoordSequence *seq = GEOSGeom_getCoordSeq_r (geos, line);
+  const GEOSCoordSequence *seq = need (GEOSGeom_getCoordSeq_r (geos, need (line)));
   unsigned int n = 0;
 
   GEOSCoordSeq_getSize_r (geos, seq, &n);
@@ -216,8 +226,7 @@ read_region (GEOSContextHandle_t geos, DryArena *arena, GEOSGeometry *geometry)
   GArray *polygons = g_array_new (FALSE, FALSE, sizeof (DryPolygon));
   DryRegion region;
 
-  if (geometry)
-    collect_polygons (geos, arena, geometry, polygons);
+  collect_polygons (geos, arena, geometry, polygons);
   g_array_sort (polygons, compare_polygons);
   region.n_polygons = polygons->len;
   region.polygons = dry_arena_take_array (arena, polygons);
@@ -225,19 +234,26 @@ read_region (GEOSContextHandle_t geos, DryArena *arena, GEOSGeometry *geometry)
 }
 
 typedef GEOSGeometry *(*Overlay) (GEOSContextHandle_t, const GEOSGeometry *, const GEOSGeometry *);
+typedef GEOSGeometry *(*SnappedOverlay) (GEOSContextHandle_t, const GEOSGeometry *,
+                                         const GEOSGeometry *, double);
 
 static DryRegion
-overlay (DryArena *arena, const DryRegion *a, const DryRegion *b, Overlay operation)
+overlay (DryArena *arena, const DryRegion *a, const DryRegion *b, Overlay operation,
+         SnappedOverlay snapped)
 {
   GEOSContextHandle_t geos = open_geos ();
   GEOSGeometry *ga = make_region (geos, a), *gb = make_region (geos, b);
   GEOSGeometry *answer = operation (geos, ga, gb);
-  DryRegion region = read_region (geos, arena, answer);
+  DryRegion region;
 
+  /* Slanted edges that nearly touch may be too much for it; held to whole nanometres they are not.
+   */
+  if (answer == NULL)
+    answer = need (snapped (geos, ga, gb, 1.0));
+  region = read_region (geos, arena, answer);
   GEOSGeom_destroy_r (geos, ga);
   GEOSGeom_destroy_r (geos, gb);
-  if (answer)
-    GEOSGeom_destroy_r (geos, answer);
+  GEOSGeom_destroy_r (geos, answer);
   GEOS_finish_r (geos);
   return region;
 }
@@ -245,7 +261,7 @@ overlay (DryArena *arena, const DryRegion *a, const DryRegion *b, Overlay operat
 DryRegion
 dry_region_union (DryArena *arena, const DryRegion *a, const DryRegion *b)
 {
-  return overlay (arena, a, b, GEOSUnion_r);
+  return overlay (arena, a, b, GEOSUnion_r, GEOSUnionPrec_r);
 }
 
 DryRegion
@@ -253,7 +269,7 @@ dry_region_intersection (DryArena *arena, const DryRegion *a, const DryRegion *b
 {
   if (dry_region_is_empty (a) || dry_region_is_empty (b))
     return (DryRegion){0};
-  return overlay (arena, a, b, GEOSIntersection_r);
+  return overlay (arena, a, b, GEOSIntersection_r, GEOSIntersectionPrec_r);
 }
 
 DryRegion
@@ -261,7 +277,7 @@ dry_region_difference (DryArena *arena, const DryRegion *a, const DryRegion *b)
 {
   if (dry_region_is_empty (a))
     return (DryRegion){0};
-  return overlay (arena, a, b, GEOSDifference_r);
+  return overlay (arena, a, b, GEOSDifference_r, GEOSDifferencePrec_r);
 }
 
 DryRegion
@@ -276,14 +292,13 @@ dry_region_union_rects (DryArena *arena, const DryRect *rects, guint n_rects)
   for (guint i = 0; i < n_rects; i++) {
     DryRect r = rects[i];
     if (!dry_rect_is_empty (r))
-      polygons[n++] = GEOSGeom_createRectangle_r (geos, (double) r.x0, (double) r.y0, (double) r.x1,
-                                                  (double) r.y1);
+      polygons[n++] = need (GEOSGeom_createRectangle_r (geos, (double) r.x0, (double) r.y0,
+                                                        (double) r.x1, (double) r.y1));
   }
-  collection = GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON, polygons, n);
-  answer = GEOSUnaryUnion_r (geos, collection);
+  collection = need (GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON, polygons, n));
+  answer = need (GEOSUnaryUnion_r (geos, collection));
   region = read_region (geos, arena, answer);
-  if (answer)
-    GEOSGeom_destroy_r (geos, answer);
+  GEOSGeom_destroy_r (geos, answer);
   GEOSGeom_destroy_r (geos, collection);
   GEOS_finish_r (geos);
   g_free (polygons);

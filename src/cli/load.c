@@ -3,6 +3,7 @@
  * Errors go up as they came: they already name file, place and reason. */
 #include "cli/command.h"
 #include "plan/rule-names.h"
+#include "plan/plans.h"
 #include "project/file.h"
 
 #include <math.h>
@@ -120,7 +121,7 @@ dry_cli_load_plans (const char *path, GError **error)
 {
   guint64 effort;
   const char *asked = dry_cli_get_options ()->room;
-  g_autoptr (GPtrArray) plans = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_plan_unref);
+  g_autoptr (GArray) rooms = g_array_new (FALSE, FALSE, sizeof (DryId));
   g_autoptr (DryCatalog) catalog = NULL;
   g_autoptr (DryProject) project = NULL;
 
@@ -129,20 +130,16 @@ dry_cli_load_plans (const char *path, GError **error)
     return NULL;
   for (guint i = 0; i < dry_project_get_n_rooms (project); i++) {
     const DryRoom *room = dry_project_get_room_at (project, i);
-    DryPlan *plan;
 
-    if (!is_asked_for (room, i, asked))
-      continue;
-    plan = dry_plan_new_searched (project, room->id, catalog, effort, NULL, error);
-    if (!plan)
-      return NULL;
-    g_ptr_array_add (plans, plan);
+    if (is_asked_for (room, i, asked))
+      g_array_append_val (rooms, room->id);
   }
-  if (plans->len == 0) {
+  if (rooms->len == 0) {
     report_unknown_room (project, asked, error);
     return NULL;
   }
-  return g_steal_pointer (&plans);
+  return dry_plans_new (project, (const DryId *) (gpointer) rooms->data, rooms->len, catalog,
+                        effort, NULL, error);
 }
 
 int

@@ -97,10 +97,9 @@ class Monkey:
         self.folder = tempfile.mkdtemp(prefix="drybay-monkey-")
         self.errors = open(os.path.join(self.folder, "errors"), "w+")
         self.random = random.Random(seed)
-        self.events = self.rounds = self.restarts = self.dismissed = 0
+        self.events = self.rounds = self.restarts = self.dismissed = self.leftover = 0
         self.memory = []  # kB after each round
         self.process = None
-        self.windows = []
 
     def log(self):
         self.errors.flush()
@@ -141,23 +140,36 @@ class Monkey:
         self.wait_quiet()
         return path
 
-    def close_others(self, path):
-        """Every window but the newest, discarding what is not saved."""
-        windows = sorted(self.find_windows(), key=int)
-        for window in windows[:-1]:
-            subprocess.run(["xdotool", "windowactivate", "--sync", window], timeout=10, capture_output=True)
-            tap("Escape")
-            tap("Escape")
-            tap("Control_L", "w")
-            time.sleep(0.2)
-            tap("Alt_L", "d")
-            time.sleep(0.1)
-        self.wait_quiet()
+    def close_others(self):
+        """Every window but the newest, dialogs and popovers first, discarding what is not saved."""
+        for _ in range(6):
+            others = sorted(self.find_windows(), key=int)[:-1]
+            if not others:
+                break
+            for window in reversed(others):
+                self.xdo("windowactivate", window)
+                time.sleep(0.1)
+                tap("Escape")
+                tap("Escape")
+                tap("Control_L", "w")
+                time.sleep(0.2)
+                tap("Alt_L", "d")
+                time.sleep(0.1)
+                if self.process.poll() is not None:
+                    return
+            self.wait_quiet()
+        self.leftover = max(self.leftover, len(self.find_windows()) - 1)
+
+    def xdo(self, *arguments):
+        """A window may go away while it is asked to do something."""
+        try:
+            subprocess.run(["xdotool", *arguments], timeout=10, capture_output=True)
+        except subprocess.TimeoutExpired:
+            pass
 
     def fill_screen(self):
         for window in self.find_windows()[-1:]:
-            subprocess.run(["xdotool", "windowactivate", window, "windowmove", window, "0", "0", "windowsize", window,
-                            str(WIDTH), str(HEIGHT)], timeout=10, capture_output=True)
+            self.xdo("windowactivate", window, "windowmove", window, "0", "0", "windowsize", window, str(WIDTH), str(HEIGHT))
 
     def resident(self):
         with open("/proc/%d/status" % self.process.pid) as f:
@@ -219,7 +231,7 @@ class Monkey:
 
     def run_round(self, end):
         path = self.open_document()
-        self.close_others(path)
+        self.close_others()
         self.fill_screen()
         for n in range(ROUND):
             if time.monotonic() > end or not self.alive():
@@ -258,6 +270,7 @@ class Monkey:
             half = len(quarter) // 2
             first = sum(kb for _, kb in quarter[:half]) / half
             last = sum(kb for _, kb in quarter[half:]) / (len(quarter) - half)
+            print("# at most %d windows of earlier documents stayed open" % self.leftover)
             print("# resident after each document, first quarter left out: %.0f kB, then %.0f kB: %+.2f %%" % (
                 first, last, 100 * (last - first) / first))
         print("# resident: " + " ".join("%d" % kb for _, kb in self.memory))
