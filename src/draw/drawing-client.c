@@ -32,20 +32,26 @@ is_shown (const DryFace *face)
 
 /* What the elevations draw of the workshop besides: hidden pipes, dimensions, findings. */
 static void
-leave_out_workshop (DryScene *scene)
+leave_out_workshop (DryScene *scene, gboolean numbers)
 {
   const guint seen = 1u << DRY_LAYER_ROOM | 1u << DRY_LAYER_BASIN | 1u << DRY_LAYER_TILE |
-                     1u << DRY_LAYER_PARTS | 1u << DRY_LAYER_LABELS;
+                     1u << DRY_LAYER_PARTS | 1u << DRY_LAYER_LABELS |
+                     (numbers ? 1u << DRY_LAYER_CUTS : 0);
   guint n = 0;
 
   for (guint i = 0; i < scene->n; i++)
-    if (seen & 1u << scene->items[i].layer)
-      scene->items[n++] = scene->items[i];
+    if (seen & 1u << scene->items[i].layer) {
+      scene->items[n] = scene->items[i];
+      /* Here they are what is to be read, not a layer that may be off. */
+      if (scene->items[n].layer == DRY_LAYER_CUTS)
+        scene->items[n].layer = DRY_LAYER_LABELS;
+      n++;
+    }
   scene->n = n;
 }
 
-DryScene *
-dry_drawing_client (const DryPlan *plan)
+static DryScene *
+draw_walls (const DryPlan *plan, gint only, gboolean numbers)
 {
   DrySceneBuilder b;
   DryLength x = 0;
@@ -54,7 +60,7 @@ dry_drawing_client (const DryPlan *plan)
   dry_scene_builder_init (&b, plan->context.job);
   for (guint i = 0; i < plan->faces->n; i++) {
     const DryFace *face = &plan->faces->items[i];
-    if (!is_shown (face))
+    if (!is_shown (face) || (only >= 0 && only != (gint) i))
       continue;
     dry_scene_builder_begin_view (&b, DRY_VIEW_FACE, (gint) i, (DryPoint){x, 0}, face->name);
     draw_face (&b, plan, face);
@@ -66,6 +72,18 @@ dry_drawing_client (const DryPlan *plan)
     x += face->length + BETWEEN;
   }
   scene = dry_scene_builder_finish (&b);
-  leave_out_workshop (scene);
+  leave_out_workshop (scene, numbers);
   return scene;
+}
+
+DryScene *
+dry_drawing_client (const DryPlan *plan)
+{
+  return draw_walls (plan, -1, FALSE);
+}
+
+DryScene *
+dry_drawing_tile (const DryPlan *plan, guint face)
+{
+  return draw_walls (plan, (gint) face, TRUE);
 }

@@ -5,6 +5,8 @@
 
 /* A layout denser than this cannot be told apart on any screen or paper. */
 #define PIECES_MOST 30000
+/* Narrower cuts have no room for a number. */
+#define NUMBERED (5 * DRY_INCH / 4)
 
 typedef struct {
   GArray *points; /* DryPoint */
@@ -71,6 +73,22 @@ draw_datum (DrySceneBuilder *b, const DryPlan *plan, const DryTileFace *tiled)
              tiling->height);
 }
 
+/* A number on every cut, as in the list of cuts; strips too narrow for one go without. */
+static void
+draw_numbers (DrySceneBuilder *b, const DryTileFace *tiled)
+{
+  DryLettering how = {.size = 1.6, .ink = DRY_INK_TEXT, .ground = TRUE};
+
+  dry_scene_builder_tag (b, DRY_LAYER_CUTS, DRY_SHOWS_NOTHING, 0, -1);
+  for (guint i = 0; i < tiled->n_pieces; i++) {
+    const DryTilePiece *piece = &tiled->pieces[i];
+
+    how.room = dry_rect_width (piece->bounds);
+    if (piece->kind >= 0 && MIN (how.room, dry_rect_height (piece->bounds)) >= NUMBERED)
+      dry_scene_builder_text (b, dry_rect_centre (piece->bounds), how, "%d", piece->kind + 1);
+  }
+}
+
 void
 dry_draw_elevation_tile (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face,
                          gboolean full)
@@ -91,6 +109,7 @@ dry_draw_elevation_tile (DrySceneBuilder *b, const DryPlan *plan, const DryFace 
   draw_breaks (b, tiled);
   if (full && face->kind == DRY_FACE_WALL)
     draw_datum (b, plan, tiled);
+  draw_numbers (b, tiled);
   g_array_unref (outlines.points);
   g_array_unref (outlines.ends);
 }

@@ -72,8 +72,8 @@ draw_words (DrySceneBuilder *b, const DryPlan *plan)
 static void
 keep_what_water_meets (DrySceneBuilder *b)
 {
-  const guint away = 1u << DRY_LAYER_TILE | 1u << DRY_LAYER_FASTENERS | 1u << DRY_LAYER_STUDS |
-                     1u << DRY_LAYER_FINDINGS | 1u << DRY_LAYER_COATING |
+  const guint away = 1u << DRY_LAYER_TILE | 1u << DRY_LAYER_CUTS | 1u << DRY_LAYER_FASTENERS |
+                     1u << DRY_LAYER_STUDS | 1u << DRY_LAYER_FINDINGS | 1u << DRY_LAYER_COATING |
                      1u << DRY_LAYER_DIMENSIONS | 1u << DRY_LAYER_HIDDEN | 1u << DRY_LAYER_BOARDS;
   guint kept = 0;
 

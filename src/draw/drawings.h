@@ -6,8 +6,9 @@
 #include "draw/scene.h"
 #include "plan/schedule.h"
 
-#define DRY_LAYERS_ALL   ((1u << DRY_N_LAYERS) - 1)
-#define DRY_LAYERS_USUAL (DRY_LAYERS_ALL & ~(1u << DRY_LAYER_WATER)) /* before anybody chose */
+#define DRY_LAYERS_ALL ((1u << DRY_N_LAYERS) - 1)
+/* Before anybody chose. */
+#define DRY_LAYERS_USUAL (DRY_LAYERS_ALL & ~(1u << DRY_LAYER_WATER) & ~(1u << DRY_LAYER_CUTS))
 
 /* The window's board: plan above, strip of unrolled faces below, on one paper. Works for a plan
  * without faces (room outline only). Free with dry_scene_unref(). */
@@ -32,6 +33,8 @@ DryScene *dry_drawing_section (const DrySystem *system,
                                const DryBuildUp *build_up) G_GNUC_WARN_UNUSED_RESULT;
 /* The wet walls side by side with tile and fixtures, nothing of the workshop: for the client. */
 DryScene *dry_drawing_client (const DryPlan *plan) G_GNUC_WARN_UNUSED_RESULT;
+/* One such wall with the number of every tile cut that has room for one: for the tile setter. */
+DryScene *dry_drawing_tile (const DryPlan *plan, guint face) G_GNUC_WARN_UNUSED_RESULT;
 /* The same as somebody standing in the room sees it, in colors of its own materials. `figures`:
  * with a short and a tall person standing in it. Empty without a tub or pan. */
 DryScene *dry_drawing_room (const DryPlan *plan, gboolean figures) G_GNUC_WARN_UNUSED_RESULT;

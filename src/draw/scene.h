@@ -21,6 +21,7 @@ typedef enum {
   DRY_LAYER_DIMENSIONS,
   DRY_LAYER_LABELS,
   DRY_LAYER_WATER, /* the water's way; hidden unless asked for */
+  DRY_LAYER_CUTS,  /* numbers of tile cuts; likewise */
   DRY_N_LAYERS,
 } DryLayer;
 

@@ -194,7 +194,8 @@ paint_item (const DryPageItem *item, cairo_t *cr, PangoLayout *layout)
     break;
   case DRY_PAGE_SCENE:
   case DRY_PAGE_MARK:
-    dry_painter_paint (cr, item->scene, &item->transform, dry_page_style (), DRY_LAYERS_ALL, NULL);
+    dry_painter_paint (cr, item->scene, &item->transform, dry_page_style (),
+                       DRY_LAYERS_ALL & ~(1u << DRY_LAYER_CUTS), NULL);
     break;
   }
   cairo_new_path (cr);

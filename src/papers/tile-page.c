@@ -2,6 +2,7 @@
 /* The list of tile cuts: sizes and how many, under the numbers that mark them on the drawings, and
  * what is bought for all of it. Knows the plan's layout only. */
 #include "papers/papers-private.h"
+#include "papers/scale.h"
 
 static const char *const words[] = {"whole", "straight", "to shape"};
 
@@ -32,6 +33,24 @@ add_kind (DryFlow *flow, const DryTable *table, guint index)
   }
 }
 
+/* A wall with its tile and the number of every cut, where any is cut. */
+static void
+add_wall (DryFlow *flow, const DryTileFace *tiled)
+{
+  const DryFace *face = &flow->plan->faces->items[tiled->face];
+  g_autoptr (DryScene) scene = dry_drawing_tile (flow->plan, tiled->face);
+  g_autofree char *title = g_strdup_printf ("Tile on %s – %s", face->mark, face->name);
+  double ratio;
+
+  if (face->kind != DRY_FACE_WALL || tiled->n_cut == 0 || scene->n == 0)
+    return;
+  dry_flow_begin (flow, title);
+  ratio = dry_papers_place_scene (flow, scene, flow->left, flow->y, flow->width,
+                                  dry_flow_left_over (flow));
+  g_free (flow->page->scale);
+  flow->page->scale = dry_scale_to_text (flow->plan->context.job->metric, ratio);
+}
+
 void
 dry_papers_add_tile_cuts (DryFlow *flow)
 {
@@ -44,6 +63,8 @@ dry_papers_add_tile_cuts (DryFlow *flow)
 
   if (tiling->n_faces == 0)
     return;
+  for (guint i = 0; i < tiling->n_faces; i++)
+    add_wall (flow, &tiling->faces[i]);
   dry_flow_begin (flow, "Tile: what to buy, what to cut");
   for (guint i = 0; i < tiling->n_counts; i++) {
     g_autofree char *line =

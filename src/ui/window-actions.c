@@ -13,11 +13,17 @@
 static const struct {
   const char *name;
   DryLayer layer;
-} layers[] = {{"layer-studs", DRY_LAYER_STUDS},           {"layer-boards", DRY_LAYER_BOARDS},
-              {"layer-fasteners", DRY_LAYER_FASTENERS},   {"layer-joints", DRY_LAYER_JOINTS},
-              {"layer-coating", DRY_LAYER_COATING},       {"layer-tile", DRY_LAYER_TILE},
-              {"layer-dimensions", DRY_LAYER_DIMENSIONS}, {"layer-hidden", DRY_LAYER_HIDDEN},
-              {"layer-findings", DRY_LAYER_FINDINGS},     {"layer-water", DRY_LAYER_WATER}};
+} layers[] = {{"layer-studs", DRY_LAYER_STUDS},
+              {"layer-boards", DRY_LAYER_BOARDS},
+              {"layer-fasteners", DRY_LAYER_FASTENERS},
+              {"layer-joints", DRY_LAYER_JOINTS},
+              {"layer-coating", DRY_LAYER_COATING},
+              {"layer-tile", DRY_LAYER_TILE},
+              {"layer-dimensions", DRY_LAYER_DIMENSIONS},
+              {"layer-hidden", DRY_LAYER_HIDDEN},
+              {"layer-findings", DRY_LAYER_FINDINGS},
+              {"layer-water", DRY_LAYER_WATER},
+              {"layer-cuts", DRY_LAYER_CUTS}};
 
 static void
 set_enabled (DryWindow *self, const char *name, gboolean enabled)

@@ -501,23 +501,6 @@ on_draw_page (GtkPrintOperation *operation, GtkPrintContext *context, int page, 
   dry_papers_paint_page (papers, (guint) page, gtk_print_context_get_cairo_context (context));
 }
 
-typedef struct {
-  GPtrArray *plans;
-  DryPapers *papers;
-  char *date;
-} PrintJob;
-
-static void
-free_print_job (gpointer data)
-{
-  PrintJob *job = data;
-
-  g_clear_pointer (&job->papers, dry_papers_free);
-  g_clear_pointer (&job->plans, g_ptr_array_unref);
-  g_free (job->date);
-  g_free (job);
-}
-
 static GtkPageSetup *
 page_setup_for (DryPaperSize paper)
 {
@@ -536,33 +519,43 @@ page_setup_for (DryPaperSize paper)
 }
 
 static void
-on_print (GSimpleAction *action, GVariant *parameter, gpointer data)
+free_papers (gpointer papers)
 {
-  DryWindow *self = data;
-  g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
-  g_autoptr (GtkPageSetup) setup = NULL;
-  g_autoptr (GError) error = NULL;
-  PrintJob *job = g_new0 (PrintJob, 1);
-  DryPaperOptions options = dry_window_paper_options (self, &job->date);
+  dry_papers_free (papers);
+}
 
-  job->plans = dry_window_collect_plans (self);
-  if (job->plans == NULL) {
-    free_print_job (job);
-    return;
-  }
-  job->papers =
-      dry_papers_new ((const DryPlan *const *) job->plans->pdata, job->plans->len, &options);
-  setup = page_setup_for (options.paper);
+void
+dry_window_print (DryWindow *self, DryPapers *papers)
+{
+  g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
+  g_autofree char *date = NULL;
+  DryPaperOptions options = dry_window_paper_options (self, &date);
+  g_autoptr (GtkPageSetup) setup = page_setup_for (options.paper);
+  g_autoptr (GError) error = NULL;
+
   gtk_print_operation_set_default_page_setup (operation, setup);
   gtk_print_operation_set_use_full_page (operation, TRUE);
   gtk_print_operation_set_unit (operation, GTK_UNIT_POINTS);
-  gtk_print_operation_set_n_pages (operation, (int) dry_papers_get_n_pages (job->papers));
+  gtk_print_operation_set_n_pages (operation, (int) dry_papers_get_n_pages (papers));
   gtk_print_operation_set_job_name (operation, adw_window_title_get_title (self->title));
-  g_signal_connect (operation, "draw-page", G_CALLBACK (on_draw_page), job->papers);
-  g_object_set_data_full (G_OBJECT (operation), "job", job, free_print_job);
+  g_signal_connect (operation, "draw-page", G_CALLBACK (on_draw_page), papers);
+  g_object_set_data_full (G_OBJECT (operation), "papers", papers, free_papers);
   if (gtk_print_operation_run (operation, GTK_PRINT_OPERATION_ACTION_PRINT_DIALOG,
                                GTK_WINDOW (self), &error) == GTK_PRINT_OPERATION_RESULT_ERROR)
     dry_window_tell (self, error->message);
+}
+
+static void
+on_print (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  DryWindow *self = data;
+  g_autofree char *date = NULL;
+  DryPaperOptions options = dry_window_paper_options (self, &date);
+  g_autoptr (GPtrArray) plans = dry_window_collect_plans (self);
+
+  if (plans != NULL)
+    dry_window_print (self,
+                      dry_papers_new ((const DryPlan *const *) plans->pdata, plans->len, &options));
 }
 
 /* --- a file dropped on the window --- */

@@ -80,6 +80,9 @@ gboolean dry_window_refuses_papers (DryWindow *self);
 /* window-client-papers.c */
 void dry_window_add_client_paper_actions (DryWindow *self);
 
+/* window-full-size.c */
+void dry_window_add_full_size_actions (DryWindow *self);
+
 /* window-files.c */
 typedef void (*DryFileChosen) (DryWindow *self, const char *path);
 /* Asks where to write a PDF, its name suggested with that ending. */
@@ -89,6 +92,8 @@ void dry_window_ask_pdf (DryWindow *self, const char *title, const char *ending,
 DryPaperOptions dry_window_paper_options (DryWindow *self, char **date);
 GPtrArray *dry_window_collect_plans (DryWindow *self); /* of all rooms; NULL after telling why */
 void dry_window_tell_exported (DryWindow *self, const char *path);
+/* Shows the print dialog for them; takes the papers. */
+void dry_window_print (DryWindow *self, DryPapers *papers);
 DryWindow *
 dry_window_find_free (DryWindow *self); /* this one while it holds no work, or a new one */
 void dry_window_add_file_actions (DryWindow *self);

@@ -383,6 +383,7 @@ dry_window_new (DryApplication *application)
   dry_window_add_help_actions (self);
   dry_window_add_client_actions (self);
   dry_window_add_client_paper_actions (self);
+  dry_window_add_full_size_actions (self);
   dry_window_follow_file (self);
   dry_window_add_drop (self);
   add_local_keys (self);
