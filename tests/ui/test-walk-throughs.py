@@ -240,6 +240,36 @@ def test_home_shopping_list(v):
     v.app.key("ctrl+l")
 
 
+def pdf_text(path):
+    return subprocess.run(["pdftotext", "-layout", path, "-"], capture_output=True, text=True, check=True).stdout
+
+
+@sitting()
+def test_home_template(v):
+    """The niche's template and the story pole, at full size, written by the window and offered to the printer."""
+    app, folder = v.app, v.work.folder
+    template, pole = os.path.join(folder, "niche.pdf"), os.path.join(folder, "pole.pdf")
+    for key, path in (("ctrl+alt+t", template), ("ctrl+alt+s", pole)):
+        app.key(key)
+        app.answer_dialog(path)
+        app.wait(lambda: os.path.exists(path) and os.path.getsize(path) > 0, path)
+        app.get("label", os.path.basename(path) + " exported")
+    if shutil.which("pdftotext"):
+        text = pdf_text(template)
+        pages = text.count("\f")
+        true(pages >= 4, "%d pages hold no niche of 12 by 20 in" % pages)
+        equal((text.count("100 mm"), text.count("4 in")), (pages, pages))
+        true("Cut here: rough opening" in text and "Level line" in text and "Full size, 1:1" in text, text)
+        text = pdf_text(pole)
+        true("Heights of the courses" in text and "niche, bottom" in text.lower(), text)
+    for key in ("ctrl+shift+t", "ctrl+alt+p"):
+        app.key(key)
+        app.wait(lambda: len(app.windows()) > 1, "the print dialog")
+        time.sleep(0.5)
+        app.key("Escape")
+        app.wait(lambda: len(app.windows()) == 1, "the print dialog to close")
+
+
 # --- showing it to a client ---
 
 @sitting("data/demo/client-shower.drybay")
@@ -292,6 +322,11 @@ def test_sales_peels_layers(v):
     for key in "7654321":
         v.app.key(key)
     true(alike(still(), whole), "with every layer back the drawing is another")
+    # The water's way is not shown unless asked for: its key lays it over the rest and takes it off again.
+    v.app.key("0")
+    true(not alike(still(), whole), "the key 0 shows no water")
+    v.app.key("0")
+    true(alike(still(), whole), "the water's way stays")
 
 
 tap.run_all(globals())
