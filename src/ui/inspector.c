@@ -11,6 +11,7 @@
 #include "ui/access.h"
 #include "ui/depth-bar.h"
 #include "ui/actions.h"
+#include "ui/inspector-checks.h"
 #include "ui/inspector-on-hand.h"
 #include "ui/inspector-piece.h"
 #include "ui/inspector-row.h"
@@ -239,8 +240,10 @@ fill_expander (Section *section)
       adw_expander_row_add_row (ADW_EXPANDER_ROW (section->expander),
                                 make_row (self, section->subject, &fields[i]));
   /* Below what every job has: a pack may offer a dozen choices. */
-  if (section->subject.kind == DRY_SUBJECT_JOB)
+  if (section->subject.kind == DRY_SUBJECT_JOB) {
+    dry_checks_add_row (self->session, ADW_EXPANDER_ROW (section->expander));
     dry_rules_add_rows (self->session, ADW_EXPANDER_ROW (section->expander));
+  }
   for (guint i = before; i < self->rows->len; i++)
     dry_inspector_row_fill (self->rows->pdata[i]);
 }

@@ -117,6 +117,42 @@ test_inspector_tile (DryDesk *desk, gconstpointer data)
   g_assert_cmpuint (adw_combo_row_get_selected (ADW_COMBO_ROW (row)), ==, 1);
 }
 
+static gboolean
+says_required (GtkWidget *widget, gconstpointer text)
+{
+  const char *subtitle =
+      ADW_IS_ACTION_ROW (widget) ? adw_action_row_get_subtitle (ADW_ACTION_ROW (widget)) : NULL;
+
+  return subtitle != NULL && strstr (subtitle, text) != NULL;
+}
+
+/* What applies, with required and planned: filled while it is unfolded, and with every plan. */
+static void
+test_inspector_checks (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *inspector = dry_inspector_new (desk->session);
+  g_autofree char *path = g_test_build_filename (G_TEST_DIST, "cases", "05-roll-in.drybay", NULL);
+  DryJob job;
+
+  g_assert_true (dry_session_open_path (desk->session, path, NULL));
+  dry_desk_show (desk, inspector);
+  DRY_TEST_WAIT_FOR (!dry_session_is_busy (desk->session) &&
+                     dry_session_get_plan (desk->session) != NULL);
+  unfold (inspector, "Job");
+  g_assert_null (dry_test_find (inspector, says_required, "Required: at least 60\""));
+  unfold (inspector, "What applies");
+  DRY_TEST_WAIT_FOR (dry_test_find (inspector, says_required,
+                                    "Required: at least 60\"\nPlanned: 58 1/8\"") != NULL);
+  g_assert_nonnull (dry_test_find (inspector, says_required, "NEC 2011 404.4"));
+  job = *dry_project_get_job (dry_session_get_project (desk->session));
+  job.rule_pack = (char *) "germany";
+  dry_session_apply (desk->session,
+                     dry_edit_set_job (dry_session_get_project (desk->session), &job, NULL),
+                     "Rules", NULL, NULL);
+  DRY_TEST_WAIT_FOR (dry_test_find (inspector, says_required, "NEC 2011 404.4") == NULL);
+  g_assert_nonnull (dry_test_find (inspector, says_required, "DIN 18534"));
+}
+
 static void
 test_inspector_part (DryDesk *desk, gconstpointer data)
 {
@@ -190,5 +226,6 @@ main (int argc, char *argv[])
   DRY_DESK_ADD ("/ui/inspector/compares", test_inspector_compares);
   DRY_DESK_ADD ("/ui/inspector/keeps-its-word", test_compare_keeps_its_word);
   DRY_DESK_ADD ("/ui/inspector/tile", test_inspector_tile);
+  DRY_DESK_ADD ("/ui/inspector/checks", test_inspector_checks);
   return dry_desk_run ();
 }
