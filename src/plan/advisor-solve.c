@@ -383,18 +383,26 @@ add_catalogue_niches (GPtrArray *sizes, const DryAdvice *self)
   }
 }
 
-/* Lengths between the least and the most that reach from one line to another; at most eight. */
 static void
-gather_spans (const DryLength *lines, guint n, DryLength least, DryLength most, GArray *out)
+add_span (GArray *out, DryLength span, DryLength least, DryLength most)
+{
+  for (guint k = 0; k < out->len; k++)
+    if (g_array_index (out, DryLength, k) == span)
+      return;
+  if (span >= least && span <= most && out->len < 10)
+    g_array_append_val (out, span);
+}
+
+/* Lengths between the least and the most that reach from one line to another, as they are and as
+ * short as the tolerance lets them be: what is smaller is in the way of less. At most ten. */
+static void
+gather_spans (const DryLength *lines, guint n, DryLength least, DryLength most, DryLength tolerance,
+              GArray *out)
 {
   for (guint i = 0; i < n; i++)
-    for (guint j = i + 1; j < n; j++) {
-      DryLength span = lines[j] - lines[i];
-      gboolean known = FALSE;
-      for (guint k = 0; k < out->len; k++)
-        known |= g_array_index (out, DryLength, k) == span;
-      if (span >= least && span <= most && !known && out->len < 8)
-        g_array_append_val (out, span);
+    for (guint j = i + 1; j < n && lines[j] - lines[i] - 2 * tolerance <= most; j++) {
+      add_span (out, lines[j] - lines[i], least, most);
+      add_span (out, lines[j] - lines[i] - 2 * tolerance, least, most);
     }
 }
 
@@ -402,6 +410,7 @@ static void
 add_built_sizes (GPtrArray *sizes, const DryAdvice *self, DryAdviceFreedom freedom)
 {
   DryLength w = self->part->width, h = self->part->height;
+  DryLength tolerance = self->site->options.joint_tolerance;
   DryLength w0 = freedom.width_min ? freedom.width_min : MAX (w - SIZE_ROOM, SIZE_LEAST);
   DryLength w1 = freedom.width_max ? freedom.width_max : w + SIZE_ROOM;
   DryLength h0 = freedom.height_min ? freedom.height_min : MAX (h - SIZE_ROOM, SIZE_LEAST);
@@ -410,8 +419,10 @@ add_built_sizes (GPtrArray *sizes, const DryAdvice *self, DryAdviceFreedom freed
   g_autoptr (GArray) heights = g_array_new (FALSE, FALSE, sizeof (DryLength));
 
   for (guint i = 0; i < self->n_faces; i++) {
-    gather_spans (self->faces[i].lines.upright, self->faces[i].lines.n_upright, w0, w1, widths);
-    gather_spans (self->faces[i].lines.level, self->faces[i].lines.n_level, h0, h1, heights);
+    gather_spans (self->faces[i].lines.upright, self->faces[i].lines.n_upright, w0, w1, tolerance,
+                  widths);
+    gather_spans (self->faces[i].lines.level, self->faces[i].lines.n_level, h0, h1, tolerance,
+                  heights);
   }
   g_array_append_val (widths, w);
   g_array_append_val (widths, w0);

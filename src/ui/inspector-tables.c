@@ -148,7 +148,7 @@ is_small_tile (const DryRoom *room, gconstpointer value)
 {
   const DryFinish *finish = value;
 
-  return finish->tiled && MAX (finish->tile_width, finish->tile_height) <= IN (6);
+  return finish->tiled && MAX (finish->tile_width, finish->tile_height) <= IN (4);
 }
 
 static gboolean
