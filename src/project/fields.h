@@ -8,7 +8,7 @@
 
 /* A thing, as opposed to a place in a room, is refused beyond this: it keeps a slip of the keyboard
  * from asking for a million boards. */
-#define DRY_SIZE_MAX        (30 * 1000 * DRY_MM)
+#define DRY_SIZE_MAX        (30000 * DRY_MM)
 #define DRY_MAX_FOUND_STUDS 1000
 #define DRY_MAX_TEXT        4096 /* bytes of a name or id */
 #define DRY_MAX_NOTE        DRY_JSON_MAX_STRING

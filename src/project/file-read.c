@@ -206,9 +206,9 @@ read_walls (DryJson node, DryRoom *room)
                        sizeof (DryWall), &room->n_outline);
   added = read_list (node, "added_walls", DRY_MAX_WALLS, &dry_wall_fields, 0, sizeof (DryWall),
                      &n_added);
-  for (guint i = 0; i < room->n_outline; i++)
+  for (guint i = 0; outline != NULL && i < room->n_outline; i++)
     outline[i].end = outline[(i + 1) % room->n_outline].start;
-  for (guint i = 0; i < n_added; i++)
+  for (guint i = 0; added != NULL && i < n_added; i++)
     added[i].added = TRUE;
   room->n_walls = room->n_outline + n_added;
   room->walls = g_renew (DryWall, outline, room->n_walls);

@@ -76,7 +76,7 @@ guint
 dry_project_find_room (const DryProject *self, DryId id)
 {
   for (guint i = 0; i < self->boxes->len; i++)
-    if (dry_project_get_room_at (self, i)->id == id)
+    if (((const DryRoomBox *) self->boxes->pdata[i])->room->id == id)
       return i;
   return self->boxes->len;
 }

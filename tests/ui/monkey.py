@@ -140,24 +140,27 @@ class Monkey:
         self.wait_quiet()
         return path
 
+    def close(self, window):
+        """Keys reach a window only when the manager has brought it to the front, and the question only once it is there."""
+        for _ in range(4):
+            self.xdo("windowactivate", window)
+            time.sleep(0.3)
+            self.wait_quiet()
+            tap("Escape")
+            tap("Escape")
+            tap("Control_L", "w")
+            for _ in range(6):
+                time.sleep(0.3)
+                if self.process.poll() is not None or window not in self.find_windows():
+                    return
+                tap("Alt_L", "d")
+
     def close_others(self):
         """Every window but the newest, dialogs and popovers first, discarding what is not saved."""
-        for _ in range(6):
-            others = sorted(self.find_windows(), key=int)[:-1]
-            if not others:
-                break
-            for window in reversed(others):
-                self.xdo("windowactivate", window)
-                time.sleep(0.1)
-                tap("Escape")
-                tap("Escape")
-                tap("Control_L", "w")
-                time.sleep(0.2)
-                tap("Alt_L", "d")
-                time.sleep(0.1)
-                if self.process.poll() is not None:
-                    return
-            self.wait_quiet()
+        for window in reversed(sorted(self.find_windows(), key=int)[:-1]):
+            self.close(window)
+            if self.process.poll() is not None:
+                return
         self.leftover = max(self.leftover, len(self.find_windows()) - 1)
 
     def xdo(self, *arguments):
