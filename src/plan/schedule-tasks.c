@@ -142,6 +142,21 @@ wait_for (DryScheduling *self, const DryWait *wait)
               : (DryTaskLink){0};
 }
 
+/* Large tile, with an edge of 15 in (ANSI A108.02), dries through its joints alone: it is grouted
+ * after the longest of the system's hours. What the rule of that name asks is common practice. */
+#define LARGE_FROM (15 * DRY_INCH)
+
+static DryTaskLink
+wait_for_grout (DryScheduling *self, const DryFinish *finish, const DryWait *wait)
+{
+  double most = wait ? MAX (wait->hours_min, wait->hours_max) : 0;
+
+  if (!wait || MAX (finish->tile_width, finish->tile_height) < LARGE_FROM)
+    return wait_for (self, wait);
+  return make_wait (self, most, most, "large tile dries before grouting",
+                    wait->source.text ? wait->source : practice);
+}
+
 /* Hours to minutes of the calendar with as many people as there are and as help. */
 static void
 set_hours (DryScheduling *self, guint index, double hours, guint helps, DryWorking working)
@@ -336,9 +351,9 @@ add_finish (DryScheduling *self, guint tile)
   set = add_after (self, "set-tile",
                    "Set the tile, from the datum outward, sealant joints left open.", area, tile,
                    (DryTaskLink){0});
-  grout =
-      add_after (self, "grout", "Grout, inside corners and the line at the tub or pan left open.",
-                 area, set, wait_for (self, dry_system_get_wait (system, "grout")));
+  grout = add_after (self, "grout",
+                     "Grout, inside corners and the line at the tub or pan left open.", area, set,
+                     wait_for_grout (self, &room->finish, dry_system_get_wait (system, "grout")));
   shower = add_task (self, "shower", DRY_TASK_MILESTONE, "First shower.");
   link_tasks (self, shower, grout, wait_for (self, dry_system_get_wait (system, "shower")));
   if (length > 0) {

@@ -232,6 +232,38 @@ test_after_tile (void)
   g_assert_cmpint (dry_schedule_count_days (schedule, schedule->start), ==, 1);
 }
 
+/* A tile with an edge of 15 in is grouted after three days at the earliest; one just smaller after
+ * one. */
+static void
+test_large_tile (void)
+{
+  static const struct {
+    DryLength side;
+    gint64 hours;
+  } cases[] = {{15 * DRY_INCH - 1, 24}, {15 * DRY_INCH, 72}, {48 * DRY_INCH, 72}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autoptr (DryProject) project = dry_test_furnished_alcove ("foam-bands");
+    DryId room = dry_test_room (project);
+    DryFinish finish = dry_project_get_room (project, room)->finish;
+    g_autoptr (DryProject) tiled = NULL;
+    g_autoptr (DryPlan) plan = NULL;
+    g_autoptr (DrySchedule) schedule = NULL;
+    const DryTask *grout;
+
+    finish.tiled = TRUE;
+    finish.tile_width = 12 * DRY_INCH;
+    finish.tile_height = cases[i].side;
+    tiled = dry_edit_set_finish (project, room, &finish, NULL);
+    plan = make_plan_with (tiled);
+    schedule = make (plan);
+    grout = dry_schedule_get_task (schedule, "grout");
+    g_assert_cmpuint (grout->n_after, ==, 1);
+    g_assert_cmpint (grout->after[0].wait, ==, cases[i].hours * 60);
+    g_assert_cmpint (grout->after[0].longest, >=, grout->after[0].wait);
+  }
+}
+
 static void
 test_no_tile (void)
 {
@@ -297,6 +329,7 @@ main (int argc, char **argv)
   g_test_add_func ("/schedule/temperature", test_temperature);
   g_test_add_func ("/schedule/days-off", test_days_off);
   g_test_add_func ("/schedule/after-tile", test_after_tile);
+  g_test_add_func ("/schedule/large-tile", test_large_tile);
   g_test_add_func ("/schedule/no-tile", test_no_tile);
   g_test_add_func ("/schedule/book-hours", test_book_hours);
   g_test_add_func ("/schedule/bad-start", test_bad_start);
