@@ -289,6 +289,7 @@ add_entry (Schedule *self, const char *title, const char *hint, GCallback applie
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
   adw_entry_row_set_show_apply_button (ADW_ENTRY_ROW (row), TRUE);
   gtk_widget_set_tooltip_text (row, hint);
+  dry_access_set_name (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (row))), title);
   g_signal_connect_swapped (row, "apply", applied, self);
   adw_expander_row_add_row (ADW_EXPANDER_ROW (self->expander), row);
   return row;

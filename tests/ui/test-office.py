@@ -1,0 +1,155 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""What the office settles about tile, cold and days, and what the homeowner asks of versions and of the schedule, in
+the real window. docs/walk-throughs.md says which line is which test.
+
+Arguments: the program, the source folder."""
+import os
+import re
+import sys
+import time
+
+sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
+from driver import Atspi, Ledger, Tap, Work, true, walk  # noqa: E402
+
+program, source = sys.argv[1], sys.argv[2]
+tap = Tap()
+
+
+class Visit:
+    def __init__(self, project):
+        self.work = Work(program, source, project)
+        self.app, self.board = self.work.app, self.work.board
+        self.ledger = Ledger(self.app)
+        self.work.ready()
+        self.app.get("push button", r".*sheets?,.*")
+
+    def named(self, role, name):
+        return self.app.wait(lambda: next((n for n in self.app.nodes() if n.get_role_name() == role and n.get_name() == name), None),
+                             "%s %r" % (role, name))
+
+    def unfold(self, title):
+        """A foldable section of the inspector."""
+        row = self.app.wait(lambda: next((n for n in self.app.nodes() if n.get_role_name() == "list item" and n.get_name() == title), None), title)
+        x, y = self.app.box(row)[:2]
+        self.app.move(x + 100, 400)
+        self.app.click((x + 100, 400), button=5, repeat=30)  # the sections are below the systems
+        time.sleep(0.4)
+        self.app.click(row)
+        time.sleep(0.6)
+
+    def note(self):
+        """What stands above the schedule."""
+        return next((n.get_name() for n in self.app.nodes() if n.get_role_name() == "label" and
+                     re.match("Tiling can start|Too cold", n.get_name() or "")), "")
+
+    def row(self, page, pattern):
+        self.ledger.panel(page).clear_cache()
+        return next((n for n in self.app.nodes() if n.get_role_name() == "list item" and re.match(pattern, n.get_name() or "")), None)
+
+
+def sitting(project="data/demo/alcove-refit.drybay"):
+    def wrap(function):
+        def run():
+            v = Visit(project)
+            try:
+                function(v)
+                v.work.quiet()
+            except Exception:
+                v.app.screenshot(os.path.join(os.environ.get("DRYBAY_TEST_PICTURES", v.work.folder), function.__name__ + ".png"))
+                raise
+            finally:
+                v.work.remove()
+        return run
+    return wrap
+
+
+@sitting("tests/cases/19-large-tile.drybay")
+def test_changes_tile(v):
+    """Office 6: tile too long for the saw and too large for the wall is told; with a small one both are well."""
+    v.ledger.wait_finding("(?i)saw")
+    v.ledger.wait_finding("(?i)flat|plane")
+    v.app.key("ctrl+l")
+    v.app.click(v.board.shelf("Ceramic tile, 4 x 4 in"))
+    x, y, w, h = v.app.box(v.board.item("Back wall"))
+    v.app.click((x + w // 2, y + h // 3))
+    v.app.wait(lambda: v.work.room()["finish"]["tile_width"] < 110, "small tile in the file")
+    v.ledger.wait_finding("(?i)saw", there=False)
+
+
+@sitting()
+def test_cold_room(v):
+    """Office 7: at 12 °C everything is later than at 21; at 48 °F, which is 8.9 °C, nothing may be set at all."""
+    v.unfold("Days, crew and prices")
+    entry = v.app.wait(lambda: next((n for n in v.app.nodes() if n.get_role_name() in ("text", "entry") and n.get_name() == "First day of work"), None), "the first day's entry")
+    v.app.click(entry)
+    v.app.type("2026-12-01")
+    v.app.key("Return")
+    v.app.wait(lambda: v.work.project()["job"].get("start") == "2026-12-01", "the first day in the file")
+    v.ledger.open("Schedule")
+    warm = v.app.wait(v.note, "when tiling can start")
+    true("First shower" in warm, "no day in %r" % warm)
+    v.app.key("ctrl+l")
+    v.unfold("Job")
+    spin = v.named("spin button", "Room temperature, °C")
+    spin.set_current_value(12)
+    v.app.wait(lambda: v.work.project()["job"]["temperature_celsius"] == 12, "the temperature in the file")
+    v.ledger.open("Schedule")
+    cool = v.app.wait(lambda: v.note() != warm and v.note(), "later days")
+
+    def days(text):
+        return [(int(y), int(m), int(d)) for m, d, y in re.findall(r"(\d\d)/(\d\d)/(\d\d)", text)]
+    true(days(cool)[-1] > days(warm)[-1], "the first shower is no later: %s, before %s" % (cool, warm))
+    spin = v.named("spin button", "Room temperature, °C")
+    spin.set_current_value(8.9)
+    v.app.wait(lambda: v.note().startswith("Too cold"), "that it is too cold")
+
+
+@sitting()
+def test_wrong_day_is_told(v):
+    """A first day that is none is told under its row, and the file stays as it is."""
+    v.unfold("Days, crew and prices")
+    entry = v.app.wait(lambda: next((n for n in v.app.nodes() if n.get_role_name() in ("text", "entry") and n.get_name() == "First day of work"), None), "the first day's entry")
+    v.app.click(entry)
+    v.app.type("next week")
+    v.app.key("Return")
+    v.app.get("label", ".*next week.*is no date.*")
+    true("start" not in v.work.project()["job"], "it is in the file")
+
+
+@sitting()
+def test_compares_versions(v):
+    """Homeowner 7: what was changed since a kept version, in words."""
+    v.work.project()
+    v.app.click(v.board.shelf("Ceramic tile, 4 x 4 in"))
+    x, y, w, h = v.app.box(v.board.item("Back wall"))
+    v.app.click((x + w // 2, y + h // 3))
+    v.app.wait(lambda: v.work.room()["finish"]["tile_width"] < 110, "small tile in the file")
+    v.app.key("ctrl+h")
+    buttons = v.app.wait(lambda: [n for n in v.app.nodes() if n.get_role_name() == "push button" and (n.get_name() or "").startswith("Compare with ") and
+                                  n.get_state_set().contains(Atspi.StateType.SENSITIVE)], "versions to compare with")
+    buttons[-1].do_action(0)
+    v.app.get("label", r"(?s).*Ceramic tile, 4 x 4 in instead of.*")
+
+
+@sitting()
+def test_cannot_tick_tile_before_cure(v):
+    """Homeowner 9: tile cannot be ticked off before what it stands on is done, and that not all at once."""
+    v.ledger.open("Schedule")
+    tile = v.app.wait(lambda: v.row("Schedule", "Set (the )?tile.*"), "the tile in the schedule")
+    v.app.click(tile)
+    v.app.get("label", "First: .*")
+    tile = v.row("Schedule", "Set (the )?tile.*")
+    done = [n for n in walk(tile) if n.get_role_name() == "push button" and n.get_name() == "Done"]
+    true(done and not any(n.get_state_set().contains(Atspi.StateType.SENSITIVE) for n in done), "tile can be ticked off")
+    v.app.click(v.app.wait(lambda: v.row("Schedule", "Set (the )?tile.*"), "the tile again"))
+    first = list(v.ledger.rows("Schedule"))[0]
+    v.app.click(v.app.wait(lambda: v.row("Schedule", re.escape(first)), "the first task"))
+    time.sleep(0.5)
+    v.app.click(v.app.wait(lambda: next((n for n in walk(v.row("Schedule", re.escape(first))) if n.get_role_name() == "push button" and
+                                         n.get_name() == "Done"), None), "the first task's button"))
+    v.app.wait(lambda: "done" in v.work.room(), "what is done in the file")
+    v.app.get("push button", "Not Done After All")
+
+
+tap.run_all(globals())
+tap.end()
