@@ -57,6 +57,17 @@ def key(*keys):
     return lambda app: app.key(*keys)
 
 
+def show_client(*keys):
+    """What the client sees, after these keys; in a window of its own size, for the screen here is larger."""
+    def step(app):
+        app.key("F7")
+        app.get("push button", "As planned")
+        app.key("F11")
+        time.sleep(0.6)
+        app.key(*keys)
+    return step
+
+
 def enlarge(app):
     app.get("push button", "Cut sheet 1, show it large").do_action(0)
 
@@ -89,6 +100,13 @@ PICTURES = [
     ("inspector-niche", demo("alcove-refit"), SMALL, {}, [pick(".*[Nn]iche.*")]),
     ("inspector-tub", demo("alcove-refit"), SMALL, {}, [pick(".*[Tt]ub.*")]),
     ("inspector-valve", demo("alcove-refit"), SMALL, DARK, [pick(".*[Vv]alve.*")]),
+    ("client", demo("client-shower"), SMALL, {}, [show_client("Down", "Down", "Return")]),
+    ("client-dark-large", demo("client-shower"), LARGE, DARK, [show_client("e")]),
+    ("client-contrast", demo("alcove-refit"), SMALL, CONTRAST, [show_client()]),
+    ("ledger-schedule", demo("client-shower"), SMALL, {}, [page("Schedule")]),
+    ("ledger-schedule-dark", demo("client-shower"), LARGE, DARK, [page("Schedule")]),
+    ("ledger-alternates", demo("client-shower"), SMALL, {}, [page("Alternates"), unfold("One niche")]),
+    ("ledger-alternates-contrast", demo("client-shower"), LARGE, CONTRAST, [page("Alternates"), unfold("Cement board and coats")]),
     ("preferences", demo("alcove-refit"), SMALL, {}, [key("ctrl+comma")]),
     ("shortcuts", demo("alcove-refit"), SMALL, {}, [key("ctrl+question")]),
 ]
