@@ -1,8 +1,62 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Walks into composite widgets, since they offer no other way to their parts.
- * Keeps nothing. */
+/* Walks into composite widgets, since they offer no other way to their parts, and stands in where
+ * buttons are shown. Keeps nothing. */
 #define G_LOG_DOMAIN "drybay-ui"
 #include "ui/access.h"
+
+#include <glib/gi18n.h>
+
+typedef void (*Map) (GtkWidget *widget);
+
+static GQuark
+original_quark (void)
+{
+  return g_quark_from_static_string ("drybay-button-map");
+}
+
+/* Without the marks of keys: "_" before a letter; "__" stands for one that is meant. */
+static char *
+strip_marks (const char *label)
+{
+  GString *text = g_string_new (NULL);
+
+  for (const char *p = label; *p != '\0'; p++) {
+    if (*p == '_' && p[1] != '\0')
+      p++;
+    g_string_append_c (text, *p);
+  }
+  return g_string_free (text, FALSE);
+}
+
+static void
+map_button (GtkWidget *widget)
+{
+  Map original = (Map) g_type_get_qdata (GTK_TYPE_BUTTON, original_quark ());
+  GtkButton *button = GTK_BUTTON (widget);
+  const char *label = gtk_button_get_label (button);
+  GtkWidget *parent = gtk_widget_get_parent (widget);
+
+  original (widget);
+  if (label != NULL && gtk_button_get_use_underline (button)) {
+    g_autofree char *name = strip_marks (label);
+
+    dry_access_set_name (widget, name);
+  } else if (label == NULL && parent != NULL &&
+             g_str_equal (gtk_widget_get_css_name (parent), "toast"))
+    dry_access_set_name (widget, _ ("Dismiss"));
+}
+
+void
+dry_access_install (void)
+{
+  GtkWidgetClass *buttons = g_type_class_ref (GTK_TYPE_BUTTON);
+
+  if (buttons->map != map_button) {
+    g_type_set_qdata (GTK_TYPE_BUTTON, original_quark (), (gpointer) buttons->map);
+    buttons->map = map_button;
+  }
+  g_type_class_unref (buttons);
+}
 
 void
 dry_access_set_name (GtkWidget *widget, const char *name)

@@ -7,6 +7,7 @@
 #include <glib/gi18n.h>
 #include <stdlib.h>
 
+#include "ui/access.h"
 #include "ui/actions.h"
 #include "ui/preferences.h"
 #include "ui/screenshot.h"
@@ -285,6 +286,7 @@ dry_application_startup (GApplication *application)
   begin_catalog (self);
   G_APPLICATION_CLASS (dry_application_parent_class)->startup (application);
   dry_wrapping_install ();
+  dry_access_install ();
   add_style ();
   gtk_window_set_default_icon_name (DRY_APP_ID);
   self->settings = dry_settings_new ();

@@ -139,15 +139,13 @@ def test_menus():
         for name in ("Room", "Papers", "Main Menu", "Layers"):
             button = app.get(None, ".*%s.*" % name) if name != "Main Menu" else app.get(None, "(Main )?[Mm]enu")
             app.click(button)
-            time.sleep(0.5)
-            true(check_names(app, name, known) > 2, "nothing came up at %s" % name)
+            app.wait(lambda: check_names(app, name, known) > 2, "a menu at %s" % name)
             app.key("Escape")
             time.sleep(0.3)
         app.click(app.get("list item", "Shampoo niche"))
         time.sleep(0.4)
         app.key("Menu")
-        time.sleep(0.5)
-        true(check_names(app, "the object's menu", known) > 2, "no menu of the object")
+        app.wait(lambda: check_names(app, "the object's menu", known) > 2, "the object's menu")
         app.key("Escape")
     finally:
         app.process.terminate()
