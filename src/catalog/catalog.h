@@ -11,8 +11,8 @@
 typedef struct _DryCatalog DryCatalog;
 
 /* Reads `folders` (NULL-ended) in order, each with the sub-folders systems/, items/, rules/ and
- * prices/ (any may be missing) of *.json files in name order, or one file with a rule pack. Errors name file, path and reason;
- * one bad file fails the load. */
+ * prices/ (any may be missing) of *.json files in name order, or one file with a rule pack. Errors
+ * name file, path and reason; one bad file fails the load. */
 DryCatalog *dry_catalog_load (const char *const *folders, GError **error);
 /* The shipped data (installed, or the source tree when run from the build; DRYBAY_DATA overrides),
  * then the firm's own folder (XDG data home/drybay/catalog) when it exists. `source_folder` is what

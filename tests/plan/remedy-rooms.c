@@ -362,8 +362,8 @@ change_small (DryFinish *finish, gpointer data)
 static DryProject *
 room_niche_off_joints (void)
 {
-  return rule_room_add_part (rule_room_set_finish (start ("foam-bands"), change_small, NULL),
-                             'n', make_niche (24, 48, 12));
+  return rule_room_add_part (rule_room_set_finish (start ("foam-bands"), change_small, NULL), 'n',
+                             make_niche (24, 48, 12));
 }
 
 static void
