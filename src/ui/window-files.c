@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "papers/papers.h"
+#include "plan/plans.h"
 #include "project/file.h"
 
 /* --- choosing files --- */
@@ -351,28 +352,32 @@ GPtrArray *
 dry_window_collect_plans (DryWindow *self)
 {
   const DryProject *project = dry_history_get_current (dry_session_get_history (self->session));
-  g_autoptr (GPtrArray) plans = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_plan_unref);
+  const DryPlan *shown = dry_session_get_plan (self->session);
+  guint n = dry_project_get_n_rooms (project), n_others = 0;
+  g_autofree DryId *others = g_new (DryId, n);
+  g_autoptr (GPtrArray) plans = NULL;
   g_autoptr (GError) error = NULL;
+  guint place = n;
 
   if (dry_window_refuses_papers (self))
     return NULL;
   dry_canvas_cancel (self->canvas);
-  for (guint i = 0; i < dry_project_get_n_rooms (project); i++) {
-    const DryRoom *room = dry_project_get_room_at (project, i);
-    const DryPlan *shown = dry_session_get_plan (self->session);
-    DryPlan *plan;
+  for (guint i = 0; i < n; i++) {
+    DryId id = dry_project_get_room_at (project, i)->id;
 
-    if (shown != NULL && shown->project == project && shown->context.room->id == room->id)
-      plan = dry_plan_ref (shown);
+    if (shown != NULL && shown->project == project && shown->context.room->id == id)
+      place = i;
     else
-      plan = dry_plan_new_searched (project, room->id, dry_session_get_catalog (self->session),
-                                    DRY_PLAN_EFFORT / 5, NULL, &error);
-    if (plan == NULL) {
-      dry_window_tell (self, error->message);
-      return NULL;
-    }
-    g_ptr_array_add (plans, plan);
+      others[n_others++] = id;
   }
+  plans = dry_plans_new (project, others, n_others, dry_session_get_catalog (self->session),
+                         DRY_PLAN_EFFORT / 5, NULL, &error);
+  if (plans == NULL) {
+    dry_window_tell (self, error->message);
+    return NULL;
+  }
+  if (place < n)
+    g_ptr_array_insert (plans, (gint) place, dry_plan_ref (shown));
   return g_steal_pointer (&plans);
 }
 

@@ -8,7 +8,9 @@
 #define _GNU_SOURCE
 #include <dlfcn.h>
 #include <errno.h>
+#include <execinfo.h>
 #include <fcntl.h>
+#include <signal.h>
 #include <stdatomic.h>
 #include <stdint.h>
 #include <stdlib.h>
@@ -35,9 +37,27 @@ read_number (const char *name)
   return number;
 }
 
+/* Which library touched what it did not have: told on standard error, one frame a line. */
+static void
+tell_where (int number)
+{
+  void *frames[12];
+  int n;
+
+  atomic_store (&counting, 0);
+  n = backtrace (frames, 12);
+  backtrace_symbols_fd (frames, n, 2);
+  signal (number, SIG_DFL);
+  raise (number);
+}
+
 __attribute__ ((constructor)) static void
 begin (void)
 {
+  void *frame;
+
+  (void) backtrace (&frame, 1); /* it loads a library at its first call */
+  signal (SIGSEGV, tell_where);
   wanted = read_number ("DRYBAY_ALLOC");
   atomic_store (&counting, read_number ("DRYBAY_ALLOC_MARK") == 0);
 }
