@@ -175,10 +175,6 @@ on_key (GtkEventControllerKey *controller, guint key, guint code, GdkModifierTyp
   case GDK_KEY_KP_Subtract:
     dry_canvas_zoom_by (self, 0.8);
     return GDK_EVENT_STOP;
-  case GDK_KEY_0:
-  case GDK_KEY_KP_0:
-    dry_canvas_fit_all (self);
-    return GDK_EVENT_STOP;
   case GDK_KEY_space:
     self->space = TRUE;
     dry_canvas_update_cursor (self);

@@ -322,11 +322,34 @@ def test_sales_peels_layers(v):
     for key in "7654321":
         v.app.key(key)
     true(alike(still(), whole), "with every layer back the drawing is another")
-    # The water's way is not shown unless asked for: its key lays it over the rest and takes it off again.
+
+
+
+@sitting()
+def test_sales_shows_water(v):
+    """The water's way is not shown unless asked for: its key lays it over the drawing, and takes it off again."""
+    x, y, w, h = v.app.box(v.board.node())
+    v.app.key("Escape", "Escape")
+    v.app.move(x + 4, y + 4)
+
+    def look(name):
+        time.sleep(2)
+        path = os.path.join(v.work.folder, name)
+        subprocess.run(["import", "-window", "root", "-crop", "%dx%d+%d+%d" % (w, h - 90, x, y), "+repage", path], check=True)
+        return path
+
+    def differing(a, b):
+        answer = subprocess.run(["compare", "-metric", "AE", "-fuzz", "10%", a, b, "null:"], capture_output=True, text=True)
+        return float(answer.stderr.split()[0])
+    v.app.get("push button", ".*fewest possible.*")
+    dry = look("dry.png")
     v.app.key("0")
-    true(not alike(still(), whole), "the key 0 shows no water")
+    wet = look("wet.png")
     v.app.key("0")
-    true(alike(still(), whole), "the water's way stays")
+    again = look("again.png")
+    shown, left = differing(dry, wet), differing(dry, again)
+    true(shown > 200, "the key 0 shows no water: %d pixels differ" % shown)
+    true(left < shown / 20, "%d of %d pixels of the water's way stay" % (left, shown))
 
 
 tap.run_all(globals())
