@@ -41,12 +41,14 @@ struct _DryLedger {
   gboolean choosing;
   int height;      /* of the drawer, as asked for */
   int drag_height; /* when its handle was taken */
+  guint schedule_timer;
 };
 
 /* The board keeps at least this much of the window. */
-#define LEAST_HEIGHT 160
-#define BOARD_HEIGHT 300
-#define TALL_HEIGHT  460
+#define LEAST_HEIGHT     160
+#define BOARD_HEIGHT     300
+#define TALL_HEIGHT      460
+#define SCHEDULE_REST_MS 120
 
 G_DEFINE_FINAL_TYPE (DryLedger, dry_ledger, GTK_TYPE_WIDGET)
 
@@ -83,19 +85,49 @@ fill_note (DryLedger *self, Page page)
   gtk_label_set_text (self->note, working);
 }
 
+static gboolean
+fill_schedule_cb (gpointer data)
+{
+  DryLedger *self = data;
+  g_autofree char *note =
+      dry_ledger_fill_schedule (self->session, DRY_LEDGER_LIST (self->page[PAGE_SCHEDULE]));
+
+  self->schedule_timer = 0;
+  if (get_page (self) == PAGE_SCHEDULE)
+    gtk_label_set_text (self->note, note);
+  return G_SOURCE_REMOVE;
+}
+
+/* A schedule takes longer to reckon and to set in rows than a frame lasts: it waits until a drag
+ * rests. The first one is there at once. */
+static void
+fill_schedule (DryLedger *self, gboolean first)
+{
+  if (self->schedule_timer)
+    g_source_remove (self->schedule_timer);
+  self->schedule_timer = 0;
+  if (first)
+    fill_schedule_cb (self);
+  else
+    self->schedule_timer = g_timeout_add (SCHEDULE_REST_MS, fill_schedule_cb, self);
+}
+
 static void
 fill_shown_page (DryLedger *self)
 {
   Page page = get_page (self);
   const DryPlan *plan = dry_session_get_plan (self->session);
+  gboolean first;
 
   gtk_widget_set_visible (self->copy, page == PAGE_TAKEOFF);
   gtk_widget_set_visible (self->sort, page == PAGE_TAKEOFF);
   if (!gtk_revealer_get_reveal_child (self->revealer) || !plan || !self->page[page] ||
       self->filled[page] == plan)
     return;
+  first = self->filled[page] == NULL;
   self->filled[page] = plan;
-  fill_note (self, page);
+  if (page != PAGE_SCHEDULE)
+    fill_note (self, page);
   switch (page) {
   case PAGE_FINDINGS:
     dry_ledger_fill_findings (self->session, self->weigher, DRY_LEDGER_LIST (self->page[page]));
@@ -106,12 +138,9 @@ fill_shown_page (DryLedger *self)
   case PAGE_ORDER:
     dry_ledger_fill_order (self->session, DRY_LEDGER_LIST (self->page[page]));
     break;
-  case PAGE_SCHEDULE: {
-    g_autofree char *note =
-        dry_ledger_fill_schedule (self->session, DRY_LEDGER_LIST (self->page[page]));
-    gtk_label_set_text (self->note, note);
+  case PAGE_SCHEDULE:
+    fill_schedule (self, first);
     break;
-  }
   case PAGE_ALTERNATES:
     dry_ledger_alternates_fill (DRY_LEDGER_ALTERNATES (self->page[page]));
     break;
@@ -431,6 +460,9 @@ dry_ledger_dispose (GObject *object)
   DryLedger *self = DRY_LEDGER (object);
   GtkWidget *child;
 
+  if (self->schedule_timer)
+    g_source_remove (self->schedule_timer);
+  self->schedule_timer = 0;
   if (self->pages)
     g_signal_handlers_disconnect_by_data (self->pages, self);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))

@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """Start to first frame beside an empty libadwaita window in the same run, and the frames of a drag by the pointer.
 
-Arguments: the bench program, the source folder, and "start" or "drag" for one of the two only. Prints figures; a person
+Arguments: the bench program, the source folder, and "start", "drag" or "alternates" for one of them only. Prints figures; a person
 compares, nothing is asserted on seconds. Times of day depend on what else the machine does, those of the main thread
 (cpu) hardly.
 """
@@ -49,13 +49,18 @@ def start(program, source):
               f"  (aim {aim})", flush=True)
 
 
-def drag(program, path):
-    """The niche to and fro on its wall for five seconds, a step of the pointer every 8 ms."""
+def drag(program, path, page=None):
+    """The niche to and fro on its wall for five seconds, a step of the pointer every 8 ms; with a page of the ledger
+    open, if one is named."""
     out = os.path.join(tempfile.mkdtemp(), "figures")
     app = driver.App(["sh", "-c", 'exec "$0" drag "$1" >"$2"', program, path, out], name=os.path.basename(program))
     screen = display.Display()
+    if page:
+        driver.Board(app).item(".*[Nn]iche.*")
+        driver.Ledger(app).open(page)
+        time.sleep(2)
     niche = driver.Board(app).item(".*[Nn]iche.*")
-    app.wait(lambda: app.box(niche)[2] > 20, "the niche's place")
+    app.wait(lambda: app.box(niche)[2] > (6 if page else 20), "the niche's place")
     time.sleep(2)
     x, y, w, h = app.box(niche)
     x, y = x + w // 2, y + h // 2
@@ -74,7 +79,7 @@ def drag(program, path):
     app.close()
     figures = dict(line.split() for line in open(out, encoding="utf-8"))
     f = {key: float(value) for key, value in figures.items()}
-    print(f"drag, {os.path.basename(path)}: {f['drag-dropped']:.0f} of {f['drag-due']:.0f} frames dropped "
+    print(f"drag, {os.path.basename(path)}{', ' + page if page else ''}: {f['drag-dropped']:.0f} of {f['drag-due']:.0f} frames dropped "
           f"({f['drag-frames']:.1f} a second), {f['drag-plans']:.1f} plans a second, longest gap "
           f"{f['drag-longest-ms']:.1f} ms; main thread a frame {f['drag-cpu-ms']:.1f} ms, p95 "
           f"{f['drag-cpu95-ms']:.1f}, most {f['drag-cpumax-ms']:.1f}; rss {f['rss-mb']:.1f} MB", flush=True)
@@ -93,6 +98,10 @@ def main():
             path = os.path.join(folder, kind + ".drybay")
             subprocess.run([sys.executable, os.path.join(source, "tests/ui/big-project.py"), kind, path], check=True)
             drag(program, path)
+    if "alternates" in what or "drag" in what:
+        shower = os.path.join(source, "data/demo/client-shower.drybay")
+        for page in ("Order of work", "Schedule", "Alternates"):
+            drag(program, shower, page)
     print(f"load of the machine before and after: {before:.1f}, {os.getloadavg()[0]:.1f} "
           "(measure again on a quiet one when above 1)")
 
