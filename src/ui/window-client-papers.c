@@ -27,6 +27,21 @@ with_pdf (const char *path)
   return g_str_has_suffix (path, ".pdf") ? g_strdup (path) : g_strconcat (path, ".pdf", NULL);
 }
 
+void
+dry_window_tell_exported (DryWindow *self, const char *path)
+{
+  g_autofree char *name = g_filename_display_basename (path);
+  g_autofree char *escaped = g_markup_escape_text (name, -1);
+  g_autofree char *text = g_strdup_printf (_ ("%s exported"), escaped);
+  AdwToast *toast = adw_toast_new (text);
+
+  g_free (self->exported);
+  self->exported = g_filename_to_uri (path, NULL, NULL);
+  adw_toast_set_button_label (toast, _ ("_Show"));
+  adw_toast_set_action_name (toast, "win.show-exported");
+  adw_toast_overlay_add_toast (self->toasts, toast);
+}
+
 static void
 tell_outcome (DryWindow *self, gboolean written, const char *path, const GError *error)
 {

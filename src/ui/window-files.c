@@ -397,21 +397,6 @@ dry_window_paper_options (DryWindow *self, char **date)
                            .decimal = dry_session_get_length_format (self->session).decimal};
 }
 
-void
-dry_window_tell_exported (DryWindow *self, const char *path)
-{
-  g_autofree char *name = g_filename_display_basename (path);
-  g_autofree char *escaped = g_markup_escape_text (name, -1);
-  g_autofree char *text = g_strdup_printf (_ ("%s exported"), escaped);
-  AdwToast *toast = adw_toast_new (text);
-
-  g_free (self->exported);
-  self->exported = g_filename_to_uri (path, NULL, NULL);
-  adw_toast_set_button_label (toast, _ ("_Show"));
-  adw_toast_set_action_name (toast, "win.show-exported");
-  adw_toast_overlay_add_toast (self->toasts, toast);
-}
-
 static void
 on_show_exported (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
