@@ -39,7 +39,8 @@ const DryCommand dry_command_papers = {
     .name = "papers",
     .arguments = "FILE",
     .summary = "Write the crew's papers as a PDF",
-    .details = "Summary with cautions, plan, one page a face and a niche, tile cuts, cut sheets, take-off with workings, "
+    .details = "Summary with cautions, plan, one page a face and a niche, tile cuts, cut sheets, "
+               "take-off with workings, "
                "order of work, a sheet for the inspector.",
     .entries = ENTRIES,
     .takes_room = TRUE,

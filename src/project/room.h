@@ -222,8 +222,8 @@ typedef struct {
   guint n_seams;
   DryOnHand *on_hand;
   guint n_on_hand;
-  char *done; /* steps of the order of work that are done and when, as the plan reads it
-                 (plan/done.h): "boards=2026-12-01T16:30 coat-1=2026-12-02T10:00"; or NULL */
+  char *done;    /* steps of the order of work that are done and when, as the plan reads it
+                    (plan/done.h): "boards=2026-12-01T16:30 coat-1=2026-12-02T10:00"; or NULL */
   char *unknown; /* fields a newer Drybay wrote, as raw JSON object text, or NULL */
 } DryRoom;
 
