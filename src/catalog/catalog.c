@@ -10,6 +10,8 @@
 #include "catalog/rule-read.h"
 #include "catalog/system-read.h"
 
+#include <string.h>
+
 struct _DryCatalog {
   DryArena *arena; /* holds everything below */
   const DrySystem *const *systems;
@@ -20,27 +22,34 @@ struct _DryCatalog {
   guint n_packs;
   const DryPriceBook *const *books;
   guint n_books;
+  const DryLeftOut *left_out;
+  guint n_left_out;
 };
 
 /* One thing read, and where from: the same id again in the same folder is a mistake, in a later
  * folder it is the firm's own version. */
-typedef struct {
+typedef struct _Entry Entry;
+struct _Entry {
   const char *id, *file;
   guint folder;
   gconstpointer value;
-} Entry;
+  const Entry *below; /* whose place it took, or NULL */
+};
 
 typedef struct {
   DryArena *arena;
   guint folder;
   const char *file;                        /* being read */
   GArray *systems, *items, *packs, *books; /* of Entry */
+  guint n_strict;                          /* in the first so many folders nothing may be bad */
+  DryRulePackCheck check;                  /* or NULL */
+  GArray *left_out;                        /* of DryLeftOut */
 } Loader;
 
 static void
 add_entry (Loader *self, GArray *entries, const char *id, gconstpointer value, DryJson at)
 {
-  Entry entry = {id, self->file, self->folder, value};
+  Entry entry = {id, self->file, self->folder, value, NULL};
 
   for (guint i = 0; i < entries->len; i++) {
     Entry *other = &g_array_index (entries, Entry, i);
@@ -48,8 +57,12 @@ add_entry (Loader *self, GArray *entries, const char *id, gconstpointer value, D
       continue;
     if (other->folder == self->folder)
       dry_json_fail (at, DRY_ERROR_SCHEMA, "“%s” is already in %s", id, other->file);
-    else
+    else {
+      Entry *below = dry_arena_new_array (self->arena, Entry, 1);
+      *below = *other;
+      entry.below = below;
       *other = entry;
+    }
     return;
   }
   g_array_append_val (entries, entry);
@@ -113,14 +126,111 @@ load_file (Loader *self, const char *path, void (*add) (Loader *, DryJson), GErr
   return dry_json_finish (doc, error);
 }
 
+/* --- bad rule packs of one's own --- */
+
+/* Without the name of the file, which stands beside it. */
+static const char *
+cut_file (const char *message, const char *file)
+{
+  if (!g_str_has_prefix (message, file) || message[strlen (file)] != ':')
+    return message;
+  message += strlen (file) + 1;
+  return message[0] == ' ' ? message + 1 : message;
+}
+
+static void
+note_left_out (Loader *self, const char *file, const GError *reason)
+{
+  DryLeftOut left = {dry_arena_strdup (self->arena, file),
+                     dry_arena_strdup (self->arena, cut_file (reason->message, file))};
+
+  g_array_append_val (self->left_out, left);
+}
+
+static gboolean
+is_tolerant (const Loader *self, guint folder)
+{
+  return folder >= self->n_strict;
+}
+
+/* One rule file: what is bad in it is an error, or noted. */
+static gboolean
+load_rules (Loader *self, const char *path, GError **error)
+{
+  g_autofree char *shown = NULL;
+  g_autoptr (GError) reason = NULL;
+
+  if (!is_tolerant (self, self->folder))
+    return load_file (self, path, add_rules, error);
+  if (load_file (self, path, add_rules, &reason))
+    return TRUE;
+  shown = g_filename_display_name (path);
+  note_left_out (self, shown, reason);
+  return TRUE;
+}
+
+/* A folder of rules that cannot be listed counts as one bad file. */
+static GPtrArray *
+list_rules (Loader *self, const char *folder, GError **error)
+{
+  g_autofree char *path = g_build_filename (folder, "rules", NULL);
+  g_autofree char *shown = g_filename_display_name (path);
+  g_autoptr (GError) reason = NULL;
+  GPtrArray *files = dry_catalog_list_files (folder, "rules", &reason);
+
+  if (files)
+    return files;
+  if (!is_tolerant (self, self->folder) || !g_file_test (folder, G_FILE_TEST_IS_DIR)) {
+    g_propagate_error (error, g_steal_pointer (&reason));
+    return NULL;
+  }
+  note_left_out (self, shown, reason);
+  return g_ptr_array_new ();
+}
+
+/* The pack of one's own that is to blame for what is wrong with pack `index`: itself, or the first
+ * of those it stands on. -1: they are all shipped. */
+static gint
+find_own (const Loader *self, guint index)
+{
+  for (guint steps = 0; steps <= self->packs->len; steps++) {
+    const Entry *entry = &g_array_index (self->packs, Entry, index);
+    const DryRawPack *raw = entry->value;
+    guint next = self->packs->len;
+
+    if (is_tolerant (self, entry->folder))
+      return (gint) index;
+    for (guint i = 0; raw->head.extends && i < self->packs->len; i++)
+      if (g_str_equal (g_array_index (self->packs, Entry, i).id, raw->head.extends))
+        next = i;
+    if (next == self->packs->len)
+      return -1;
+    index = next;
+  }
+  return -1;
+}
+
+/* Takes the pack out; the one whose place it had taken is back. */
+static void
+leave_out (Loader *self, guint index, const GError *reason)
+{
+  Entry *entry = &g_array_index (self->packs, Entry, index);
+
+  note_left_out (self, entry->file, reason);
+  if (entry->below)
+    *entry = *entry->below;
+  else
+    g_array_remove_index (self->packs, index);
+}
+
 static gboolean
 load_folder (Loader *self, const char *folder, GError **error)
 {
   static const struct {
     const char *name;
     void (*add) (Loader *, DryJson);
-  } PARTS[] = {
-      {"systems", add_system}, {"items", add_items}, {"rules", add_rules}, {"prices", add_prices}};
+  } PARTS[] = {{"systems", add_system}, {"items", add_items}, {"prices", add_prices}};
+  g_autoptr (GPtrArray) rules = NULL;
 
   for (guint part = 0; part < G_N_ELEMENTS (PARTS); part++) {
     g_autoptr (GPtrArray) files = dry_catalog_list_files (folder, PARTS[part].name, error);
@@ -130,7 +240,11 @@ load_folder (Loader *self, const char *folder, GError **error)
       if (!load_file (self, g_ptr_array_index (files, i), PARTS[part].add, error))
         return FALSE;
   }
-  return TRUE;
+  rules = list_rules (self, folder, error);
+  for (guint i = 0; rules && i < rules->len; i++)
+    if (!load_rules (self, g_ptr_array_index (rules, i), error))
+      return FALSE;
+  return rules != NULL;
 }
 
 /* The values of the entries, in order, as an array of pointers in the arena. */
@@ -144,11 +258,45 @@ take_values (Loader *self, const GArray *entries)
   return values;
 }
 
+/* Joins the packs and looks each over; `at` is the bad one after a failure. */
+static const DryRulePack *
+join_packs (Loader *self, guint *at, GError **error)
+{
+  const DryRawPack *const *raw = take_values (self, self->packs);
+  const DryRulePack *packs = dry_rule_packs_resolve (raw, self->packs->len, self->arena, at, error);
+
+  for (guint i = 0; packs && self->check && i < self->packs->len; i++)
+    if (!self->check (&packs[i], error)) {
+      *at = i;
+      return NULL;
+    }
+  return packs;
+}
+
+/* As long as a pack of one's own spoils the whole, it goes, and those that extend it after it. */
+static const DryRulePack *
+settle_packs (Loader *self, GError **error)
+{
+  for (;;) {
+    g_autoptr (GError) reason = NULL;
+    guint at = 0;
+    const DryRulePack *packs = join_packs (self, &at, &reason);
+    gint own = packs ? -1 : find_own (self, at);
+
+    if (packs)
+      return packs;
+    if (own < 0) {
+      g_propagate_error (error, g_steal_pointer (&reason));
+      return NULL;
+    }
+    leave_out (self, (guint) own, reason);
+  }
+}
+
 static DryCatalog *
 finish_catalog (Loader *self, GError **error)
 {
-  const DryRawPack *const *raw = take_values (self, self->packs);
-  const DryRulePack *packs = dry_rule_packs_resolve (raw, self->packs->len, self->arena, error);
+  const DryRulePack *packs = settle_packs (self, error);
   DryCatalog *catalog;
 
   if (!packs)
@@ -163,29 +311,61 @@ finish_catalog (Loader *self, GError **error)
   catalog->n_packs = self->packs->len;
   catalog->books = take_values (self, self->books);
   catalog->n_books = self->books->len;
+  catalog->n_left_out = self->left_out->len;
+  catalog->left_out = dry_arena_take_array (self->arena, g_steal_pointer (&self->left_out));
   return catalog;
 }
 
 DryCatalog *
-dry_catalog_load (const char *const *folders, GError **error)
+dry_catalog_load_tolerant (const char *const *folders, guint n_strict, DryRulePackCheck check,
+                           GError **error)
 {
   g_autoptr (DryArena) arena = dry_arena_new ();
   g_autoptr (GArray) systems = g_array_new (FALSE, FALSE, sizeof (Entry));
   g_autoptr (GArray) items = g_array_new (FALSE, FALSE, sizeof (Entry));
   g_autoptr (GArray) packs = g_array_new (FALSE, FALSE, sizeof (Entry));
   g_autoptr (GArray) books = g_array_new (FALSE, FALSE, sizeof (Entry));
-  Loader self = {
-      .arena = arena, .systems = systems, .items = items, .packs = packs, .books = books};
+  Loader self = {.arena = arena,
+                 .systems = systems,
+                 .items = items,
+                 .packs = packs,
+                 .books = books,
+                 .n_strict = n_strict,
+                 .check = check,
+                 .left_out = g_array_new (FALSE, FALSE, sizeof (DryLeftOut))};
+  DryCatalog *catalog = NULL;
+  gboolean ok = TRUE;
 
-  for (; folders[self.folder]; self.folder++) {
+  for (; ok && folders[self.folder]; self.folder++) {
     const char *folder = folders[self.folder];
     gboolean pack =
         g_file_test (folder, G_FILE_TEST_EXISTS) && !g_file_test (folder, G_FILE_TEST_IS_DIR);
 
-    if (!(pack ? load_file (&self, folder, add_rules, error) : load_folder (&self, folder, error)))
-      return NULL;
+    ok = pack ? load_rules (&self, folder, error) : load_folder (&self, folder, error);
   }
-  return finish_catalog (&self, error);
+  if (ok)
+    catalog = finish_catalog (&self, error);
+  g_clear_pointer (&self.left_out, g_array_unref);
+  return catalog;
+}
+
+DryCatalog *
+dry_catalog_load (const char *const *folders, GError **error)
+{
+  return dry_catalog_load_tolerant (folders, G_MAXUINT, NULL, error);
+}
+
+guint
+dry_catalog_get_n_left_out (const DryCatalog *self)
+{
+  return self->n_left_out;
+}
+
+const DryLeftOut *
+dry_catalog_get_left_out_at (const DryCatalog *self, guint index)
+{
+  g_return_val_if_fail (index < self->n_left_out, NULL);
+  return &self->left_out[index];
 }
 
 DryCatalog *

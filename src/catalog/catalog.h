@@ -14,6 +14,25 @@ typedef struct _DryCatalog DryCatalog;
  * prices/ (any may be missing) of *.json files in name order, or one file with a rule pack. Errors
  * name file, path and reason; one bad file fails the load. */
 DryCatalog *dry_catalog_load (const char *const *folders, GError **error);
+
+/* A rule pack that could not be used: its file, and what is wrong where in it, without the file's
+ * name. Both as shown to people, owned by the catalogue. */
+typedef struct {
+  const char *file, *reason;
+} DryLeftOut;
+
+/* Whether a joined pack can be used, for what the catalogue itself cannot know; an error names file
+ * and reason. */
+typedef gboolean (*DryRulePackCheck) (const DryRulePack *pack, GError **error);
+
+/* As dry_catalog_load(), but a bad rule pack in a folder after the first `n_strict` ones is left
+ * out, with the packs that extend it, and listed; a pack whose place it had taken stands again.
+ * Anything else that is bad is an error as there. `check` (or NULL) is asked about every pack. */
+DryCatalog *dry_catalog_load_tolerant (const char *const *folders, guint n_strict,
+                                       DryRulePackCheck check, GError **error);
+guint dry_catalog_get_n_left_out (const DryCatalog *self);
+const DryLeftOut *dry_catalog_get_left_out_at (const DryCatalog *self, guint index);
+
 /* The shipped data (installed, or the source tree when run from the build; DRYBAY_DATA overrides),
  * then the firm's own folder (XDG data home/drybay/catalog) when it exists. `source_folder` is what
  * meson passes. */

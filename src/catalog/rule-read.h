@@ -28,6 +28,6 @@ const DryRawPack *dry_rule_pack_read (DryJson root, const char *file, DryArena *
 
 /* Resolves `extends`: entry i of the answer is packs[i] with the rules of the packs below it, its
  * own ones over them by id. NULL with an error for an unknown pack, a circle, or a rule switched
- * off that is not there. */
+ * off that is not there; `culprit` (or NULL) is then the pack that has it. */
 const DryRulePack *dry_rule_packs_resolve (const DryRawPack *const *packs, guint n_packs,
-                                           DryArena *arena, GError **error);
+                                           DryArena *arena, guint *culprit, GError **error);

@@ -13,6 +13,7 @@ typedef struct {
   State *states;
   guint n;
   DryArena *arena;
+  gint culprit; /* the first pack that failed, or -1 */
 } Resolver;
 
 static gint
@@ -145,7 +146,7 @@ start_from_extended (Resolver *self, const DryRawPack *raw, GArray *rules, GErro
 }
 
 static gboolean
-resolve_pack (Resolver *self, guint index, GError **error)
+join_pack (Resolver *self, guint index, GError **error)
 {
   const DryRawPack *raw = self->raw[index];
   DryRulePack *pack = &self->packs[index];
@@ -174,16 +175,29 @@ resolve_pack (Resolver *self, guint index, GError **error)
   return TRUE;
 }
 
+static gboolean
+resolve_pack (Resolver *self, guint index, GError **error)
+{
+  gboolean ok = join_pack (self, index, error);
+
+  if (!ok && self->culprit < 0)
+    self->culprit = (gint) index;
+  return ok;
+}
+
 const DryRulePack *
 dry_rule_packs_resolve (const DryRawPack *const *packs, guint n_packs, DryArena *arena,
-                        GError **error)
+                        guint *culprit, GError **error)
 {
   g_autofree State *states = g_new0 (State, n_packs + 1);
-  Resolver self = {packs, dry_arena_new_array (arena, DryRulePack, n_packs + 1), states, n_packs,
-                   arena};
+  Resolver self = {
+      packs, dry_arena_new_array (arena, DryRulePack, n_packs + 1), states, n_packs, arena, -1};
 
   for (guint i = 0; i < n_packs; i++)
-    if (!resolve_pack (&self, i, error))
+    if (!resolve_pack (&self, i, error)) {
+      if (culprit)
+        *culprit = (guint) self.culprit;
       return NULL;
+    }
   return self.packs;
 }

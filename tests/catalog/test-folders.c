@@ -3,6 +3,8 @@
  * both. */
 #include "scratch.h"
 
+#include "catalog/own-packs.h"
+
 #include <glib/gstdio.h>
 #include <string.h>
 
@@ -127,6 +129,223 @@ test_default (void)
   g_assert_nonnull (strstr (error->message, "own.json"));
 }
 
+/* --- bad packs of one's own --- */
+
+#define PACK_OF(id, extends, rules)                                                                \
+  "{\"format\": \"drybay-rules\", \"version\": 1, \"id\": \"" id "\", \"name\": \"own " id         \
+  "\", \"jurisdiction\": \"none\", \"edition\": \"t\", \"language\": \"en\", "                     \
+  "\"extends\": " extends ", \"rules\": [" rules "]}"
+#define OFF(id) "{\"id\": \"" id "\", \"off\": true}"
+
+static gboolean
+refuse_firm (const DryRulePack *pack, GError **error)
+{
+  if (!g_str_equal (pack->id, "refused"))
+    return TRUE;
+  g_set_error (error, DRY_ERROR, DRY_ERROR_REFERENCE, "%s: refused by the check", pack->file);
+  return FALSE;
+}
+
+/* What is left out of the firm's rules/, in order, with a part of the reason; and what stands. */
+static void
+test_left_out (void)
+{
+  static const struct {
+    const char *files[4]; /* a.json, b.json, c.json */
+    const char *left_out; /* "file reason-part", ";" between */
+    const char *stands, *gone;
+  } ROWS[] = {
+      {{PACK_OF ("firm", "\"canada\"", "")}, "", "firm", "other"},
+      {{"{", PACK_OF ("firm", "null", "")}, "a.json 1:2", "firm", "a"},
+      {{"[]", "{}", PACK_OF ("firm", "null", "")}, "a.json object;b.json format", "firm", "a"},
+      /* no such pack below, and what stands on that */
+      {{PACK_OF ("top", "\"firm\"", ""), PACK_OF ("firm", "\"nowhere\"", ""),
+        PACK_OF ("good", "null", "")},
+       "b.json “nowhere”;a.json “firm”",
+       "good",
+       "top"},
+      {{PACK_OF ("firm", "\"canada\"", OFF ("no-such-rule"))},
+       "a.json rules[0].id",
+       "canada",
+       "firm"},
+      {{PACK_OF ("one", "\"two\"", ""), PACK_OF ("two", "\"one\"", ""),
+        PACK_OF ("good", "null", "")},
+       "b.json circle;a.json “two”",
+       "good",
+       "one"},
+      {{PACK_OF ("firm", "null", ""), PACK_OF ("firm", "null", "")},
+       "b.json already",
+       "firm",
+       "other"},
+      {{PACK_OF ("refused", "null", ""), PACK_OF ("firm", "\"refused\"", "")},
+       "a.json check;b.json “refused”",
+       "canada",
+       "firm"},
+      /* Over a shipped pack: itself bad, and spoiling the shipped ones above it. */
+      {{PACK_OF ("canada", "\"nowhere\"", "")}, "a.json “nowhere”", "canada", "firm"},
+      {{PACK_OF ("common-practice", "\"canada\"", "")}, "a.json circle", "canada", "firm"},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
+    g_autoptr (Scratch) firm = scratch_new ();
+    const char *folders[] = {g_getenv ("DRYBAY_DATA"), firm->path, NULL};
+    g_auto (GStrv) told = g_strsplit (ROWS[i].left_out, ";", -1);
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryCatalog) catalog = NULL;
+
+    for (guint f = 0; ROWS[i].files[f]; f++) {
+      char name[] = {(char) ('a' + f), '.', 'j', 's', 'o', 'n', 0};
+      scratch_write (firm, "rules", name, ROWS[i].files[f], -1);
+    }
+    catalog = dry_catalog_load_tolerant (folders, 1, refuse_firm, &error);
+    g_assert_no_error (error);
+    for (guint n = 0; n < dry_catalog_get_n_left_out (catalog); n++)
+      g_test_message ("row %u: %s: %s", i, dry_catalog_get_left_out_at (catalog, n)->file,
+                      dry_catalog_get_left_out_at (catalog, n)->reason);
+    g_assert_cmpuint (dry_catalog_get_n_left_out (catalog), ==, g_strv_length (told));
+    for (guint n = 0; told[n]; n++) {
+      const DryLeftOut *left = dry_catalog_get_left_out_at (catalog, n);
+      g_auto (GStrv) parts = g_strsplit (told[n], " ", 2);
+      g_assert_true (g_str_has_suffix (left->file, parts[0]));
+      g_assert_nonnull (strstr (left->reason, parts[1]));
+      g_assert_false (g_str_has_prefix (left->reason, firm->path));
+    }
+    g_assert_nonnull (dry_catalog_get_rule_pack (catalog, ROWS[i].stands));
+    g_assert_null (dry_catalog_get_rule_pack (catalog, ROWS[i].gone));
+    g_assert_cmpuint (dry_catalog_get_rule_pack (catalog, "us-accessible")->n_rules, >, 50);
+    /* The strict reading, the command line's, takes none of it. */
+    if (told[0] && !strstr (ROWS[i].left_out, "check")) {
+      g_autoptr (DryCatalog) strict = dry_catalog_load (folders, &error);
+      g_assert_null (strict);
+      g_assert_nonnull (error);
+    }
+  }
+}
+
+/* Shipped files, and anything of one's own that is no rule pack, are no less an error. */
+static void
+test_never_left_out (void)
+{
+  static const struct {
+    const char *part;
+    guint n_strict;
+  } ROWS[] = {{"rules", 2}, {"items", 1}, {"systems", 1}, {"prices", 1}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
+    g_autoptr (Scratch) firm = scratch_new ();
+    const char *folders[] = {g_getenv ("DRYBAY_DATA"), firm->path, NULL};
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryCatalog) catalog = NULL;
+
+    scratch_write (firm, ROWS[i].part, "bad.json", "{}", -1);
+    catalog = dry_catalog_load_tolerant (folders, ROWS[i].n_strict, NULL, &error);
+    g_assert_null (catalog);
+    g_assert_nonnull (strstr (error->message, "bad.json"));
+  }
+}
+
+/* --- taking packs in --- */
+
+static DryOwnPackAnswer
+add_pack (Scratch *from, const char *text, gboolean replace, char **file, GError **error)
+{
+  g_autofree char *path = g_build_filename (from->path, "rules", "picked.json", NULL);
+  g_autofree char *name = NULL;
+  DryOwnPackAnswer answer = DRY_OWN_PACK_ADDED;
+
+  scratch_write (from, "rules", "picked.json", text, -1);
+  g_clear_pointer (file, g_free);
+  dry_own_packs_add (path, replace, refuse_firm, &answer, &name, file, error);
+  return answer;
+}
+
+static void
+assert_text (const char *path, const char *text)
+{
+  g_autofree char *found = NULL;
+
+  g_assert_true (g_file_get_contents (path, &found, NULL, NULL));
+  g_assert_cmpstr (found, ==, text);
+}
+
+static void
+test_add_pack (void)
+{
+  static const char FIRM[] = PACK_OF ("firm", "\"canada\"", "");
+  static const char OTHER[] = PACK_OF ("firm", "null", "");
+  static const char OUT[] = PACK_OF ("out", "null", "");
+  g_autofree char *own = g_build_filename (g_get_user_data_dir (), "drybay", "catalog", NULL);
+  Scratch home = {own};
+  g_autoptr (Scratch) from = scratch_new ();
+  g_autofree char *folder = dry_own_packs_dup_folder ();
+  g_autofree char *file = NULL;
+  g_autofree char *first = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_assert_false (g_file_test (folder, G_FILE_TEST_EXISTS));
+  g_assert_cmpint (add_pack (from, FIRM, FALSE, &file, &error), ==, DRY_OWN_PACK_ADDED);
+  g_assert_no_error (error);
+  first = g_steal_pointer (&file);
+  g_assert_true (g_str_has_prefix (first, folder) && g_str_has_suffix (first, "/firm.json"));
+  assert_text (first, FIRM);
+  g_assert_cmpint (add_pack (from, FIRM, FALSE, &file, &error), ==, DRY_OWN_PACK_THERE);
+  g_assert_cmpint (add_pack (from, OTHER, FALSE, &file, &error), ==, DRY_OWN_PACK_ASKS);
+  g_assert_cmpstr (file, ==, first);
+  assert_text (first, FIRM);
+  g_assert_cmpint (add_pack (from, OTHER, TRUE, &file, &error), ==, DRY_OWN_PACK_ADDED);
+  assert_text (first, OTHER);
+  g_assert_no_error (error);
+
+  /* A bad file is told and copied nowhere, one that would spoil another too. */
+  add_pack (from, "{", FALSE, &file, &error);
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_SCHEMA);
+  g_assert_nonnull (strstr (error->message, "picked.json: 1:2"));
+  g_clear_error (&error);
+  add_pack (from, PACK_OF ("refused", "null", ""), FALSE, &file, &error);
+  g_assert_nonnull (strstr (error->message, "refused by the check"));
+  g_clear_error (&error);
+  g_assert_null (file);
+
+  /* One that is bad already stands in nobody's way. */
+  scratch_write (&home, "rules", "above.json", PACK_OF ("above", "\"firm\"", OFF ("wall-r")), -1);
+  /* Whatever else has the name stays as it is, be it broken. */
+  scratch_write (&home, "rules", "out.json", "{ not yet", -1);
+  g_assert_cmpint (add_pack (from, OUT, TRUE, &file, &error), ==, DRY_OWN_PACK_ADDED);
+  g_assert_no_error (error);
+  g_assert_true (g_str_has_suffix (file, "/out-2.json"));
+  g_clear_pointer (&first, g_free);
+  first = g_build_filename (folder, "out.json", NULL);
+  assert_text (first, "{ not yet");
+  scratch_free (g_memdup2 (&(Scratch){g_steal_pointer (&own)}, sizeof (Scratch)));
+}
+
+/* A pack that others of one's own stand on is not taken when it leaves them without footing. */
+static void
+test_add_spoils (void)
+{
+  static const char BASE[] = PACK_OF ("ground", "null", OFF ("x"));
+  g_autofree char *own = g_build_filename (g_get_user_data_dir (), "drybay", "catalog", NULL);
+  Scratch home = {own};
+  g_autoptr (Scratch) from = scratch_new ();
+  g_autofree char *file = NULL;
+  g_autoptr (GError) error = NULL;
+
+  scratch_write (&home, "rules", "ground.json", PACK_OF ("ground", "null", ""), -1);
+  scratch_write (&home, "rules", "above.json", PACK_OF ("above", "\"ground\"", ""), -1);
+  add_pack (from, BASE, TRUE, &file, &error);
+  g_assert_nonnull (error); /* itself bad */
+  g_clear_error (&error);
+  add_pack (from, PACK_OF ("ground", "\"above\"", ""), TRUE, &file, &error);
+  g_assert_nonnull (strstr (error->message, "circle"));
+  g_clear_error (&error);
+  scratch_write (&home, "rules", "less.json",
+                 PACK_OF ("less", "\"canada\"", OFF ("wet-wall-height")), -1);
+  add_pack (from, PACK_OF ("canada", "null", ""), FALSE, &file, &error);
+  g_assert_nonnull (strstr (error->message, "less.json could no longer be used"));
+  g_assert_nonnull (strstr (error->message, "wet-wall-height"));
+  scratch_free (g_memdup2 (&(Scratch){g_steal_pointer (&own)}, sizeof (Scratch)));
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -138,6 +357,10 @@ main (int argc, char *argv[])
   g_test_add_func ("/catalog/folders/later-wins", test_later_folder_wins);
   g_test_add_func ("/catalog/folders/rules", test_firms_rules);
   g_test_add_func ("/catalog/folders/bare", test_bare_folder);
+  g_test_add_func ("/catalog/folders/left-out", test_left_out);
+  g_test_add_func ("/catalog/folders/never-left-out", test_never_left_out);
+  g_test_add_func ("/catalog/folders/add-pack", test_add_pack);
+  g_test_add_func ("/catalog/folders/add-spoils", test_add_spoils);
   g_test_add_func ("/catalog/folders/default", test_default);
   return g_test_run ();
 }
