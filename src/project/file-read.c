@@ -212,7 +212,7 @@ read_walls (DryJson node, DryRoom *room)
     added[i].added = TRUE;
   room->n_walls = room->n_outline + n_added;
   room->walls = g_renew (DryWall, outline, room->n_walls);
-  if (n_added > 0)
+  if (added != NULL && n_added > 0)
     memcpy (room->walls + room->n_outline, added, sizeof (DryWall) * n_added);
   g_free (added);
 }
@@ -563,7 +563,7 @@ dry_project_from_newer_text (const char *text, gsize length, const char *name, D
     read_job (dry_json_get (root, "job"), &job);
   if (!dry_json_has_failed (document))
     boxes = read_rooms (root, ids);
-  if (!dry_json_has_failed (document))
+  if (boxes != NULL && !dry_json_has_failed (document))
     alternates = read_alternates (root, boxes, ids);
   if (!dry_json_has_failed (document))
     check_next_id (ids, root, next_id);
