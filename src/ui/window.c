@@ -79,8 +79,8 @@ update_title (DryWindow *self)
   if (file == NULL)
     subtitle = g_strdup (_ ("Not saved yet"));
   else if (newer != NULL)
-    subtitle = g_strdup_printf (saved ? _ ("%s · for reading only") : _ ("%s · changes not saved"),
-                                file);
+    subtitle =
+        g_strdup_printf (saved ? _ ("%s · for reading only") : _ ("%s · changes not saved"), file);
   else if (saved)
     subtitle = g_strdup (file);
   else

@@ -80,7 +80,7 @@ fuzz_rules (const guint8 *data, gsize size)
   if (!finish (document))
     return;
   g_assert_nonnull (pack);
-  resolved = dry_rule_packs_resolve (&pack, 1, arena, &error);
+  resolved = dry_rule_packs_resolve (&pack, 1, arena, NULL, &error);
   fuzz_one_of (resolved != NULL, error);
 }
 

@@ -2,7 +2,8 @@
 """Random pointer and key input on the real window: it must neither end nor warn (G_DEBUG=fatal-warnings), and what it
 holds must not grow from document to document.
 
-    monkey.py PROGRAM SOURCE          in a session of tests/ui/session.sh
+    monkey.py PROGRAM SOURCE          in a session of tests/ui/session.sh with WM=true: no window manager, whose own
+                                      moving and resizing would take the input for itself
     DRYBAY_MONKEY=SECONDS             how long (20); DRYBAY_MONKEY_SEED (1) for the same input again
 
 Events go out by XTEST as fast as the window takes them. After each round a fresh document is opened and the old window
@@ -143,7 +144,7 @@ class Monkey:
     def close(self, window):
         """Keys reach a window only when the manager has brought it to the front, and the question only once it is there."""
         for _ in range(4):
-            self.xdo("windowactivate", window)
+            self.raise_window(window)
             time.sleep(0.3)
             self.wait_quiet()
             tap("Escape")
@@ -163,6 +164,9 @@ class Monkey:
                 return
         self.leftover = max(self.leftover, len(self.find_windows()) - 1)
 
+    def raise_window(self, window):
+        self.xdo("windowraise", window, "windowfocus", window)
+
     def xdo(self, *arguments):
         """A window may go away while it is asked to do something."""
         try:
@@ -172,7 +176,8 @@ class Monkey:
 
     def fill_screen(self):
         for window in self.find_windows()[-1:]:
-            self.xdo("windowactivate", window, "windowmove", window, "0", "0", "windowsize", window, str(WIDTH), str(HEIGHT))
+            self.raise_window(window)
+            self.xdo("windowmove", window, "0", "0", "windowsize", window, str(WIDTH), str(HEIGHT))
 
     def resident(self):
         with open("/proc/%d/status" % self.process.pid) as f:
@@ -247,6 +252,8 @@ class Monkey:
             self.act()
             if n % 10 == 9:
                 self.wait_quiet()
+                if not focused_title():  # nobody has the keyboard: a dialog or a menu went away
+                    self.fill_screen()
             if n % 200 == 199 and self.alive():
                 self.fill_screen()
         self.rounds += 1
@@ -262,8 +269,9 @@ class Monkey:
         start = time.monotonic()
         while time.monotonic() < start + seconds:
             self.run_round(start + seconds)
-            if self.rounds % 10 == 0:
-                print("# %d events, %d documents, %s kB" % (self.events, self.rounds, self.memory[-1:]), flush=True)
+            if self.rounds % 4 == 0:
+                print("# %d events, %d documents, %d windows, %s kB" % (
+                    self.events, self.rounds, len(self.find_windows()), self.memory[-1:]), flush=True)
         took = time.monotonic() - start
         print("ok 1 monkey")
         print("# seed %d: %d events in %.0f s, %d documents, %d choosers dismissed, ended by its last window %d times" % (
