@@ -410,3 +410,39 @@ dry_painter_paint_object (cairo_t *cr, const DryScene *scene, const DryTransform
   flush_stroke (&self);
   end_paint (&self);
 }
+
+void
+dry_painter_paint_wanted (cairo_t *cr, const DryScene *scene, const DryTransform *transform,
+                          const DryStyle *style, DryInk ink, DryPainterWants wants,
+                          gconstpointer data)
+{
+  DryPainter self;
+
+  if (!begin_paint (&self, cr, scene, transform, style))
+    return;
+  self.force = ink;
+  self.widen = 0.3;
+  for (guint i = 0; i < scene->n; i++) {
+    DryPrimitive lit = scene->items[i];
+
+    if (!wants (&scene->items[i], data))
+      continue;
+    if (lit.kind == DRY_PRIMITIVE_MARK) {
+      flush_stroke (&self);
+      dry_painter_mark (&self, &lit);
+      continue;
+    }
+    /* An area is told by its edge and a breath of the ink; what lies in it stays readable. */
+    lit.hatch = DRY_HATCH_NONE;
+    lit.fill_alpha = MIN (lit.fill_alpha, 0.22);
+    if (lit.fill == DRY_INK_PAPER)
+      lit.fill = DRY_INK_NONE;
+    if (lit.stroke == DRY_INK_NONE) {
+      lit.stroke = ink;
+      lit.pen = DRY_PEN_025;
+    }
+    paint_shape (&self, &lit);
+  }
+  flush_stroke (&self);
+  end_paint (&self);
+}

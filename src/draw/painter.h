@@ -25,6 +25,11 @@ void dry_painter_paint_squares (cairo_t *cr, const DryScene *scene, const DryTra
 /* Paints only what shows `object` (selection, ghosts), in `ink`, with wider lines. */
 void dry_painter_paint_object (cairo_t *cr, const DryScene *scene, const DryTransform *transform,
                                const DryStyle *style, DryId object, DryInk ink);
+typedef gboolean (*DryPainterWants) (const DryPrimitive *item, gconstpointer data);
+/* Paints only what `wants` says TRUE for, in `ink`, with wider lines; letters never. */
+void dry_painter_paint_wanted (cairo_t *cr, const DryScene *scene, const DryTransform *transform,
+                               const DryStyle *style, DryInk ink, DryPainterWants wants,
+                               gconstpointer data);
 /* Letters as they were painted: capitals' height, device units, upright or lying. */
 typedef struct {
   const DryPrimitive *item; /* text or dimension */

@@ -126,6 +126,7 @@ dry_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
                       dry_session_get_layers (self->session), width, height,
                       gtk_widget_get_scale_factor (widget));
   dry_advice_paint_bands (self, snapshot);
+  dry_canvas_paint_counted (self, snapshot);
   draw_finding (self, snapshot);
   draw_selection (self, snapshot);
   dry_canvas_paint_hand (self, snapshot);

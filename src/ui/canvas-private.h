@@ -169,6 +169,7 @@ DryLength dry_canvas_pixels (DryCanvas *self, double pixels); /* as a length at 
 
 /* canvas-paint.c */
 void dry_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot);
+void dry_canvas_paint_counted (DryCanvas *self, GtkSnapshot *snapshot); /* canvas-counted.c */
 
 /* canvas-objects.c: where objects are, and the child widgets standing for them */
 gboolean dry_canvas_locate (DryCanvas *self, double x, double y, DryPlace *place);

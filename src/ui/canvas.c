@@ -423,6 +423,7 @@ dry_canvas_new (DrySession *session)
   g_signal_connect (session, "project-changed", G_CALLBACK (on_project_changed), self);
   g_signal_connect (session, "selection-changed", G_CALLBACK (on_selection_changed), self);
   g_signal_connect (session, "view-changed", G_CALLBACK (on_view_changed), self);
+  g_signal_connect_swapped (session, "counted-changed", G_CALLBACK (gtk_widget_queue_draw), self);
   g_signal_connect (session, "file-changed", G_CALLBACK (on_file_changed), self);
   g_signal_connect_swapped (style, "notify::dark", G_CALLBACK (on_style_changed), self);
   g_signal_connect_swapped (style, "notify::high-contrast", G_CALLBACK (on_style_changed), self);

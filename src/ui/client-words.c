@@ -55,17 +55,44 @@ dry_client_system (const DryOption *option)
   return option->plans[0]->context.system->name;
 }
 
-/* "118.00 more: labor 175.50 more, material 93.10 less" */
+/* "labor 175.50 more, material 93.10 less". What a firm lays on top is nobody's business but its
+ * own: it counts as labor here, and the parts still make the whole. NULL when nothing differs. */
+static char *
+tell_parts (const DryOption *now, const DryOption *was)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < DRY_N_COST_GROUPS; i++) {
+    gint64 by = now->cost->sum[i] - was->cost->sum[i];
+    g_autofree char *money = NULL;
+
+    if (i == DRY_COST_MARKUP)
+      continue;
+    if (i == DRY_COST_LABOR)
+      by += now->cost->sum[DRY_COST_MARKUP] - was->cost->sum[DRY_COST_MARKUP];
+    if (by == 0)
+      continue;
+    money = dry_text_money (ABS (by));
+    if (text->len > 0)
+      g_string_append (text, ", ");
+    g_string_append_printf (text, by > 0 ? _ ("%s %s more") : _ ("%s %s less"),
+                            _ (dry_cost_group_to_text (i)), money);
+  }
+  return text->len > 0 ? g_strdup (text->str) : NULL;
+}
+
+/* "118.00 more", and what it is made of when that was asked for. */
 static void
-add_money (GPtrArray *lines, const DryOption *now, const DryOption *was, const char *why)
+add_money (GPtrArray *lines, const DryOption *now, const DryOption *was, gboolean why)
 {
   gint64 by = now->cost->total - was->cost->total;
   g_autofree char *money = dry_text_money (ABS (by));
   g_autofree char *text = g_strdup_printf (by > 0 ? _ ("%s %s more") : _ ("%s %s less"), money,
                                            now->cost->book->currency);
+  g_autofree char *parts = why ? tell_parts (now, was) : NULL;
 
-  if (why)
-    g_ptr_array_add (lines, g_strdup_printf ("%s: %s", text, why));
+  if (parts != NULL)
+    g_ptr_array_add (lines, g_strdup_printf ("%s: %s", text, parts));
   else
     g_ptr_array_add (lines, g_steal_pointer (&text));
 }
@@ -109,7 +136,7 @@ dry_client_differences (const DryOption *now, const DryOption *was, gboolean pri
       g_ptr_array_add (lines, begin_large (difference->text));
     else if (difference->about == DRY_ABOUT_MONEY && prices && !money &&
              now->cost->total != was->cost->total) {
-      add_money (lines, now, was, why ? difference->why : NULL);
+      add_money (lines, now, was, why);
       money = TRUE;
     }
   }

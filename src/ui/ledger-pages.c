@@ -315,6 +315,16 @@ dry_ledger_fill_takeoff (DrySession *session, DryLedgerSort sort, DryLedgerList 
   end_entries (&builder, list);
 }
 
+char *
+dry_ledger_takeoff_key (DrySession *session, DryLedgerSort sort, guint index)
+{
+  const DryPlan *plan = dry_session_get_plan (session);
+  g_autoptr (GPtrArray) lines = plan ? sort_lines (plan->takeoff, sort) : g_ptr_array_new ();
+  const DryTakeoffLine *line = index < lines->len ? lines->pdata[index] : NULL;
+
+  return line ? g_strdup_printf ("%s/%s", line->group, line->id) : NULL;
+}
+
 /* A text as one cell: no tab or line end splits it, no first character makes it a formula. */
 static void
 add_cell (GString *out, const char *text)

@@ -25,6 +25,9 @@ char *dry_total_text (DrySession *session, DryTotal total);
 char *dry_total_working (DrySession *session, DryTotal total);
 
 void dry_ledger_fill_takeoff (DrySession *session, DryLedgerSort sort, DryLedgerList *list);
+/* "group/id" of the take-off's row in that order, as dry_session_set_counted() takes it; NULL past
+ * the end. Free. */
+char *dry_ledger_takeoff_key (DrySession *session, DryLedgerSort sort, guint index);
 void dry_ledger_fill_order (DrySession *session, DryLedgerList *list);
 /* The take-off in that order with tabs between the columns, as spreadsheets take it from the
  * clipboard. No cell can be read as a formula. Free. */

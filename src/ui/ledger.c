@@ -240,6 +240,23 @@ selection_changed_cb (DryLedger *self)
     dry_ledger_list_show (DRY_LEDGER_LIST (self->page[PAGE_FINDINGS]), (guint) finding);
 }
 
+/* The things a quantity counts are lit up on the board; choosing the row again puts them out. */
+static void
+quantity_chosen_cb (DryLedgerList *list, guint index, DryLedger *self)
+{
+  g_autofree char *key = dry_ledger_takeoff_key (self->session, get_sort (self), index);
+  gboolean lit = g_strcmp0 (key, dry_session_get_counted (self->session)) == 0;
+
+  dry_session_set_counted (self->session, lit ? NULL : key);
+}
+
+static void
+counted_changed_cb (DryLedger *self)
+{
+  if (self->page[PAGE_TAKEOFF] && dry_session_get_counted (self->session) == NULL)
+    dry_ledger_list_show (DRY_LEDGER_LIST (self->page[PAGE_TAKEOFF]), G_MAXUINT);
+}
+
 static void
 finding_acted_cb (DryLedgerList *list, guint index, guint act, DryLedger *self)
 {
@@ -361,6 +378,10 @@ build_pages (DryLedger *self)
                                G_CONNECT_SWAPPED);
   g_signal_connect (findings, "chosen", G_CALLBACK (finding_chosen_cb), self);
   g_signal_connect (findings, "acted", G_CALLBACK (finding_acted_cb), self);
+  dry_ledger_list_set_stepping (DRY_LEDGER_LIST (self->page[PAGE_TAKEOFF]), TRUE);
+  g_signal_connect (self->page[PAGE_TAKEOFF], "chosen", G_CALLBACK (quantity_chosen_cb), self);
+  g_signal_connect_object (self->session, "counted-changed", G_CALLBACK (counted_changed_cb), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect (self->page[PAGE_SCHEDULE], "acted", G_CALLBACK (schedule_acted_cb), self);
   g_signal_connect_object (findings, "unfolded", G_CALLBACK (weigh_findings), self,
                            G_CONNECT_SWAPPED);

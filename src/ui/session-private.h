@@ -38,6 +38,7 @@ struct _DrySession {
   gint stud;         /* of the selected wall, or -1 */
   DryPieceRef piece; /* of the selected wall, or of no kind */
   gint finding;
+  char *counted; /* "group/id" of the take-off line that is shown, or NULL */
   guint layers;
 };
 

@@ -204,6 +204,7 @@ dry_session_finalize (GObject *object)
   dry_session_drop_preview (self);
   g_clear_pointer (&self->history, dry_history_free);
   g_clear_pointer (&self->keeper, dry_keeper_free);
+  g_clear_pointer (&self->counted, g_free);
   g_clear_pointer (&self->plan, dry_plan_unref);
   g_clear_pointer (&self->scene, dry_scene_unref);
   for (guint i = 0; i < N_REMEMBERED; i++) {
@@ -233,6 +234,7 @@ dry_session_class_init (DrySessionClass *class)
   signals[PLAN_CHANGED] = add_signal ("plan-changed");
   signals[SELECTION_CHANGED] = add_signal ("selection-changed");
   signals[VIEW_CHANGED] = add_signal ("view-changed");
+  add_signal ("counted-changed");
   signals[FILE_CHANGED] = add_signal ("file-changed");
   signals[TOLD] = g_signal_new ("told", DRY_TYPE_SESSION, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                 G_TYPE_NONE, 2, G_TYPE_STRING, G_TYPE_STRING);
@@ -252,6 +254,8 @@ dry_session_new (const DryCatalog *catalog)
   DrySession *self = g_object_new (DRY_TYPE_SESSION, NULL);
   g_autoptr (DryProject) first = dry_project_new ();
 
+  /* The first to be told: whoever follows finds the old light out. */
+  g_signal_connect (self, "selection-changed", G_CALLBACK (dry_session_set_counted), NULL);
   self->catalog = dry_catalog_ref (catalog);
   self->worker = dry_worker_new (catalog, take_answer, self);
   self->history = dry_history_new (first);
@@ -477,6 +481,7 @@ dry_session_select (DrySession *self, DryId object)
 {
   DryPieceKind piece = self->piece.kind;
 
+  dry_session_set_counted (self, NULL); /* also when nothing is selected before and after */
   object = resolve_object (self, object);
   if (object != 0 && !has_object (self, object))
     object = 0;

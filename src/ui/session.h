@@ -80,6 +80,10 @@ gint dry_session_get_selected_finding (DrySession *self); /* -1 = none */
 void dry_session_select_finding (DrySession *self, gint index);
 
 guint dry_session_get_layers (DrySession *self); /* bit set of DryLayer */
+/* The line of the take-off, "group/id", whose things are lit up on the board; NULL: none. Whatever
+ * is selected next puts it out. */
+const char *dry_session_get_counted (DrySession *self);
+void dry_session_set_counted (DrySession *self, const char *line);
 void dry_session_set_layer (DrySession *self, DryLayer layer, gboolean shown);
 
 void dry_session_open_project (DrySession *self, DryProject *project,

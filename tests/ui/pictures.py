@@ -138,7 +138,7 @@ def take(name, file, size, env, steps):
             del os.environ[variable]
     path = os.path.join(folder, name + ".png")
     try:
-        app.get("push button", "_New Project.*|New.*" if file is None else ".*(finding|advice).*")
+        app.get("push button", "_?New Project.*|New.*" if file is None else ".*(finding|advice).*")
         time.sleep(1.5 * scale)
         for step in steps:
             step(app)

@@ -26,7 +26,7 @@ def written(name):
 
 
 def test_new():
-    app.get("push button", "_New Project.*").do_action(0)
+    app.get("push button", "_?New Project.*").do_action(0)
     app.get("label", "Not saved yet")
     app.get("list item", "Back wall.*|Wall 1")
 

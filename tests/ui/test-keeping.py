@@ -80,11 +80,11 @@ def test_changed_elsewhere():
     app.key("ctrl+s")
     app.get("label", "The File Was Changed Elsewhere")
     equal(read(), b"theirs")
-    app.get("push button", "_Cancel.*").do_action(0)
+    app.get("push button", "_?Cancel.*").do_action(0)
     app.gone("label", "The File Was Changed Elsewhere")
     equal(read(), b"theirs")
     app.key("ctrl+s")
-    app.get("push button", "_Replace.*").do_action(0)
+    app.get("push button", "_?Replace.*").do_action(0)
     app.wait(lambda: read().startswith(b"{"), "the file to be replaced")
 
 
@@ -123,7 +123,7 @@ def test_discard_and_undo():
     app.get("list item", "Alcove refit")
     app.get("push button", "Discard").do_action(0)
     app.gone("label", "Not Saved When Drybay Stopped")
-    app.get("push button", "_Undo.*").do_action(0)
+    app.get("push button", "_?Undo.*").do_action(0)
     app.get("label", "Not Saved When Drybay Stopped")
     app.get("push button", "Discard").do_action(0)
     app.gone("label", "Not Saved When Drybay Stopped")

@@ -5,6 +5,7 @@ the real window. docs/walk-throughs.md says which line is which test.
 Arguments: the program, the source folder."""
 import os
 import re
+import subprocess
 import sys
 import time
 
@@ -90,7 +91,7 @@ def test_cold_room(v):
     true("First shower" in warm, "no day in %r" % warm)
     v.app.key("ctrl+l")
     v.unfold("Job")
-    spin = v.named("spin button", "Room temperature, °C")
+    spin = v.named("spin button", "Room temperature")
     spin.set_current_value(12)
     v.app.wait(lambda: v.work.project()["job"]["temperature_celsius"] == 12, "the temperature in the file")
     v.ledger.open("Schedule")
@@ -99,8 +100,11 @@ def test_cold_room(v):
     def days(text):
         return [(int(y), int(m), int(d)) for m, d, y in re.findall(r"(\d\d)/(\d\d)/(\d\d)", text)]
     true(days(cool)[-1] > days(warm)[-1], "the first shower is no later: %s, before %s" % (cool, warm))
-    spin = v.named("spin button", "Room temperature, °C")
-    spin.set_current_value(8.9)
+    v.app.click(v.named("spin button", "Room temperature"))
+    v.app.key("ctrl+a")
+    v.app.type("48 F")
+    v.app.key("Return")
+    v.app.wait(lambda: abs(v.work.project()["job"]["temperature_celsius"] - 80 / 9) < 1e-9, "48 °F in the file")
     v.app.wait(lambda: v.note().startswith("Too cold"), "that it is too cold")
 
 
@@ -149,6 +153,39 @@ def test_cannot_tick_tile_before_cure(v):
                                          n.get_name() == "Done"), None), "the first task's button"))
     v.app.wait(lambda: "done" in v.work.room(), "what is done in the file")
     v.app.get("push button", "Not Done After All")
+
+
+@sitting()
+def test_clicks_a_quantity(v):
+    """Office 9: the screws of a line are lit up on the board, a screw's line not where boards are; Escape puts them out."""
+    v.ledger.open("Take-off")
+    time.sleep(1.0)
+    x, y, w, h = v.app.box(v.board.node())
+    v.app.move(x + 4, y + h - 8)
+
+    def look(name):
+        time.sleep(1.0)
+        path = os.path.join(v.work.folder, name + ".png")
+        subprocess.run(["import", "-window", "root", "-crop", "%dx%d+%d+%d" % (w, h, x, y), "+repage", path], check=True)
+        return path
+
+    def differing(a, b):
+        answer = subprocess.run(["compare", "-metric", "AE", "-fuzz", "10%", a, b, "null:"], capture_output=True, text=True)
+        return float(answer.stderr.split()[0])
+
+    plain = look("plain")
+    v.app.click(v.row("Take-off", ".*board screw.*"))
+    v.app.move(x + 4, y + h - 8)
+    screws = look("screws")
+    true(differing(plain, screws) > 300, "no screw is lit: %d pixels" % differing(plain, screws))
+    v.app.click(v.row("Take-off", "1/2.* board.*"))
+    v.app.move(x + 4, y + h - 8)
+    boards = look("boards")
+    true(differing(screws, boards) > 1000, "boards light up like screws")
+    left, top, _, _ = v.app.box(v.row("Take-off", "1/2.* board.*"))
+    v.app.click((left + 100, top + 20))  # its own line, above what it unfolded: out
+    v.app.move(x + 4, y + h - 8)
+    true(differing(plain, look("out")) < 60, "the boards stay lit")
 
 
 tap.run_all(globals())

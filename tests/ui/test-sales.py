@@ -161,7 +161,7 @@ def test_floor_in_words(v):
     v.app.key("Escape", "Escape")
     v.ledger.open("Alternates")
     v.work.menu_button("Keep what was changed as an alternate")
-    v.app.click(v.app.get("push button", "_Keep Keep|_?Keep"))
+    v.app.click(v.app.get("push button", "_?Keep Keep|_?Keep"))
     row = v.app.get("list item", "Alternate 4.*|Alternate \\d.*")
     v.app.click(row)
     v.app.get("label", ".*floor of mortar made on site instead of a ready pan.*")
