@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Command line, catalogue, settings, and the actions of no single window.
  * Pictures of the window for the README and the tests are made here too (--screenshot). */
-#include "plan/rule-names.h"
 #include "ui/application.h"
 
 #include <glib/gi18n.h>
 #include <stdlib.h>
 
+#include "plan/rule-names.h"
 #include "ui/access.h"
 #include "ui/actions.h"
 #include "ui/preferences.h"
@@ -21,13 +21,17 @@ struct _DryApplication {
   const DryCatalog *catalog;
   char *catalog_error;
   GSettings *settings;
-  char *screenshot; /* path, or NULL */
+  gboolean packs_told; /* the bar about packs left out was closed */
+  char *screenshot;    /* path, or NULL */
   int width, height;
 };
 
 G_DEFINE_FINAL_TYPE (DryApplication, dry_application, ADW_TYPE_APPLICATION)
 
 /* --- the catalogue --- */
+
+/* Of the default folders; what comes after them is one's own. */
+#define N_SHIPPED_FOLDERS 1
 
 /* Read beside the toolkit's own start, which takes ten times as long. The thread has nothing but
  * the names of the folders, and hands over a value. */
@@ -42,10 +46,11 @@ read_catalog (gpointer data)
 {
   Reading *reading = data;
 
-  reading->catalog = dry_catalog_load ((const char *const *) reading->folders, &reading->error);
-  /* A firm's rule about something that nothing has would be silent for ever. */
-  if (reading->catalog != NULL && !dry_rule_names_check_all (reading->catalog, &reading->error))
-    g_clear_pointer (&reading->catalog, dry_catalog_unref);
+  /* A firm's rule about something that nothing has would be silent for ever: such a pack is left
+   * out like one that cannot be read, and told. */
+  reading->catalog =
+      dry_catalog_load_tolerant ((const char *const *) reading->folders, N_SHIPPED_FOLDERS,
+                                 dry_rule_names_check, &reading->error);
   return reading;
 }
 
@@ -79,6 +84,18 @@ dry_application_get_catalog (DryApplication *self)
 {
   finish_catalog (self);
   return self->catalog;
+}
+
+gboolean
+dry_application_has_told_packs (DryApplication *self)
+{
+  return self->packs_told;
+}
+
+void
+dry_application_note_packs_told (DryApplication *self)
+{
+  self->packs_told = TRUE;
 }
 
 GSettings *

@@ -19,6 +19,9 @@ DryApplication *dry_application_new (void);
 /* Borrowed. The catalogue is NULL when it could not be read; the reason is then shown by the
  * window. */
 const DryCatalog *dry_application_get_catalog (DryApplication *self);
+/* Whether somebody closed the bar that tells of rule packs left out: no window shows it again. */
+gboolean dry_application_has_told_packs (DryApplication *self);
+void dry_application_note_packs_told (DryApplication *self);
 /* Full path of a shipped demonstration project by file name, or NULL. Free with g_free(). */
 char *dry_application_find_demo (const char *name);
 GSettings *dry_application_get_settings (DryApplication *self);

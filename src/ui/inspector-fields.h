@@ -43,8 +43,9 @@ struct _DryField {
   DryLength low, high; /* lengths */
   double number_low, number_high, step;
   guint digits;               /* numbers */
+  gboolean is_temperature;    /* numbers: kept in degrees Celsius, asked in the job's unit */
   const char *const *choices; /* NULL-ended, N_() */
-  const char *zero_text;      /* lengths: what 0 means; N_() */
+  const char *zero_text;      /* lengths, temperatures: what 0 means; N_() */
   guint32 kinds;              /* parts: bit per DryPartKind that has it; 0 = all */
   gboolean (*is_shown) (const DryRoom *room, gconstpointer value);
   /* Lengths that are no plain member: distance to an end, length of a wall. */

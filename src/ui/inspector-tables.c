@@ -223,9 +223,9 @@ static const DryField JOB[] = {
     {NULL, N_ ("Client"), NULL, DRY_FIELD_TEXT, AT (DryJob, client)},
     {NULL, N_ ("Year the house was built"), N_ ("0 = not known; old houses bring cautions"),
      DRY_FIELD_INTEGER, AT (DryJob, year_built), .number_low = 0, .number_high = 2100, .step = 1},
-    {NULL, N_ ("Room temperature, °C"), N_ ("While boards, bands and coats are worked"),
+    {NULL, N_ ("Room temperature"), N_ ("While boards, bands and coats are worked"),
      DRY_FIELD_NUMBER, AT (DryJob, temperature), .number_low = -30, .number_high = 50, .step = 1,
-     .digits = 0},
+     .is_temperature = TRUE},
     {NULL, N_ ("Millimeters"), N_ ("Off: feet and inches"), DRY_FIELD_BOOLEAN, AT (DryJob, metric)},
     {N_ ("Tools"), N_ ("Longest cut of the tile saw"), NULL, DRY_FIELD_LENGTH, AT (DryJob, saw), 0,
      IN (120), .zero_text = N_ ("unknown")},
@@ -286,9 +286,9 @@ static const DryField ROOM[] = {
      AT (DryRoom, outlet_away), 0, IN (400), .zero_text = N_ ("none")},
     {NULL, N_ ("Switch within reach of the spray"), NULL, DRY_FIELD_BOOLEAN,
      AT (DryRoom, switch_inside)},
-    {NULL, N_ ("Hottest water at the shower, °C"), N_ ("0 = not measured; 49 °C is 120 °F"),
-     DRY_FIELD_NUMBER, AT (DryRoom, hot_water), .number_low = 0, .number_high = 100, .step = 1,
-     .digits = 0},
+    {NULL, N_ ("Hottest water at the shower"), N_ ("Empty = not measured"), DRY_FIELD_NUMBER,
+     AT (DryRoom, hot_water), .number_low = 0, .number_high = 100, .step = 1,
+     .zero_text = N_ ("not measured"), .is_temperature = TRUE},
 };
 
 static const DryField WET[] = {

@@ -8,12 +8,13 @@
 
 #include "ui/application.h"
 #include "ui/length-row.h"
+#include "ui/preferences-packs.h"
 
 struct _DryPreferences {
   AdwPreferencesWindow parent_instance;
   GSettings *settings;
   const DryCatalog *catalog; /* held by the application */
-  GtkWidget *units, *denominator, *rule_pack, *paper, *style, *niches;
+  GtkWidget *units, *denominator, *rule_pack, *projects, *paper, *style, *niches;
 };
 
 #define DRY_TYPE_PREFERENCES (dry_preferences_get_type ())
@@ -215,6 +216,7 @@ dry_preferences_class_init (DryPreferencesClass *klass)
   gtk_widget_class_bind_template_child (widget_class, DryPreferences, units);
   gtk_widget_class_bind_template_child (widget_class, DryPreferences, denominator);
   gtk_widget_class_bind_template_child (widget_class, DryPreferences, rule_pack);
+  gtk_widget_class_bind_template_child (widget_class, DryPreferences, projects);
   gtk_widget_class_bind_template_child (widget_class, DryPreferences, paper);
   gtk_widget_class_bind_template_child (widget_class, DryPreferences, style);
   gtk_widget_class_bind_template_child (widget_class, DryPreferences, niches);
@@ -257,6 +259,8 @@ dry_preferences_present (GtkWindow *parent)
   self->settings = g_object_ref (dry_application_get_settings (application));
   self->catalog = dry_application_get_catalog (application);
   bind_settings (self);
+  dry_preferences_add_packs (ADW_PREFERENCES_WINDOW (self), ADW_PREFERENCES_GROUP (self->projects),
+                             self->catalog);
   add_niche_lengths (self);
   g_signal_connect_swapped (self->units, "notify::selected", G_CALLBACK (update_fraction), self);
   update_fraction (self);

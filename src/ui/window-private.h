@@ -25,7 +25,7 @@ struct _DryWindow {
   GtkWidget *header;
   AdwWindowTitle *title;
   GtkStack *pages;
-  AdwBin *banner_place;
+  AdwBin *banner_place, *packs_place;
   struct _DryFileWatch *watch; /* of the session's file; NULL without one */
   AdwBin *start_place, *shelf_place, *inspector_place, *ledger_place;
   GtkOverlay *board;
@@ -52,6 +52,9 @@ void dry_window_update_layers (DryWindow *self);
 void dry_window_add_client_actions (DryWindow *self);
 /* While the client looks on, nothing may be done to what nobody sees. */
 void dry_window_hold_actions (DryWindow *self);
+
+/* window-packs.c */
+void dry_window_tell_packs (DryWindow *self, DryApplication *application);
 
 /* window-boards.c */
 void dry_window_add_board_actions (DryWindow *self);

@@ -316,6 +316,7 @@ dry_window_class_init (DryWindowClass *class)
   gtk_widget_class_bind_template_child (widget_class, DryWindow, title);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, pages);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, banner_place);
+  gtk_widget_class_bind_template_child (widget_class, DryWindow, packs_place);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, start_place);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, shelf_place);
   gtk_widget_class_bind_template_child (widget_class, DryWindow, inspector_place);
@@ -385,6 +386,7 @@ dry_window_new (DryApplication *application)
   dry_window_add_client_paper_actions (self);
   dry_window_add_full_size_actions (self);
   dry_window_follow_file (self);
+  dry_window_tell_packs (self, application);
   dry_window_add_drop (self);
   add_local_keys (self);
   g_signal_connect (self->session, "told", G_CALLBACK (on_told), self);

@@ -215,6 +215,104 @@ test_inspector_every_object (DryDesk *desk, gconstpointer data)
   g_assert_nonnull (dry_test_find (inspector, dry_desk_is_row, "Ceiling"));
 }
 
+/* --- temperatures --- */
+
+static GtkSpinButton *
+find_spin (GtkWidget *inspector, const char *title)
+{
+  GtkWidget *row = dry_test_find (inspector, dry_desk_is_row, title);
+
+  g_assert_nonnull (row);
+  return GTK_SPIN_BUTTON (dry_test_require (row, GTK_TYPE_SPIN_BUTTON));
+}
+
+static void
+type_temperature (GtkSpinButton *spin, const char *text)
+{
+  gtk_editable_set_text (GTK_EDITABLE (spin), text);
+  gtk_spin_button_update (spin);
+}
+
+static void
+set_metric (DrySession *session, gboolean metric)
+{
+  DryJob job = *dry_project_get_job (dry_session_get_project (session));
+  GError *error = NULL;
+  DryProject *next;
+
+  job.metric = metric;
+  next = dry_edit_set_job (dry_session_get_project (session), &job, &error);
+  dry_session_apply (session, next, "Units", NULL, error);
+  dry_test_settle ();
+}
+
+static void
+test_temperatures (DryDesk *desk, gconstpointer data)
+{
+  static const struct {
+    const char *typed;
+    gboolean metric;
+    const char *shown;
+    double celsius;
+  } ROWS[] = {
+      {"48 F", FALSE, "48 °F", 80 / 9.0},  {"48", TRUE, "48 °C", 48},
+      {"48 F", TRUE, "8.89 °C", 80 / 9.0}, {"9 C", FALSE, "48.2 °F", 9},
+      {"48", FALSE, "48 °F", 80 / 9.0},    {"9 C", TRUE, "9 °C", 9},
+      {"warm", TRUE, "9 °C", 9},           {"500", FALSE, "122 °F", 50}, /* the most there is */
+  };
+  GtkWidget *inspector = dry_inspector_new (desk->session);
+  const DryJob *job;
+  GtkSpinButton *spin;
+  const DryProject *before;
+
+  dry_desk_show (desk, inspector);
+  unfold (inspector, "Job");
+  spin = find_spin (inspector, "Room temperature");
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
+    set_metric (desk->session, ROWS[i].metric);
+    type_temperature (spin, ROWS[i].typed);
+    job = dry_project_get_job (dry_session_get_project (desk->session));
+    g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, ROWS[i].shown);
+  }
+  /* Leaving a row, and other units, change nothing that is kept. */
+  type_temperature (spin, "47.984 F");
+  before = dry_session_get_project (desk->session);
+  gtk_spin_button_update (spin);
+  g_assert_true (before == dry_session_get_project (desk->session));
+  set_metric (desk->session, TRUE);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, "8.88 °C");
+  set_metric (desk->session, FALSE);
+  job = dry_project_get_job (dry_session_get_project (desk->session));
+  g_assert_cmpfloat_with_epsilon (job->temperature, 15.984 / 1.8, 1e-12);
+  /* One step is one degree of the unit shown. */
+  type_temperature (spin, "70");
+  gtk_spin_button_spin (spin, GTK_SPIN_STEP_FORWARD, 0);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, "71 °F");
+}
+
+/* Nothing measured is no 32 °F. */
+static void
+test_temperature_unknown (DryDesk *desk, gconstpointer data)
+{
+  static const char *const NONE[] = {"", "0", "not measured"};
+  GtkWidget *inspector = dry_inspector_new (desk->session);
+  GtkSpinButton *spin;
+
+  dry_desk_show (desk, inspector);
+  set_metric (desk->session, FALSE);
+  unfold (inspector, "Room");
+  spin = find_spin (inspector, "Hottest water at the shower");
+  for (guint i = 0; i < G_N_ELEMENTS (NONE); i++) {
+    type_temperature (spin, "120");
+    g_assert_cmpfloat_with_epsilon (dry_session_get_room (desk->session)->hot_water, 440 / 9.0,
+                                    1e-12);
+    g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, "120 °F");
+    type_temperature (spin, NONE[i]);
+    g_assert_cmpfloat_with_epsilon (dry_session_get_room (desk->session)->hot_water, 0, 1e-12);
+    g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, "not measured");
+  }
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -227,5 +325,7 @@ main (int argc, char *argv[])
   DRY_DESK_ADD ("/ui/inspector/keeps-its-word", test_compare_keeps_its_word);
   DRY_DESK_ADD ("/ui/inspector/tile", test_inspector_tile);
   DRY_DESK_ADD ("/ui/inspector/checks", test_inspector_checks);
+  DRY_DESK_ADD ("/ui/inspector/temperatures", test_temperatures);
+  DRY_DESK_ADD ("/ui/inspector/temperature-unknown", test_temperature_unknown);
   return dry_desk_run ();
 }
