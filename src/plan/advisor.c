@@ -387,18 +387,23 @@ dry_advice_demand_points (const DryAdviceDemand *demand, DryPoint place, gboolea
   return points;
 }
 
-/* From an edge outward to the next joint, when it is on none. */
+/* From an edge outward to the next joint, when it is on none. The lines are in order: this is asked
+ * for hundreds of places at every step of a drag. */
 static DryLength
 strip_beside (const DryLength *lines, guint n, DryLength at, gboolean downward)
 {
-  DryLength best = G_MAXINT64;
+  guint lo = 0, hi = n;
 
-  for (guint i = 0; i < n; i++) {
-    DryLength away = downward ? at - lines[i] : lines[i] - at;
-    if (away >= 0)
-      best = MIN (best, away);
+  while (lo < hi) {
+    guint middle = (lo + hi) / 2;
+    if (lines[middle] < at)
+      lo = middle + 1;
+    else
+      hi = middle;
   }
-  return best == G_MAXINT64 ? 0 : best;
+  if (lo < n && (lines[lo] == at || !downward))
+    return lines[lo] - at;
+  return downward && lo > 0 ? at - lines[lo - 1] : 0;
 }
 
 double

@@ -8,6 +8,7 @@
 
 #include "ui/actions.h"
 #include "ui/canvas-mark.h"
+#include "ui/later.h"
 
 #define GHOSTS       5
 #define GHOST_LEAST  26 /* px */
@@ -146,9 +147,10 @@ dry_advice_attract (DryCanvas *self, DryPoint at, gboolean lock_z, DryLength rea
   snap->u_line = to.x;
 }
 
-void
-dry_advice_follow (DryCanvas *self)
+static void
+follow_now (GtkWidget *widget)
 {
+  DryCanvas *self = DRY_CANVAS (widget);
   const DryRoom *room = dry_session_get_room (self->session);
   const DryPart *part = room != NULL ? dry_room_get_part (room, self->hand.object) : NULL;
   g_autoptr (DryArena) arena = NULL;
@@ -160,6 +162,14 @@ dry_advice_follow (DryCanvas *self)
   place = dry_advice_judge (self->advice->advice, arena, part->wall, part->side,
                             (DryPoint){part->u, part->z});
   show_panel (self, &place);
+}
+
+/* Words may come a frame after the thing they are about. */
+void
+dry_advice_follow (DryCanvas *self)
+{
+  if (self->advice != NULL && self->advice->advice != NULL)
+    dry_later_after_frame (GTK_WIDGET (self), follow_now);
 }
 
 /* --- ghosts --- */
