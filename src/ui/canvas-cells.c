@@ -208,26 +208,22 @@ renew (DryCells *self, Range range)
   g_clear_pointer (&all, cairo_surface_destroy);
 }
 
-void
-dry_cells_snapshot (DryCells *self, GtkSnapshot *snapshot, const DryScene *scene,
-                    const DryTransform *view, double pan_x, double pan_y, guint layers, float width,
-                    float height, int scale_factor)
+/* Straight from the recording: at every step of a zoom all is new, and pictures of it would be
+ * thrown away by the next. */
+static void
+draw_unkept (DryCells *self, GtkSnapshot *snapshot, double pan_x, double pan_y, float width,
+             float height)
 {
-  DryTransform frame = *view;
-  Range seen = find_seen (pan_x, pan_y, width, height);
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
 
-  frame.x -= pan_x;
-  frame.y -= pan_y;
-  if (frame.scale != self->frame.scale || frame.paper_mm != self->frame.paper_mm ||
-      scale_factor != self->scale_factor)
-    dry_cells_style_changed (self);
-  if (self->recording == NULL || fabs (frame.x - self->frame.x) > 1e-6 ||
-      fabs (frame.y - self->frame.y) > 1e-6 ||
-      !dry_squares_holds (self->squares, seen.column, seen.row, seen.columns, seen.rows)) {
-    self->frame = frame;
-    self->scale_factor = scale_factor;
-    record (self, scene, layers, seen);
-  }
+  cairo_set_source_surface (cr, self->recording, pan_x, pan_y);
+  cairo_paint (cr);
+  cairo_destroy (cr);
+}
+
+static void
+draw_kept (DryCells *self, GtkSnapshot *snapshot, double pan_x, double pan_y, Range seen)
+{
   renew (self, seen);
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) pan_x, (float) pan_y));
@@ -239,4 +235,33 @@ dry_cells_snapshot (DryCells *self, GtkSnapshot *snapshot, const DryScene *scene
         gtk_snapshot_append_node (snapshot, cell->node);
     }
   gtk_snapshot_restore (snapshot);
+}
+
+gboolean
+dry_cells_snapshot (DryCells *self, GtkSnapshot *snapshot, const DryScene *scene,
+                    const DryTransform *view, double pan_x, double pan_y, guint layers, float width,
+                    float height, int scale_factor)
+{
+  DryTransform frame = *view;
+  Range seen = find_seen (pan_x, pan_y, width, height);
+  gboolean zoomed;
+
+  frame.x -= pan_x;
+  frame.y -= pan_y;
+  zoomed = frame.scale != self->frame.scale || frame.paper_mm != self->frame.paper_mm ||
+           scale_factor != self->scale_factor;
+  if (zoomed)
+    dry_cells_style_changed (self);
+  if (self->recording == NULL || fabs (frame.x - self->frame.x) > 1e-6 ||
+      fabs (frame.y - self->frame.y) > 1e-6 ||
+      !dry_squares_holds (self->squares, seen.column, seen.row, seen.columns, seen.rows)) {
+    self->frame = frame;
+    self->scale_factor = scale_factor;
+    record (self, scene, layers, seen);
+  }
+  if (zoomed)
+    draw_unkept (self, snapshot, pan_x, pan_y, width, height);
+  else
+    draw_kept (self, snapshot, pan_x, pan_y, seen);
+  return !zoomed;
 }

@@ -18,9 +18,10 @@ void dry_cells_scene_changed (DryCells *self);
 /* Colours are others: nothing is kept. */
 void dry_cells_style_changed (DryCells *self);
 /* The drawing as seen in `view`, `width` by `height`. `pan_x` and `pan_y` say how far, in whole
- * device pixels, the view was moved without being zoomed; what is kept moves with them. */
-void dry_cells_snapshot (DryCells *self, GtkSnapshot *snapshot, const DryScene *scene,
-                         const DryTransform *view, double pan_x, double pan_y, guint layers,
-                         float width, float height, int scale_factor);
+ * device pixels, the view was moved without being zoomed; what is kept moves with them. FALSE when
+ * it was drawn at a new zoom and nothing is kept yet: draw again when the zoom has come to rest. */
+gboolean dry_cells_snapshot (DryCells *self, GtkSnapshot *snapshot, const DryScene *scene,
+                             const DryTransform *view, double pan_x, double pan_y, guint layers,
+                             float width, float height, int scale_factor);
 
 G_END_DECLS

@@ -122,6 +122,45 @@ dry_mark_foot (DryCanvas *self, guint line)
 }
 
 /* A rounded label centred on a spot and kept inside the canvas. */
+static void
+add_rounded (cairo_t *cr, double x, double y, double width, double height, double radius)
+{
+  cairo_new_sub_path (cr);
+  cairo_arc (cr, x + width - radius, y + radius, radius, -G_PI / 2, 0);
+  cairo_arc (cr, x + width - radius, y + height - radius, radius, 0, G_PI / 2);
+  cairo_arc (cr, x + radius, y + height - radius, radius, G_PI / 2, G_PI);
+  cairo_arc (cr, x + radius, y + radius, radius, G_PI, 3 * G_PI / 2);
+  cairo_close_path (cr);
+}
+
+/* Two soft steps instead of a blurred shadow, and no clip: chips move with every step of a drag,
+ * and both cost more than all the rest of it. */
+static void
+paint_ground (GtkSnapshot *snapshot, float x, float y, float width, float height,
+              const GdkRGBA *ground, GdkRGBA edge)
+{
+  double radius = MIN ((double) height / 2, 12);
+  cairo_t *cr = gtk_snapshot_append_cairo (
+      snapshot, &GRAPHENE_RECT_INIT (x - 3, y - 2, width + 6, height + 6));
+
+  cairo_set_source_rgba (cr, 0, 0, 0, 0.05);
+  add_rounded (cr, x - 1.5, y - 0.5, width + 3, height + 3, radius + 1.5);
+  cairo_fill (cr);
+  cairo_set_source_rgba (cr, 0, 0, 0, 0.10);
+  add_rounded (cr, x - 0.5, y + 0.5, width + 1, height + 1, radius + 0.5);
+  cairo_fill (cr);
+  gdk_cairo_set_source_rgba (cr, ground);
+  add_rounded (cr, x, y, width, height, radius);
+  cairo_fill (cr);
+  if (edge.alpha > 0) {
+    gdk_cairo_set_source_rgba (cr, &edge);
+    cairo_set_line_width (cr, 1);
+    add_rounded (cr, x + 0.5, y + 0.5, width - 1, height - 1, radius - 0.5);
+    cairo_stroke (cr);
+  }
+  cairo_destroy (cr);
+}
+
 void
 dry_mark_chip (DryCanvas *self, GtkSnapshot *snapshot, DrySpot at, const char *text,
                DryChipKind kind)
@@ -133,7 +172,6 @@ dry_mark_chip (DryCanvas *self, GtkSnapshot *snapshot, DrySpot at, const char *t
   GdkRGBA ink = dry_mark_colour (style->inks[DRY_INK_TEXT], 1);
   int w, h, limit = gtk_widget_get_width (GTK_WIDGET (self)) - 32;
   float x, y, width, height;
-  GskRoundedRect box;
 
   if (kind != DRY_CHIP_QUIET) {
     ground =
@@ -156,18 +194,9 @@ dry_mark_chip (DryCanvas *self, GtkSnapshot *snapshot, DrySpot at, const char *t
                      MAX (8, gtk_widget_get_height (GTK_WIDGET (self)) - height - 8));
   x = floorf (x);
   y = floorf (y);
-  gsk_rounded_rect_init_from_rect (&box, &GRAPHENE_RECT_INIT (x, y, width, height),
-                                   MIN (height / 2, 12));
-  gtk_snapshot_append_outset_shadow (snapshot, &box, &(GdkRGBA){0, 0, 0, 0.18f}, 0, 1, 0, 3);
-  gtk_snapshot_push_rounded_clip (snapshot, &box);
-  gtk_snapshot_append_color (snapshot, &ground, &box.bounds);
-  gtk_snapshot_pop (snapshot);
-  if (kind == DRY_CHIP_QUIET) {
-    GdkRGBA edge = dry_mark_colour (style->inks[DRY_INK_TEXT], 0.25);
-
-    gtk_snapshot_append_border (snapshot, &box, (float[]){1, 1, 1, 1},
-                                (GdkRGBA[]){edge, edge, edge, edge});
-  }
+  paint_ground (snapshot, x, y, width, height, &ground,
+                kind == DRY_CHIP_QUIET ? dry_mark_colour (style->inks[DRY_INK_TEXT], 0.25)
+                                       : (GdkRGBA){0, 0, 0, 0});
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (x + 7, y + 2));
   gtk_snapshot_append_layout (snapshot, layout, &ink);

@@ -7,6 +7,8 @@
 #include "ui/canvas-mark.h"
 #include "ui/canvas-seam.h"
 
+#define ZOOM_RESTS 50 /* ms */
+
 /* --- on top --- */
 
 static void
@@ -111,6 +113,23 @@ draw_finding (DryCanvas *self, GtkSnapshot *snapshot)
   }
 }
 
+static gboolean
+on_zoom_rests (gpointer data)
+{
+  DryCanvas *self = data;
+
+  self->keeping = 0;
+  dry_canvas_redraw (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+keep_soon (DryCanvas *self)
+{
+  if (self->keeping == 0)
+    self->keeping = g_timeout_add (ZOOM_RESTS, on_zoom_rests, self);
+}
+
 void
 dry_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
@@ -122,9 +141,10 @@ dry_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   gtk_snapshot_append_color (snapshot, &paper, &GRAPHENE_RECT_INIT (0, 0, width, height));
   if (self->scene == NULL || width < 1 || height < 1)
     return;
-  dry_cells_snapshot (self->cells, snapshot, self->scene, &self->view, self->pan_x, self->pan_y,
-                      dry_session_get_layers (self->session), width, height,
-                      gtk_widget_get_scale_factor (widget));
+  if (!dry_cells_snapshot (self->cells, snapshot, self->scene, &self->view, self->pan_x,
+                           self->pan_y, dry_session_get_layers (self->session), width, height,
+                           gtk_widget_get_scale_factor (widget)))
+    keep_soon (self);
   dry_advice_paint_bands (self, snapshot);
   dry_canvas_paint_counted (self, snapshot);
   draw_finding (self, snapshot);

@@ -130,6 +130,7 @@ struct _DryCanvas {
   double pan_x, pan_y;   /* how far the view was moved since it was zoomed, in whole pixels */
   double rest_x, rest_y; /* of a slow finger: less than a pixel, still to be panned */
   DryCells *cells;       /* the painted scene */
+  guint keeping;         /* timeout: it is painted to be kept when a zoom rests; 0: none */
   DryScene *scene;       /* the one shown; held */
   DryPlan *plan;         /* that goes with it; held */
 

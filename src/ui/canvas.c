@@ -376,6 +376,7 @@ dry_canvas_dispose (GObject *object)
     for (guint i = 0; i < self->objects->len; i++)
       gtk_widget_unparent (g_ptr_array_index (self->objects, i));
   g_clear_pointer (&self->objects, g_ptr_array_unref);
+  g_clear_handle_id (&self->keeping, g_source_remove);
   g_clear_pointer (&self->cells, dry_cells_free);
   g_clear_pointer (&self->scene, dry_scene_unref);
   g_clear_pointer (&self->plan, dry_plan_unref);
