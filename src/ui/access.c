@@ -37,10 +37,15 @@ map_button (GtkWidget *widget)
   GtkWidget *parent = gtk_widget_get_parent (widget);
 
   original (widget);
+  /* Who was given a name of their own keeps it; ours follows the label. */
+  if (gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL) &&
+      g_object_get_qdata (G_OBJECT (widget), original_quark ()) == NULL)
+    return;
   if (label != NULL && gtk_button_get_use_underline (button)) {
     g_autofree char *name = strip_marks (label);
 
     dry_access_set_name (widget, name);
+    g_object_set_qdata (G_OBJECT (widget), original_quark (), GINT_TO_POINTER (TRUE));
   } else if (label == NULL && parent != NULL &&
              g_str_equal (gtk_widget_get_css_name (parent), "toast"))
     dry_access_set_name (widget, _ ("Dismiss"));
