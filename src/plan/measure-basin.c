@@ -178,6 +178,28 @@ measure_outside (DryMeasuring *self)
   g_free (outline);
 }
 
+/* Of three widths that differ the working names the one that governs. */
+static void
+measure_opening (DryMeasuring *self, const DryInside *inside)
+{
+  const DryWidths *widths = &inside->widths;
+  DryLength least = MIN (widths->back, MIN (widths->middle, widths->front));
+
+  if (widths->back == widths->middle && widths->back == widths->front)
+    dry_measuring_length (self, "opening", inside->opening,
+                          "between the stud faces at both ends, less their lean at the rim");
+  else
+    dry_measuring_length (
+        self, "opening", inside->opening,
+        "%s at the back, %s in the middle, %s at the front between stud faces, %s deep: the least, "
+        "%s, governs, less the lean of the end walls at the rim",
+        dry_measuring_text (self, widths->back), dry_measuring_text (self, widths->middle),
+        dry_measuring_text (self, widths->front), dry_measuring_text (self, widths->depth),
+        least == widths->back    ? "at the back"
+        : least == widths->front ? "at the front"
+                                 : "in the middle");
+}
+
 void
 dry_measure_basin (DryMeasuring *self)
 {
@@ -199,8 +221,7 @@ dry_measure_basin (DryMeasuring *self)
   dry_measuring_length (self, "length", basin->length, NULL);
   dry_measuring_length (self, "height", basin->height, NULL);
   if (inside.opening > 0 && !basin->drop_in)
-    dry_measuring_length (self, "opening", inside.opening,
-                          "between the stud faces at both ends, less their lean at the rim");
+    measure_opening (self, &inside);
   if (pan) {
     measure_inside (self, &inside);
     dry_measure_pan (self, &inside);

@@ -74,6 +74,7 @@ typedef struct {
   DryLength off[4];        /* from that side of the basin to the stud face; less than 0: over it */
   DryLength length, width; /* clear between finished walls; to the basin's own edge where open */
   DryLength opening;       /* between the stud faces at its two ends; 0 = not between two walls */
+  DryWidths widths;        /* of the alcove it fills from end to end; 0 = of none */
 } DryInside;
 
 /* Shortest way on the plan from `p` to the segment from `a` to `b`. */

@@ -276,6 +276,28 @@ reckon_lean (const DryRoom *room, const DryWall *wall)
                               (double) height);
 }
 
+/* The basin's end walls are the sides of an alcove behind it or before it: the tightest of the
+ * alcove's three widths lies between them. Else their own distance, each taken at its middle. */
+static DryLength
+reckon_opening (const DryRoom *room, guint end0, guint end1, DryInside *inside)
+{
+  const DryWall *first = inside->wall[end0], *second = inside->wall[end1];
+
+  for (guint side = 0; side < 4; side++) {
+    guint index = inside->wall[side] ? dry_room_find_wall (room, inside->wall[side]->id) : 0;
+    const DryWall *left, *right;
+
+    if (side == end0 || side == end1 || !inside->wall[side] || index >= room->n_outline)
+      continue;
+    left = &room->walls[(index + room->n_outline - 1) % room->n_outline];
+    right = &room->walls[(index + 1) % room->n_outline];
+    if ((left == first ? right == second : left == second && right == first) &&
+        dry_room_get_widths (room, room->walls[index].id, &inside->widths))
+      return MIN (inside->widths.back, MIN (inside->widths.middle, inside->widths.front));
+  }
+  return room->basin.length + inside->off[end0] + inside->off[end1];
+}
+
 gboolean
 dry_measuring_inside (DryMeasuring *self, DryInside *out)
 {
@@ -296,7 +318,7 @@ dry_measuring_inside (DryMeasuring *self, DryInside *out)
   out->length = MAX (0, basin->length - inset[end0] - inset[end1]);
   out->width = MAX (0, basin->width - inset[(end0 + 1) % 4] - inset[(end1 + 1) % 4]);
   if (out->wall[end0] && out->wall[end1])
-    out->opening = basin->length + out->off[end0] + out->off[end1] -
-                   reckon_lean (room, out->wall[end0]) - reckon_lean (room, out->wall[end1]);
+    out->opening = reckon_opening (room, end0, end1, out) - reckon_lean (room, out->wall[end0]) -
+                   reckon_lean (room, out->wall[end1]);
   return TRUE;
 }

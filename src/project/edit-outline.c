@@ -102,7 +102,7 @@ make_follower (DryEdit *edit, const DryWall *model)
   wall.name = NULL;
   wall.found_studs = NULL;
   wall.n_found_studs = 0;
-  wall.plane_error = wall.plumb_error = wall.square_error = 0;
+  wall.plane_error = wall.plumb_error = wall.square_error = wall.width_bow = 0;
   wall.plumbing = FALSE;
   wall.added = FALSE;
   wall.id = dry_edit_take_id (edit);
@@ -284,6 +284,69 @@ dry_edit_set_wall_length (const DryProject *self, DryId room, DryId wall, DryLen
   next = find_next (edit.room, next);
   if (next != index)
     edit.room->walls[next].start = add_points (edit.room->walls[next].start, shift);
+  dry_edit_keep_places (edit.room, dry_project_get_room (self, room));
+  return dry_edit_finish (&edit, error);
+}
+
+/* Turns a side wall of an alcove, `way` from its end at the back, so that at `depth` it stands
+ * `moved` further along the back wall. Its other end slides along the line of the wall `beyond`. */
+static gboolean
+slant_side (const DryWall *back, DryPoint from, DryPoint way, const DryWall *beyond,
+            DryLength depth, DryLength moved, DryPoint *corner)
+{
+  double ux, uy, nx, ny, run;
+
+  dry_wall_axes (back, DRY_SIDE_INSIDE, &ux, &uy, &nx, &ny);
+  run = (double) moved * ((double) way.x * nx + (double) way.y * ny) / (double) depth;
+  way.x += (DryLength) llround (ux * run);
+  way.y += (DryLength) llround (uy * run);
+  return intersect_lines (from, way, beyond->start, subtract_points (beyond->end, beyond->start),
+                          corner);
+}
+
+static gboolean
+taper_sides (DryRoom *room, guint index, const DryWidths *was, DryLength back, DryLength front)
+{
+  guint next = find_next (room, index), previous = find_previous (room, index);
+  const DryWall *wall = &room->walls[index];
+  DryWall *left = &room->walls[previous], *right = &room->walls[next];
+  DryWall *after = &room->walls[find_next (room, next)];
+  const DryWall *before = &room->walls[find_previous (room, previous)];
+  DryLength change = (front - back) - (was->front - was->back), half = change / 2;
+  DryPoint end = dry_wall_point (wall, DRY_SIDE_INSIDE, back, 0), left_front, right_front;
+
+  if (!slant_side (wall, wall->start, subtract_points (left->start, left->end), before, was->depth,
+                   -half, &left_front) ||
+      !slant_side (wall, end, subtract_points (right->end, right->start), after, was->depth,
+                   change - half, &right_front))
+    return FALSE;
+  left->start = left_front;
+  right->start = end;
+  after->start = right_front;
+  return TRUE;
+}
+
+DryProject *
+dry_edit_set_widths (const DryProject *self, DryId room, DryId wall, DryLength back,
+                     DryLength middle, DryLength front, GError **error)
+{
+  DryEdit edit;
+  DryWidths was;
+  guint index;
+
+  if (!begin_at_wall (&edit, self, room, wall, &index, error))
+    return NULL;
+  if (back <= 0 || middle < 0 || front <= 0 || MAX (back, MAX (middle, front)) > DRY_SIZE_MAX) {
+    dry_edit_fail (error, DRY_ERROR_LIMIT, "A width must be more than nothing and at most 30 m.");
+    return dry_edit_abandon (&edit);
+  }
+  if (edit.room->n_outline < 4 || !dry_room_get_widths (edit.room, wall, &was) ||
+      !taper_sides (edit.room, index, &was, back, front)) {
+    dry_edit_fail (error, DRY_ERROR_GEOMETRY,
+                   "Three widths need two side walls that run from wall %u into the room.", wall);
+    return dry_edit_abandon (&edit);
+  }
+  edit.room->walls[index].width_bow = middle > 0 ? middle - (back + (front - back) / 2) : 0;
   dry_edit_keep_places (edit.room, dry_project_get_room (self, room));
   return dry_edit_finish (&edit, error);
 }

@@ -59,6 +59,12 @@ DryProject *dry_edit_insert_corner (const DryProject *self, DryId room, DryId wa
  * parallel, so a rectangle stays a rectangle. */
 DryProject *dry_edit_set_wall_length (const DryProject *self, DryId room, DryId wall,
                                       DryLength length, GError **error);
+/* Gives the alcove behind `wall` the three widths measured in it, at the depth
+ * dry_room_get_widths() tells: the back grows or shrinks at its right end, a change of taper is
+ * shared by both side walls, and the walls next to those keep their lines. What `middle` is off
+ * straight stays with the wall; 0 = straight between back and front. */
+DryProject *dry_edit_set_widths (const DryProject *self, DryId room, DryId wall, DryLength back,
+                                 DryLength middle, DryLength front, GError **error);
 /* Moves an outline wall parallel to itself, `out` positive into the room. */
 DryProject *dry_edit_move_wall (const DryProject *self, DryId room, DryId wall, DryLength out,
                                 GError **error);

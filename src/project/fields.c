@@ -152,6 +152,7 @@ static const DryField wall_table[] = {
     EXTRA ("plane_error", plane_error),
     LENGTH ("plumb_error", plumb_error, 0, -DRY_SIZE_MAX, DRY_SIZE_MAX, 0),
     LENGTH ("square_error", square_error, 0, -DRY_SIZE_MAX, DRY_SIZE_MAX, 0),
+    LENGTH ("width_bow", width_bow, 0, -DRY_SIZE_MAX, DRY_SIZE_MAX, 0),
     NUMBER ("cap_pitch", cap_pitch, 0, 0, 1, 0),
     FLAG ("tile_set", tile_set, 0),
     LENGTH ("tile_from", tile_from, 0, -DRY_SIZE_MAX, DRY_SIZE_MAX, 0),

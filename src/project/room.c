@@ -181,3 +181,62 @@ dry_room_basin_corners (const DryRoom *self, DryPoint corners[4])
   corners[3] = dry_wall_point (wall, DRY_SIDE_INSIDE, right, basin->away);
   return TRUE;
 }
+
+/* A point of the plan along a wall and out into the room, from the wall's left end. */
+static void
+project_point (const DryWall *wall, DryPoint point, double *u, double *v)
+{
+  double ux, uy, nx, ny;
+  double x = (double) (point.x - wall->start.x), y = (double) (point.y - wall->start.y);
+
+  dry_wall_axes (wall, DRY_SIDE_INSIDE, &ux, &uy, &nx, &ny);
+  *u = x * ux + y * uy;
+  *v = x * nx + y * ny;
+}
+
+/* The basin counts when it stands against the back or a side of the alcove. */
+static double
+find_depth (const DryRoom *self, guint index, double shorter)
+{
+  const guint around[] = {index, (index + 1) % self->n_outline,
+                          (index + self->n_outline - 1) % self->n_outline};
+  DryPoint corners[4];
+  gboolean inside = FALSE;
+  double depth = 0, u, v;
+
+  if (!dry_room_basin_corners (self, corners))
+    return shorter;
+  for (guint i = 0; i < 3; i++)
+    inside |= self->walls[around[i]].id == self->basin.wall;
+  for (guint i = 0; inside && i < 4; i++) {
+    project_point (&self->walls[index], corners[i], &u, &v);
+    depth = MAX (depth, v);
+  }
+  return depth > 0 ? MIN (depth, shorter) : shorter;
+}
+
+gboolean
+dry_room_get_widths (const DryRoom *self, DryId wall, DryWidths *out)
+{
+  guint index = dry_room_find_wall (self, wall);
+  const DryWall *back, *left, *right;
+  double left_u, left_v, right_u, right_v, depth, length;
+
+  if (index >= self->n_outline)
+    return FALSE;
+  back = &self->walls[index];
+  left = &self->walls[(index + self->n_outline - 1) % self->n_outline];
+  right = &self->walls[(index + 1) % self->n_outline];
+  project_point (back, left->start, &left_u, &left_v);
+  project_point (back, right->end, &right_u, &right_v);
+  if (left_v < (double) DRY_MM || right_v < (double) DRY_MM)
+    return FALSE;
+  length = (double) dry_wall_length (back);
+  depth = find_depth (self, index, MIN (left_v, right_v));
+  out->depth = (DryLength) llround (depth);
+  out->back = dry_wall_length (back);
+  out->front =
+      (DryLength) llround (length + (right_u - length) * depth / right_v - left_u * depth / left_v);
+  out->middle = out->back + (out->front - out->back) / 2 + back->width_bow;
+  return out->front > 0;
+}

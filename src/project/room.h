@@ -39,8 +39,10 @@ typedef struct {
   DryLength plane_error;  /* out of flat under a 10 ft straightedge */
   DryLength plumb_error;  /* lean over the wall's height; + into the room at the top */
   DryLength square_error; /* taper of the corner at the wall's right end over the wall's height */
-  double cap_pitch;       /* half walls: fall of the cap toward the wet side */
-  DryLength tile_from;    /* u where a tile starts, when set */
+  DryLength width_bow; /* back of an alcove: its width in the middle of the depth less the mean of
+                          back and front; 0 = not measured or straight */
+  double cap_pitch;    /* half walls: fall of the cap toward the wet side */
+  DryLength tile_from; /* u where a tile starts, when set */
   gboolean tile_set;
   DryTileEnds tile_ends; /* of this wall; as the room's finish says unless set */
 } DryWall;
@@ -246,6 +248,17 @@ void dry_wall_axes (const DryWall *self, DrySide side, double *ux, double *uy, d
                     double *ny);
 /* The plan point `u` along the face (from its left end as seen on `side`) and `out` from it. */
 DryPoint dry_wall_point (const DryWall *self, DrySide side, DryLength u, DryLength out);
+
+/* The three widths of an alcove, between stud faces along its back wall: at the back, in the middle
+ * and at the front of `depth`. */
+typedef struct {
+  DryLength back, middle, front;
+  DryLength depth; /* of the basin in it, but no more than the shorter side wall's */
+} DryWidths;
+
+/* FALSE when the wall is no back of an alcove: an outline wall whose neighbours both run from it
+ * into the room. */
+gboolean dry_room_get_widths (const DryRoom *self, DryId wall, DryWidths *out);
 
 /* The basin's four corners on the plan, counter-clockwise seen from above, beginning at the back
  * left as seen facing its wall. FALSE when there is no basin or its wall is gone. */

@@ -442,6 +442,59 @@ test_opening (void)
 }
 
 static void
+change_tub_length (DryBasin *basin, gpointer data)
+{
+  basin->length = *(DryLength *) data;
+}
+
+/* The tightest of three widths is the opening and the finding says which; the rule asks a tub of
+ * 60 in, respectively 1500 mm, for at least its own length. */
+static void
+test_three_widths (void)
+{
+  static const struct {
+    double tub, back, middle, front; /* in */
+    const char *governs;             /* NULL: all alike */
+    gboolean finding;
+  } rows[] = {
+      {60, 60, 0, 60, NULL, FALSE},
+      {60, 60.25, 60.125, 60, "at the front, governs", FALSE},
+      {60, 60.25, 0, 59.75, "at the front, governs", TRUE},
+      {60, 59.75, 60, 60.25, "at the back, governs", TRUE},
+      {60, 60.25, 59.75, 60.25, "in the middle, governs", TRUE},
+      {60, 60, 60.25, 60, "at the back, governs", FALSE},
+      {1500 / 25.4, 1510 / 25.4, 1505 / 25.4, 1501 / 25.4, "at the front, governs", FALSE},
+      {1500 / 25.4, 1510 / 25.4, 1505 / 25.4, 1500 / 25.4, "at the front, governs", FALSE},
+      {1500 / 25.4, 1510 / 25.4, 1499 / 25.4, 1502 / 25.4, "in the middle, governs", TRUE},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    double least = MIN (rows[i].back, rows[i].front);
+    DryLength tub = INCH (rows[i].tub);
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryProject) project = rule_room_set_basin (
+        rule_room_alcove ("foam-bands", "us-residential"), change_tub_length, &tub);
+    g_autoptr (DryProject) typed = dry_edit_set_widths (
+        project, dry_test_room (project), dry_test_wall (project, 'n'), INCH (rows[i].back),
+        INCH (rows[i].middle), INCH (rows[i].front), &error);
+    g_autoptr (DryPlan) plan = NULL;
+    const DryMeasure *opening;
+
+    g_assert_no_error (error);
+    if (rows[i].middle > 0)
+      least = MIN (least, rows[i].middle);
+    plan = rule_room_plan (typed);
+    opening = rule_room_measure (plan, "basin", "opening");
+    g_assert_cmpint (ABS (opening->length - INCH (least)), <=, 2);
+    if (rows[i].governs)
+      g_assert_nonnull (strstr (opening->how, rows[i].governs));
+    else
+      g_assert_null (strstr (opening->how, "governs"));
+    g_assert_cmpint (rule_room_find (plan, "opening-too-small") != NULL, ==, rows[i].finding);
+  }
+}
+
+static void
 test_niche (void)
 {
   g_autoptr (DryProject) project = dry_test_furnished_alcove ("foam-bands");
@@ -486,6 +539,7 @@ main (int argc, char **argv)
     g_test_add_data_func (path, pack, test_rules);
   }
   g_test_add_func ("/measures/opening", test_opening);
+  g_test_add_func ("/measures/three-widths", test_three_widths);
   g_test_add_func ("/measures/niche", test_niche);
   g_test_add_func ("/measures/cancelled", test_cancelled);
   return g_test_run ();

@@ -104,6 +104,33 @@ test_exact_numbers (void)
   }
 }
 
+/* The bow of an alcove is written when one was measured, and only then. */
+static void
+test_width_bow (void)
+{
+  g_autoptr (DryProject) old = dry_project_new ();
+  DryId room = dry_test_room (old), north = dry_test_wall (old, 'n');
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryProject) bowed = dry_edit_set_widths (old, room, north, 60 * DRY_INCH,
+                                                      59 * DRY_INCH + 1, 60 * DRY_INCH, &error);
+  g_autoptr (DryProject) read = NULL, straight = NULL;
+  g_autofree char *plain = dry_project_to_text (old, NULL), *text = NULL, *again = NULL;
+
+  g_assert_no_error (error);
+  g_assert_null (strstr (plain, "width_bow"));
+  text = dry_project_to_text (bowed, NULL);
+  g_assert_nonnull (strstr (text, "\"width_bow\": -25.399999"));
+  read = dry_project_from_text (text, strlen (text), "bowed", &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (
+      dry_room_get_wall (dry_project_get_room_at (read, 0), dry_test_wall (read, 'n'))->width_bow,
+      ==, 1 - DRY_INCH);
+  straight = dry_edit_set_widths (read, room, north, 60 * DRY_INCH, 0, 60 * DRY_INCH, &error);
+  g_assert_no_error (error);
+  again = dry_project_to_text (straight, NULL);
+  g_assert_cmpstr (again, ==, plain);
+}
+
 static char *
 replace_once (const char *text, const char *old, const char *new)
 {
@@ -337,6 +364,7 @@ main (int argc, char **argv)
   g_test_add_func ("/file/round-trip", test_round_trip);
   g_test_add_func ("/file/other-locale", test_other_locale);
   g_test_add_func ("/file/exact-numbers", test_exact_numbers);
+  g_test_add_func ("/file/width-bow", test_width_bow);
   g_test_add_func ("/file/unknown-room-fields", test_unknown_room_fields);
   g_test_add_func ("/file/sparse-file", test_sparse_file);
   g_test_add_func ("/file/schema-fields", test_schema_fields);

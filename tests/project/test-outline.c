@@ -302,6 +302,98 @@ test_walls_there_and_back (void)
   }
 }
 
+/* Three widths typed into the 60 x 96 in room: what stands at the depth of a tub 30 in wide is what
+ * was typed, and the wall across keeps its line. */
+static void
+test_widths (void)
+{
+  static const struct {
+    double back, middle, front, bow, west, east; /* in; where the side walls end, 96 in deep */
+  } rows[] = {
+      {60, 0, 60, 0, 0, 60},
+      {60, 60, 60, 0, 0, 60},
+      {60.5, 0, 60.5, 0, 0, 60.5},
+      /* 1/4 in on either side 30 in deep are 0.8 in at 96 in. */
+      {60, 0, 59.5, 0, 0.8, 59.2},
+      {60, 59.5, 59.5, -0.25, 0.8, 59.2},
+      {60, 60.25, 60, 0.25, 0, 60},
+      {59.5, 59.25, 60, -0.5, -0.8, 60.3},
+      /* 1520, 1515 and 1500 mm. */
+      {1520 / 25.4, 1515 / 25.4, 1500 / 25.4, 5 / 25.4, 32 / 25.4, 1488 / 25.4},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autoptr (DryProject) old = dry_test_furnished_alcove ("foam-bands");
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryProject) new = NULL;
+    DryId north = dry_test_wall (old, 'n'), room = dry_test_room (old);
+    DryWidths widths;
+
+    g_assert_true (dry_room_get_widths (first_room (old), north, &widths));
+    g_assert_cmpint (widths.depth, ==, IN (30));
+    g_assert_cmpint (widths.front, ==, IN (60));
+    new = dry_edit_set_widths (old, room, north, IN (rows[i].back), IN (rows[i].middle),
+                               IN (rows[i].front), &error);
+    g_assert_no_error (error);
+    g_assert_true (dry_room_get_widths (first_room (new), north, &widths));
+    g_assert_cmpint (ABS (widths.back - IN (rows[i].back)), <=, 1);
+    g_assert_cmpint (ABS (widths.front - IN (rows[i].front)), <=, 2);
+    if (rows[i].middle > 0)
+      g_assert_cmpint (ABS (widths.middle - IN (rows[i].middle)), <=, 2);
+    g_assert_cmpint (
+        ABS (dry_room_get_wall (first_room (new), north)->width_bow - IN (rows[i].bow)), <=, 2);
+    g_assert_cmpint (ABS (dry_room_get_wall (first_room (new), dry_test_wall (old, 'w'))->start.x -
+                          IN (rows[i].west)),
+                     <=, 2);
+    g_assert_cmpint (ABS (dry_room_get_wall (first_room (new), dry_test_wall (old, 'e'))->end.x -
+                          IN (rows[i].east)),
+                     <=, 2);
+    g_assert_cmpint (dry_room_get_wall (first_room (new), dry_test_wall (old, 's'))->start.y, ==,
+                     0);
+  }
+}
+
+static void
+test_widths_refused (void)
+{
+  static const double ell[] = {0, 0, 0, 96, 60, 96, 60, 40, 90, 40, 90, 0};
+  g_autoptr (DryProject) old = dry_project_new ();
+  g_autoptr (DryProject) six = NULL, bare = NULL;
+  DryId room = dry_test_room (old), north = dry_test_wall (old, 'n');
+  DryPoint corners[6];
+  DryWidths widths;
+  GError *error = NULL;
+
+  for (guint i = 0; i < 6; i++)
+    corners[i] = (DryPoint){IN (ell[2 * i]), IN (ell[2 * i + 1])};
+  bare = dry_edit_remove (old, room, first_room (old)->basin.id, &error);
+  g_assert_no_error (error);
+  six = dry_edit_set_outline (bare, room, corners, 6, &error);
+  g_assert_no_error (error);
+  /* Without a basin the shorter side wall is the depth; a wall with a room round its end is none.
+   */
+  for (guint i = 0; i < 6; i++) {
+    const DryWall *wall = &first_room (six)->walls[i];
+    gboolean is_back = dry_room_get_widths (first_room (six), wall->id, &widths);
+
+    if (wall->start.y == IN (96) && wall->end.y == IN (96)) {
+      g_assert_true (is_back);
+      g_assert_cmpint (widths.depth, ==, IN (56));
+    }
+    if (wall->start.x == IN (60) && wall->start.y == IN (40)) {
+      g_assert_false (is_back);
+      assert_refused (dry_edit_set_widths (six, room, wall->id, IN (30), 0, IN (30), &error),
+                      &error, DRY_ERROR_GEOMETRY, "two side walls");
+    }
+  }
+  assert_refused (dry_edit_set_widths (old, room, north, 0, 0, IN (60), &error), &error,
+                  DRY_ERROR_LIMIT, "more than nothing");
+  assert_refused (dry_edit_set_widths (old, room, north, IN (60), 0, G_MAXINT64, &error), &error,
+                  DRY_ERROR_LIMIT, "30 m");
+  assert_refused (dry_edit_set_widths (old, room, 77, IN (60), 0, IN (60), &error), &error,
+                  DRY_ERROR_REFERENCE, "no wall 77");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -315,5 +407,7 @@ main (int argc, char **argv)
   g_test_add_func ("/outline/move-wall", test_move_wall);
   g_test_add_func ("/outline/things-keep-their-place", test_things_keep_their_place);
   g_test_add_func ("/outline/walls-there-and-back", test_walls_there_and_back);
+  g_test_add_func ("/outline/widths", test_widths);
+  g_test_add_func ("/outline/widths-refused", test_widths_refused);
   return g_test_run ();
 }

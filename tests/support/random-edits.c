@@ -400,6 +400,16 @@ set_wall_length (const Maker *self, GError **error)
 }
 
 static DryProject *
+set_widths (const Maker *self, GError **error)
+{
+  DryLength back = pick_length (self, 30, 120);
+
+  return dry_edit_set_widths (self->project, self->room->id, pick_wall (self)->id, back,
+                              back + pick_length (self, -2, 2), back + pick_length (self, -3, 3),
+                              error);
+}
+
+static DryProject *
 move_wall (const Maker *self, GError **error)
 {
   return dry_edit_move_wall (self->project, self->room->id, pick_wall (self)->id,
@@ -496,6 +506,7 @@ static const struct {
     {"dry_edit_move_corner", move_corner},
     {"dry_edit_insert_corner", insert_corner},
     {"dry_edit_set_wall_length", set_wall_length},
+    {"dry_edit_set_widths", set_widths},
     {"dry_edit_move_wall", move_wall},
     {"dry_edit_move_part", move_part},
     {"dry_edit_move_basin", move_basin},
