@@ -174,6 +174,12 @@ shows_bead (const DryPlan *plan, const DryFace *face)
          plan->context.system->treatments[DRY_JOINT_PENETRATION].kind == DRY_TREAT_BEAD;
 }
 
+static gboolean
+hides (const DryFlow *flow, DryLayer layer)
+{
+  return (flow->hidden & 1u << layer) != 0;
+}
+
 static void
 add_legend (DryFlow *flow, const DryFace *face, double y)
 {
@@ -182,18 +188,20 @@ add_legend (DryFlow *flow, const DryFace *face, double y)
   LegendPlace at = {0, y};
 
 #define SIGN(primitive, word) add_next_sign (flow, &at, (primitive), (word))
-  SIGN (make_swatch (DRY_INK_BOARD, DRY_PEN_035, DRY_INK_BOARD, 0.13, 0, FALSE), "board");
+  if (!hides (flow, DRY_LAYER_BOARDS))
+    SIGN (make_swatch (DRY_INK_BOARD, DRY_PEN_035, DRY_INK_BOARD, 0.13, 0, FALSE), "board");
   SIGN (make_swatch (DRY_INK_WOOD, DRY_PEN_018, 0, 1, DRY_DASH_DASHED, FALSE), "stud behind");
   SIGN (make_swatch (DRY_INK_WOOD, DRY_PEN_025, DRY_INK_WOOD, 0.16, DRY_DASH_DASHED, FALSE),
         "to be added");
-  SIGN (make_mark (system->washer ? DRY_MARK_WASHER : DRY_MARK_SCREW, DRY_INK_FASTENER),
-        system->washer ? "fastener and washer" : "fastener");
-  if (seam == DRY_TREAT_BAND || seam == DRY_TREAT_MESH)
+  if (!hides (flow, DRY_LAYER_FASTENERS))
+    SIGN (make_mark (system->washer ? DRY_MARK_WASHER : DRY_MARK_SCREW, DRY_INK_FASTENER),
+          system->washer ? "fastener and washer" : "fastener");
+  if (!hides (flow, DRY_LAYER_JOINTS) && (seam == DRY_TREAT_BAND || seam == DRY_TREAT_MESH))
     SIGN (make_swatch (0, 0, DRY_INK_BAND, 0.25, 0, FALSE),
           seam == DRY_TREAT_BAND ? "band" : "mesh in mortar");
-  if (shows_bead (flow->plan, face))
+  if (!hides (flow, DRY_LAYER_JOINTS) && shows_bead (flow->plan, face))
     SIGN (make_swatch (DRY_INK_SEALANT, DRY_PEN_050, 0, 1, 0, TRUE), "bead of sealant");
-  if (shows_hidden (flow->plan, face))
+  if (!hides (flow, DRY_LAYER_HIDDEN) && shows_hidden (flow->plan, face))
     SIGN (make_swatch (DRY_INK_PIPE, DRY_PEN_035, DRY_INK_PIPE, 0.08, DRY_DASH_DASHED, FALSE),
           "hidden in the wall");
   if (shows_finding (flow->plan, face, DRY_SEVERITY_STOP))
@@ -205,11 +213,15 @@ add_legend (DryFlow *flow, const DryFace *face, double y)
 #undef SIGN
 }
 
+/* Boards that are listed: none where they are not shown. */
 static guint
-count_boards (const DryPlan *plan, const DryFace *face)
+count_boards (const DryFlow *flow, const DryFace *face)
 {
+  const DryPlan *plan = flow->plan;
   guint n = 0;
 
+  if (hides (flow, DRY_LAYER_BOARDS))
+    return 0;
   for (guint i = 0; i < plan->boards->n; i++)
     n += plan->boards->items[i].face == face->index;
   return n;
@@ -225,6 +237,8 @@ list_boards (DryFlow *flow, const DryFace *face)
   const DryTable table = {columns, G_N_ELEMENTS (columns)};
   const DryPlan *plan = flow->plan;
 
+  if (hides (flow, DRY_LAYER_BOARDS))
+    return;
   dry_flow_table_head (flow, &table);
   for (guint i = 0; i < plan->boards->n; i++) {
     const DryBoard *board = &plan->boards->items[i];
@@ -287,7 +301,7 @@ static double
 measure_lists (const DryFlow *flow, const DryFace *face, ListPlace place)
 {
   double row = dry_page_measure (dry_type_body, "8", 0) + 2;
-  guint boards = count_boards (flow->plan, face), holes = face->n_holes + face->n_cutouts;
+  guint boards = count_boards (flow, face), holes = face->n_holes + face->n_cutouts;
 
   if (place == LISTS_ELSEWHERE)
     return 0;
@@ -353,7 +367,8 @@ add_lists (DryFlow *flow, const GArray *faces)
 {
   if (faces->len == 0)
     return;
-  dry_flow_begin (flow, "Boards and holes by face");
+  dry_flow_begin (flow, hides (flow, DRY_LAYER_BOARDS) ? "Openings and holes by face"
+                                                       : "Boards and holes by face");
   for (guint i = 0; i < faces->len; i++) {
     const DryFace *face = &flow->plan->faces->items[g_array_index (faces, guint, i)];
     g_autofree char *heading = g_strdup_printf ("Face %s – %s", face->mark, face->name);
@@ -482,6 +497,8 @@ dry_papers_add_faces (DryFlow *flow)
 
   for (guint i = 0; i < faces->n; i++) {
     const DryFace *face = &faces->items[i];
+    if (face->kind != DRY_FACE_WALL && hides (flow, DRY_LAYER_BOARDS))
+      continue; /* nothing but board is on them */
     if (face->kind == DRY_FACE_WALL) {
       if (!add_wall_face (flow, face))
         g_array_append_val (later, i);

@@ -25,7 +25,10 @@ dry_flow_clear (DryFlow *self)
 static void
 open_page (DryFlow *self, const char *title)
 {
-  self->page = dry_page_new (self->plan, title);
+  g_autofree char *whole = self->set ? g_strdup_printf ("%s: %s", self->set, title) : NULL;
+
+  self->page = dry_page_new (self->plan, whole ? whole : title);
+  self->page->hidden = self->hidden;
   g_ptr_array_add (self->papers->pages, self->page);
   self->y = self->top;
 }

@@ -19,6 +19,8 @@ typedef struct {
   const DryPlan *plan;
   DryPage *page;
   char *title; /* of the sheet, repeated on pages that follow */
+  const char *set; /* whose sheets these are, before the title in the title block; or NULL */
+  guint hidden;    /* layers the drawings go without, a bit each */
   double left, top, width, bottom;
   double y;
 } DryFlow;

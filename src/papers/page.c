@@ -169,7 +169,7 @@ set_ink (cairo_t *cr, DryInk ink, double alpha)
 }
 
 static void
-paint_item (const DryPageItem *item, cairo_t *cr, PangoLayout *layout)
+paint_item (const DryPageItem *item, guint hidden, cairo_t *cr, PangoLayout *layout)
 {
   double x = item->x * MM_TO_POINTS, y = item->y * MM_TO_POINTS;
 
@@ -195,7 +195,7 @@ paint_item (const DryPageItem *item, cairo_t *cr, PangoLayout *layout)
   case DRY_PAGE_SCENE:
   case DRY_PAGE_MARK:
     dry_painter_paint (cr, item->scene, &item->transform, dry_page_style (),
-                       DRY_LAYERS_ALL & ~(1u << DRY_LAYER_CUTS), NULL);
+                       DRY_LAYERS_ALL & ~(1u << DRY_LAYER_CUTS) & ~hidden, NULL);
     break;
   }
   cairo_new_path (cr);
@@ -215,7 +215,7 @@ dry_page_paint (const DryPage *self, cairo_t *cr, gboolean tags)
 
     if (tags && tag)
       cairo_tag_begin (cr, tag, NULL);
-    paint_item (item, cr, layout);
+    paint_item (item, self->hidden, cr, layout);
     if (tags && tag)
       cairo_tag_end (cr, tag);
   }

@@ -45,6 +45,7 @@ typedef struct {
 typedef struct {
   GArray *items;
   char *title, *scale; /* of the sheet; scale may be NULL */
+  guint hidden;        /* layers its drawings go without, a bit each */
   const DryPlan *plan;
 } DryPage;
 

@@ -290,6 +290,59 @@ def takeoff_in_three_forms_agrees():
     fails("takeoff", DEMO, "--csv", "--json", says="not both")
 
 
+LENGTH = r"-?(?:\d+ \d+/\d+|\d+/\d+|\d+)\""
+
+
+def millimeters(text):
+    parts = text.rstrip('"').lstrip("-").split()
+    value = sum(int(p.split("/")[0]) / int(p.split("/")[1]) if "/" in p else int(p) for p in parts) * 25.4
+    return -value if text.startswith("-") else value
+
+
+def trade_table(trade, folder, file):
+    """Every point of the trade's table that stands on one line: (wall, what): (from left corner, above floor)."""
+    pdf = pathlib.Path(folder) / f"{trade}.pdf"
+    ok("papers", file, "--trade", trade, "--paper", "tabloid", "-o", pdf)
+    text = subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True, check=True).stdout
+    assert text.count("Heights from the finished floor. Widths from the left") == 1, text
+    wall, points = None, {}
+    for line in text.split("Heights and widths", 1)[1].split("Cautions", 1)[0].splitlines():
+        group = re.fullmatch(r"\s*([A-Z]\w* – .*\S)\s*", line)
+        row = re.match(rf"\s*(\S.*?\S)\s{{2,}}({LENGTH})\s{{2,}}({LENGTH})(?=\s|$)", line)
+        if group:
+            wall = group[1]
+        elif row and wall:
+            points[wall, row[1], row[2]] = row[3]
+    return points
+
+
+@test
+def trades_measure_from_one_datum():
+    with tempfile.TemporaryDirectory() as folder:
+        tables = {trade: trade_table(trade, folder, DEMO) for trade in ("framer", "plumber", "electrician", "hanger", "waterproofer", "setter")}
+        assert all(len(table) >= 5 for table in tables.values()), tables
+        assert tables["plumber"] == tables["electrician"]
+        heights = {}
+        for table in tables.values():
+            for place, height in table.items():
+                heights.setdefault(place, set()).add(height)
+        assert all(len(height) == 1 for height in heights.values()), heights
+        shared = [place for place in heights if sum(place in table for table in tables.values()) == len(tables)]
+        assert len(shared) >= 3, heights  # rim, valve, head
+        room = json.loads(ok("plan", DEMO))["rooms"][0]
+        planned = [(hole["centre"][0], hole["centre"][1], "middle") for face in room["faces"] for hole in face["holes"]]
+        planned += [(cut["rough"][0], cut["rough"][1], "rough opening, lower left") for face in room["faces"] for cut in face["cutouts"]]
+        assert planned
+        for u, z, word in planned:
+            assert any(abs(millimeters(place[2]) - u) < 1 and abs(millimeters(height) - z) < 1 for place, height in tables["plumber"].items()
+                       if word in place[1]), (u, z, word, tables["plumber"])
+        everything = pathlib.Path(folder) / "all.pdf"
+        ok("papers", DEMO, "--trade=all", "-o", everything)
+        text = subprocess.run(["pdftotext", "-layout", everything, "-"], capture_output=True, text=True, check=True).stdout
+        assert text.count("The datum, the same for every trade") == 5
+        fails("papers", DEMO, "--trade=roofer", "-o", everything, says="roofer.*no trade")
+
+
 @test
 def papers_and_drawings():
     with tempfile.TemporaryDirectory() as folder:
