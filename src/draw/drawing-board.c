@@ -132,7 +132,7 @@ dry_drawing_board (const DryPlan *plan)
   guint n_plan, n_walls;
 
   dry_scene_builder_init (&b, plan->context.job);
-  dry_draw_plan (&b, plan);
+  dry_draw_plan (&b, plan, TRUE);
   n_plan = n_walls = b.views->len;
   dry_draw_strip (&b, plan, TRUE);
   while (n_walls < b.views->len && is_wall_view (&b, plan, n_walls))

@@ -239,7 +239,7 @@ draw_names (DrySceneBuilder *b, const DryRoom *room)
 }
 
 void
-dry_draw_plan (DrySceneBuilder *b, const DryPlan *plan)
+dry_draw_plan (DrySceneBuilder *b, const DryPlan *plan, gboolean turning)
 {
   const DryRoom *room = plan->context.room;
 
@@ -254,6 +254,8 @@ dry_draw_plan (DrySceneBuilder *b, const DryPlan *plan)
   draw_names (b, room);
   draw_elevation_marks (b, plan);
   dry_draw_plan_dimensions (b, plan);
+  if (turning)
+    dry_draw_turning (b, plan);
   dry_draw_findings (b, plan, NULL);
   dry_scene_builder_end_view (b);
 }
@@ -264,6 +266,6 @@ dry_drawing_plan (const DryPlan *plan)
   DrySceneBuilder b;
 
   dry_scene_builder_init (&b, plan->context.job);
-  dry_draw_plan (&b, plan);
+  dry_draw_plan (&b, plan, FALSE);
   return dry_scene_builder_finish (&b);
 }

@@ -7,7 +7,9 @@
 #include "draw/scene-builder.h"
 
 /* Adds the plan as a view whose room (0,0) stands at the scene's (0,0). */
-void dry_draw_plan (DrySceneBuilder *b, const DryPlan *plan);
+void dry_draw_plan (DrySceneBuilder *b, const DryPlan *plan, gboolean turning);
+/* Where a wheelchair turns and doors swing, into the open view of the plan. */
+void dry_draw_turning (DrySceneBuilder *b, const DryPlan *plan);
 /* Adds the unrolled faces as views, floor at y = 0. */
 void dry_draw_strip (DrySceneBuilder *b, const DryPlan *plan, gboolean water);
 /* The water's way down one face, into the open view. */

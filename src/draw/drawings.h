@@ -8,7 +8,8 @@
 
 #define DRY_LAYERS_ALL ((1u << DRY_N_LAYERS) - 1)
 /* Before anybody chose. */
-#define DRY_LAYERS_USUAL (DRY_LAYERS_ALL & ~(1u << DRY_LAYER_WATER) & ~(1u << DRY_LAYER_CUTS))
+#define DRY_LAYERS_USUAL                                                                           \
+  (DRY_LAYERS_ALL & ~(1u << DRY_LAYER_WATER) & ~(1u << DRY_LAYER_CUTS) & ~(1u << DRY_LAYER_TURNING))
 
 /* The window's board: plan above, strip of unrolled faces below, on one paper. Works for a plan
  * without faces (room outline only). Free with dry_scene_unref(). */

@@ -4,8 +4,8 @@
 #include "draw/scene.h"
 
 static const char *const layer_names[DRY_N_LAYERS] = {
-    "room",      "studs",  "basin", "boards",   "tile",       "coating", "joints",
-    "fasteners", "hidden", "parts", "findings", "dimensions", "labels",  "water"};
+    "room",   "studs", "basin",    "boards",     "tile",   "coating", "joints", "fasteners",
+    "hidden", "parts", "findings", "dimensions", "labels", "water",   "cuts",   "turning"};
 static const char *const ink_names[DRY_N_INKS] = {
     "none",       "line",      "faint", "paper",   "wall",    "wood",      "steel",
     "board",      "board-alt", "basin", "glass",   "fitting", "band",      "sealant",

@@ -20,8 +20,9 @@ typedef enum {
   DRY_LAYER_FINDINGS,
   DRY_LAYER_DIMENSIONS,
   DRY_LAYER_LABELS,
-  DRY_LAYER_WATER, /* the water's way; hidden unless asked for */
-  DRY_LAYER_CUTS,  /* numbers of tile cuts; likewise */
+  DRY_LAYER_WATER,   /* the water's way; hidden unless asked for */
+  DRY_LAYER_CUTS,    /* numbers of tile cuts; likewise */
+  DRY_LAYER_TURNING, /* room for a wheelchair to turn, swings of doors; likewise */
   DRY_N_LAYERS,
 } DryLayer;
 

@@ -76,6 +76,7 @@ static const DryActionInfo actions[] = {
     {"win.layer-findings", "9", N_ ("Findings"), "layers", DRY_ACTIONS_LAYERS},
     {"win.layer-cuts", "<Alt>6", N_ ("Numbers of the tile cuts"), "tile", DRY_ACTIONS_LAYERS},
     {"win.layer-water", "0", N_ ("The water's way to the drain"), "water", DRY_ACTIONS_LAYERS},
+    {"win.layer-turning", "<Alt>7", N_ ("Room to turn a wheelchair"), "layers", DRY_ACTIONS_LAYERS},
 
     {"win.draw-room", "<Control>r", N_ ("Draw the room's outline"), "room", DRY_ACTIONS_ROOM},
     {"win.room-form::alcove", "<Control>1", N_ ("Start from an alcove"), "room", DRY_ACTIONS_ROOM},

@@ -23,7 +23,8 @@ static const struct {
               {"layer-hidden", DRY_LAYER_HIDDEN},
               {"layer-findings", DRY_LAYER_FINDINGS},
               {"layer-water", DRY_LAYER_WATER},
-              {"layer-cuts", DRY_LAYER_CUTS}};
+              {"layer-cuts", DRY_LAYER_CUTS},
+              {"layer-turning", DRY_LAYER_TURNING}};
 
 static void
 set_enabled (DryWindow *self, const char *name, gboolean enabled)

@@ -227,6 +227,7 @@ save_state (DryWindow *self)
   g_settings_set_boolean (self->settings, "maximized", gtk_window_is_maximized (GTK_WINDOW (self)));
   g_settings_set_uint (self->settings, "layers",
                        ~dry_session_get_layers (self->session) & DRY_LAYERS_ALL);
+  g_settings_set_uint (self->settings, "layers-known", DRY_N_LAYERS);
 }
 
 static void
@@ -234,14 +235,15 @@ restore_state (DryWindow *self)
 {
   g_autoptr (GVariant) chosen = g_settings_get_user_value (self->settings, "layers");
   guint hidden = g_settings_get_uint (self->settings, "layers");
+  guint known = MIN (g_settings_get_uint (self->settings, "layers-known"), DRY_N_LAYERS);
 
   gtk_window_set_default_size (GTK_WINDOW (self),
                                g_settings_get_int (self->settings, "window-width"),
                                g_settings_get_int (self->settings, "window-height"));
   if (g_settings_get_boolean (self->settings, "maximized"))
     gtk_window_maximize (GTK_WINDOW (self));
-  /* Before anybody chose, what is shown is the session's own choice. */
-  for (guint layer = 0; chosen != NULL && layer < DRY_N_LAYERS; layer++)
+  /* Before anybody chose, and for layers that came later, it is the session's own choice. */
+  for (guint layer = 0; chosen != NULL && layer < known; layer++)
     dry_session_set_layer (self->session, layer, (hidden & 1u << layer) == 0);
   g_settings_bind (self->settings, "shelf", self->shelf_revealer, "reveal-child",
                    G_SETTINGS_BIND_GET);

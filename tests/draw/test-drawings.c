@@ -116,6 +116,46 @@ check_scene (const DryScene *scene, gboolean has_views)
   }
 }
 
+static guint
+count_turning (const DryScene *scene, DryPrimitiveKind kind)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < scene->n; i++)
+    n += scene->items[i].layer == DRY_LAYER_TURNING && scene->items[i].kind == kind;
+  return n;
+}
+
+/* Room to turn is on the board only, hidden unless asked for; a sector for every door. */
+static void
+test_turning (void)
+{
+  static const char *const files[] = {"05-roll-in.drybay", "client-shower.drybay",
+                                      "01-alcove.drybay"};
+
+  g_assert_cmpuint (DRY_LAYERS_USUAL & 1u << DRY_LAYER_TURNING, ==, 0);
+  for (guint i = 0; i < G_N_ELEMENTS (files); i++) {
+    g_autoptr (DryProject) project = dry_test_load (files[i]);
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryPlan) plan =
+        dry_plan_new (project, dry_test_room (project), dry_test_catalog (), NULL, &error);
+    g_assert_no_error (error);
+    const DryRoom *room = plan->context.room;
+    g_autoptr (DryScene) board = dry_drawing_board (plan);
+    g_autoptr (DryScene) paper = dry_drawing_plan (plan);
+    guint doors = 0;
+    for (guint k = 0; k < room->n_openings; k++)
+      doors += room->openings[k].kind == DRY_OPENING_DOOR;
+    for (guint k = 0; k < room->n_parts; k++)
+      doors += room->parts[k].kind == DRY_PART_GLASS && room->parts[k].hinged;
+    g_assert_cmpuint (count_turning (board, DRY_PRIMITIVE_CIRCLE), ==, 1);
+    g_assert_cmpuint (count_turning (board, DRY_PRIMITIVE_TEXT), ==, 2);
+    g_assert_cmpuint (count_turning (board, DRY_PRIMITIVE_PATH), ==, doors);
+    for (guint kind = 0; kind <= DRY_PRIMITIVE_DIMENSION; kind++)
+      g_assert_cmpuint (count_turning (paper, kind), ==, 0);
+  }
+}
+
 /* No two dimensions of one row and base line overlap. */
 static void
 check_rows (const DryScene *scene)
@@ -233,6 +273,7 @@ main (int argc, char **argv)
     g_autofree char *path = g_strconcat ("/draw/golden/", golden[i], NULL);
     g_test_add_data_func (path, golden[i], test_golden);
   }
+  g_test_add_func ("/draw/turning", test_turning);
   g_test_add_func ("/draw/golden/metric", test_golden_metric);
   g_test_add_func ("/draw/golden/neo-angle", test_golden_neo_angle);
   g_test_add_func ("/draw/names", test_names);

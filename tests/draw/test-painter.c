@@ -233,9 +233,10 @@ check_letters (const DryScene *scene, double factor, const char *what)
   form.x = 370 + (form.x - 370) * factor;
   form.y = 350 + (form.y - 350) * factor;
   form.scale *= factor;
-  /* Numbers of cuts are switched on to be read instead of the rest. */
+  /* Numbers of cuts and turning space are switched on to be read instead of the rest. */
   shown = dry_painter_paint_and_tell (cr, scene, &form, dry_style_get (DRY_STYLE_LIGHT),
-                                      DRY_LAYERS_ALL & ~(1u << DRY_LAYER_CUTS));
+                                      DRY_LAYERS_ALL & ~(1u << DRY_LAYER_CUTS) &
+                                          ~(1u << DRY_LAYER_TURNING));
   for (guint i = 0; i < shown->len; i++)
     for (guint j = i + 1; j < shown->len; j++) {
       const DryShownText *a = &g_array_index (shown, DryShownText, i);

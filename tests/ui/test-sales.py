@@ -212,6 +212,40 @@ def test_walks_cards_by_keys(v):
 
 
 @sitting()
+def test_swings_doors(v):
+    """Sales 7: the room to turn a wheelchair is not shown unless asked for: its key lays it over the plan, takes it off
+    again, and the project is the same."""
+    x, y, w, h = v.app.box(v.board.node())
+    before = v.work.project()
+    v.app.key("Escape", "Escape")
+    v.app.move(x + 4, y + 4)
+
+    def look(name):
+        path = os.path.join(v.work.folder, name + ".png")
+        subprocess.run(["import", "-window", "root", "-crop", "%dx%d+%d+%d" % (w, h - 90, x, y), "+repage", path], check=True)
+        return path
+
+    def still(name):
+        now = look(name)
+        while True:
+            time.sleep(0.5)
+            os.replace(now, now + ".before")
+            now = look(name)
+            if differ(now + ".before", now) == 0:
+                return now
+    time.sleep(2)
+    without = still("without")
+    v.app.key("alt+7")
+    v.app.wait(lambda: differ(without, look("now")) > 200, "the circle on the plan")
+    shown = still("shown")
+    if os.environ.get("DRYBAY_TEST_PICTURES"):
+        subprocess.run(["cp", shown, os.path.join(os.environ["DRYBAY_TEST_PICTURES"], "turning.png")], check=True)
+    v.app.key("alt+7")
+    v.app.wait(lambda: differ(without, look("now")) < 60, "the circle to go")
+    equal(v.work.project(), before)
+
+
+@sitting()
 def test_prices_on_and_off(v):
     """One key hides every sum."""
     v.show()
