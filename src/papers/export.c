@@ -52,7 +52,9 @@ paint_sheet (const Sheet *self, const DryScene *scene, cairo_t *cr, double per_m
 
   cairo_set_source_rgb (cr, paper->r, paper->g, paper->b);
   cairo_paint (cr);
-  dry_painter_paint (cr, scene, &transform, dry_page_style (), DRY_LAYERS_ALL, NULL);
+  /* Room to turn is for those who ask on the screen. */
+  dry_painter_paint (cr, scene, &transform, dry_page_style (),
+                     DRY_LAYERS_ALL & ~(1u << DRY_LAYER_TURNING), NULL);
 }
 
 /* Cairo numbers SVG groups from a counter of the whole process; numbered anew here, the same

@@ -194,8 +194,9 @@ paint_item (const DryPageItem *item, guint hidden, cairo_t *cr, PangoLayout *lay
     break;
   case DRY_PAGE_SCENE:
   case DRY_PAGE_MARK:
-    dry_painter_paint (cr, item->scene, &item->transform, dry_page_style (),
-                       DRY_LAYERS_ALL & ~(1u << DRY_LAYER_CUTS) & ~hidden, NULL);
+    dry_painter_paint (
+        cr, item->scene, &item->transform, dry_page_style (),
+        DRY_LAYERS_ALL & ~(1u << DRY_LAYER_CUTS) & ~(1u << DRY_LAYER_TURNING) & ~hidden, NULL);
     break;
   }
   cairo_new_path (cr);

@@ -364,6 +364,10 @@ def papers_and_drawings():
         png = pathlib.Path(folder) / "drawing.png"
         ok("drawing", DEMO, "--sheet", "face:B", "-o", png)
         assert png.read_bytes().startswith(b"\x89PNG")
+        board = pathlib.Path(folder) / "board.pdf"  # room to turn is shown on the screen, to those who ask
+        ok("drawing", DEMO, "--sheet", "board", "-o", board)
+        text = subprocess.run(["pdftotext", "-layout", board, "-"], capture_output=True, text=True, check=True).stdout
+        assert "Back wall" in text and "vanity" not in text, text
         fails("drawing", DEMO, "--sheet", "attic", "-o", svg, says="plan")
         fails("drawing", DEMO, "--sheet", "plan", "-o", pathlib.Path(folder) / "x.bmp", says="svg")
         fails("papers", DEMO, "-o", pathlib.Path(folder) / "no/such/folder.pdf", says="folder")
