@@ -17,6 +17,8 @@ static const DryActionInfo actions[] = {
     {"win.versions", "<Control>h", N_ ("Earlier versions of the file"), "files", DRY_ACTIONS_FILE},
     {"win.export-papers", "<Control>e", N_ ("Export the crew's papers"), "papers",
      DRY_ACTIONS_FILE},
+    {"win.trade-sheets::all", "<Control><Alt>r", N_ ("Export the sheets of all trades"), "papers",
+     DRY_ACTIONS_FILE},
     {"win.export-drawing", "<Control><Shift>e", N_ ("Export the drawing"), "papers",
      DRY_ACTIONS_FILE},
     {"win.export-proposal", "<Control><Alt>e", N_ ("Export the client's proposal"), "papers",

@@ -46,10 +46,11 @@ dry_window_update_actions (DryWindow *self)
   gboolean basin = room != NULL && object != 0 && room->basin.id == object;
   gboolean hung = object != 0 && wall == NULL && !basin;
   static const char *const on_desk[] = {
-      "save-as",       "save",           "export-papers", "export-drawing",  "print",
-      "zoom-in",       "zoom-out",       "zoom-fit",      "draw-room",       "room-form",
-      "add-half-wall", "paste",          "next-face",     "previous-face",   "add-room",
-      "find-part",     "duplicate-room", "show-client",   "export-proposal", "export-change"};
+      "save-as",      "save",          "export-papers",  "trade-sheets", "export-drawing",
+      "print",        "zoom-in",       "zoom-out",       "zoom-fit",     "draw-room",
+      "room-form",    "add-half-wall", "paste",          "next-face",    "previous-face",
+      "add-room",     "find-part",     "duplicate-room", "show-client",  "export-proposal",
+      "export-change"};
 
   for (guint i = 0; i < G_N_ELEMENTS (on_desk); i++)
     set_enabled (self, on_desk[i], open);

@@ -83,6 +83,9 @@ gboolean dry_window_refuses_papers (DryWindow *self);
 /* window-client-papers.c */
 void dry_window_add_client_paper_actions (DryWindow *self);
 
+/* window-trades.c */
+void dry_window_add_trade_actions (DryWindow *self);
+
 /* window-full-size.c */
 void dry_window_add_full_size_actions (DryWindow *self);
 

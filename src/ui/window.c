@@ -387,6 +387,7 @@ dry_window_new (DryApplication *application)
   dry_window_add_client_actions (self);
   dry_window_add_client_paper_actions (self);
   dry_window_add_full_size_actions (self);
+  dry_window_add_trade_actions (self);
   dry_window_follow_file (self);
   dry_window_tell_packs (self, application);
   dry_window_add_drop (self);
