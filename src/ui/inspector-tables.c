@@ -2,6 +2,7 @@
 /* The tables of fields: what each kind of thing lets a person type, in which groups and within
  * which limits. Data only, besides the few lengths that are measured rather than stored. */
 #include "ui/inspector-fields.h"
+#include "ui/inspector-widths.h"
 
 #include <glib/gi18n.h>
 
@@ -388,6 +389,15 @@ static const DryField WALL[] = {
     {NULL, N_ ("Length"), N_ ("Between stud faces; the next wall follows"), DRY_FIELD_LENGTH, 0,
      IN (1), IN (2000), .is_shown = is_outline_wall, .get = get_wall_length,
      .set = set_wall_length},
+    {NULL, N_ ("Width at the back"), N_ ("Between stud faces; the side walls taper to the front's"),
+     DRY_FIELD_LENGTH, 0, IN (1), IN (1000), .is_shown = dry_is_alcove_back,
+     .get = dry_get_width_back, .set = dry_set_width_back},
+    {NULL, N_ ("Width in the middle"), N_ ("The tightest of the three governs"), DRY_FIELD_LENGTH,
+     0, IN (1), IN (1000), .is_shown = dry_is_alcove_back, .get = dry_get_width_middle,
+     .set = dry_set_width_middle},
+    {NULL, N_ ("Width at the front"), N_ ("At the front of the tub or pan, else of the side walls"),
+     DRY_FIELD_LENGTH, 0, IN (1), IN (1000), .is_shown = dry_is_alcove_back,
+     .get = dry_get_width_front, .set = dry_set_width_front},
     {NULL, N_ ("Height"), NULL, DRY_FIELD_LENGTH, AT (DryWall, height), 0, IN (400),
      .zero_text = N_ ("ceiling")},
     {NULL, N_ ("Thickness"), N_ ("Stud to stud"), DRY_FIELD_LENGTH, AT (DryWall, thickness), 0,

@@ -10,7 +10,7 @@ import sys
 import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import Atspi, Ledger, Tap, Work, true, walk  # noqa: E402
+from driver import Atspi, Ledger, Tap, Work, near, true, walk  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 tap = Tap()
@@ -210,6 +210,47 @@ def test_clicks_a_quantity(v):
     v.app.click((left + 100, top + 20))  # its own line, above what it unfolded: out
     v.app.move(x + 4, y + h - 8)
     true(differing(plain, look("out")) < 60, "the boards stay lit")
+
+
+@sitting()
+def test_types_three_widths(v):
+    """Office 1: three widths typed behind the tub: the side walls taper, the tightest governs and its finding says which."""
+    v.work.select_wall()
+
+    def give(name, text):
+        entry = v.app.get("text", name + ".*")
+        v.app.click(v.app.centre(entry))
+        v.app.key("ctrl+a")
+        v.app.type(text)
+        v.app.key("Return")
+        time.sleep(0.4)
+
+    def walls():
+        return v.work.room()["walls"]
+    before = walls()
+    give("Width at the back", "60 1/4")
+    give("Width at the front", "60 1/16")
+    give("Width in the middle", "59 3/4")
+    v.ledger.wait_finding("Basin does not go between its walls")
+    back, right, front, left = walls()
+    near(right["start"][0] - back["start"][0], 60.25 * 25.4, "width at the back")
+    slope = (front["start"][0] - right["start"][0]) / (right["start"][1] - front["start"][1])
+    lean = (left["start"][0] - back["start"][0]) / (back["start"][1] - left["start"][1])
+    near(60.25 * 25.4 + (slope - lean) * 30 * 25.4, 60.0625 * 25.4, "width 30 in out, at the front of the tub")
+    true(slope < 0 < lean, "the side walls do not both taper: %s and %s" % (lean, slope))
+    near(back["width_bow"], (59.75 - (60.25 + 60.0625) / 2) * 25.4, "bow in the middle")
+    row = v.row("Findings", "Basin does not go between its walls.*")
+    v.app.click(row)
+    v.app.get("label", "(?s).*in the middle, governs.*")
+    v.app.key("ctrl+l")
+    v.work.select_wall()
+    give("Width in the middle", "60 1/8")
+    v.ledger.wait_finding("Basin does not go between its walls", there=False)
+    v.app.key("ctrl+l")
+    time.sleep(0.5)
+    v.work.select_wall()  # away from the entry, which undoes its own typing
+    v.work.undo(4)
+    true(walls() == before, "four undo steps do not lead back: %s" % walls())
 
 
 tap.run_all(globals())
