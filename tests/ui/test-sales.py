@@ -245,6 +245,45 @@ def test_swings_doors(v):
     equal(v.work.project(), before)
 
 
+def amber(path, place):
+    """How many pixels of a piece of the screen are of the warning color the circle has when it is too small."""
+    subprocess.run(["import", "-window", "root", "-crop", "%dx%d+%d+%d" % place, "+repage", path], check=True)
+    answer = subprocess.run(["convert", path, "-fuzz", "12%", "-fill", "black", "+opaque", "#9a5500", "-fuzz", "0", "-fill", "white",
+                             "+opaque", "black", "-format", "%[fx:mean*w*h]", "info:"], capture_output=True, text=True, check=True)
+    return float(answer.stdout)
+
+
+def test_swings_doors_only_when_asked():
+    """Who chose layers before there was one for turning space does not get it unasked; who chose it since does."""
+    settings = os.path.join(os.environ["XDG_CONFIG_HOME"], "glib-2.0", "settings", "keyfile")
+    os.makedirs(os.path.dirname(settings), exist_ok=True)
+    os.environ["GSETTINGS_BACKEND"] = "keyfile"
+    looks = []
+    try:
+        for chosen in ("", "layers-known=uint32 16\n"):  # nothing hidden then; nothing hidden now
+            with open(settings, "w") as file:
+                file.write("[io/github/drybay/Drybay]\nlayers=uint32 0\n" + chosen)
+            v = Visit("data/demo/client-shower.drybay")
+            try:
+                x, y, w, h = v.app.box(v.board.node())
+                v.app.key("Escape", "Escape")
+                v.app.move(x + 4, y + 4)
+
+                counts = []
+                for press in ([], ["alt+7"]):
+                    v.app.key(*press)
+                    time.sleep(2)
+                    counts.append(amber(os.path.join(v.work.folder, "look.png"), (w, (h - 90) // 2, x, y)))
+                looks.append(counts)
+            finally:
+                v.work.remove()
+    finally:
+        del os.environ["GSETTINGS_BACKEND"]
+        os.remove(settings)
+    true(looks[0][0] + 50 < looks[0][1], "shown unasked, or its key does nothing: %r" % looks)
+    true(looks[1][0] > looks[1][1] + 50, "not kept, or its key does nothing: %r" % looks)
+
+
 @sitting()
 def test_prices_on_and_off(v):
     """One key hides every sum."""
