@@ -18,7 +18,7 @@ typedef struct {
   DryPapers *papers;
   const DryPlan *plan;
   DryPage *page;
-  char *title; /* of the sheet, repeated on pages that follow */
+  char *title;     /* of the sheet, repeated on pages that follow */
   const char *set; /* whose sheets these are, before the title in the title block; or NULL */
   guint hidden;    /* layers the drawings go without, a bit each */
   double left, top, width, bottom;

@@ -60,6 +60,8 @@ on_trade_sheets (GSimpleAction *action, GVariant *parameter, gpointer data)
   };
   const char *word = g_variant_get_string (parameter, NULL);
 
+  /* The page of a submenu closes with the focus still in it, and keys would go nowhere after. */
+  gtk_widget_grab_focus (GTK_WIDGET (((DryWindow *) data)->canvas));
   for (guint i = 0; i < G_N_ELEMENTS (trades); i++)
     if (g_str_equal (trades[i].word, word))
       dry_window_ask_pdf (data, _ (trades[i].title), _ (trades[i].ending), trades[i].write);
