@@ -28,6 +28,23 @@ strip_marks (const char *label)
   return g_string_free (text, FALSE);
 }
 
+/* Who was given a name by hand keeps it. GTK itself names a button by its label as it is written;
+ * a name of ours follows the label. */
+static gboolean
+has_own_name (GtkWidget *widget, const char *label)
+{
+  GtkAccessible *accessible = GTK_ACCESSIBLE (widget);
+  g_autofree char *other = NULL;
+
+  if (!gtk_test_accessible_has_property (accessible, GTK_ACCESSIBLE_PROPERTY_LABEL) ||
+      g_object_get_qdata (G_OBJECT (widget), original_quark ()) != NULL)
+    return FALSE;
+  if (label == NULL)
+    return TRUE;
+  other = gtk_test_accessible_check_property (accessible, GTK_ACCESSIBLE_PROPERTY_LABEL, label);
+  return other != NULL;
+}
+
 static void
 map_button (GtkWidget *widget)
 {
@@ -37,9 +54,7 @@ map_button (GtkWidget *widget)
   GtkWidget *parent = gtk_widget_get_parent (widget);
 
   original (widget);
-  /* Who was given a name of their own keeps it; ours follows the label. */
-  if (gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL) &&
-      g_object_get_qdata (G_OBJECT (widget), original_quark ()) == NULL)
+  if (has_own_name (widget, label))
     return;
   if (label != NULL && gtk_button_get_use_underline (button)) {
     g_autofree char *name = strip_marks (label);

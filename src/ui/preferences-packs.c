@@ -9,6 +9,7 @@
 
 #include "catalog/own-packs.h"
 #include "plan/rule-names.h"
+#include "ui/access.h"
 
 /* As people write it: from their home on. */
 static char *
@@ -170,6 +171,7 @@ new_folder_row (AdwPreferencesWindow *window)
   GtkWidget *add = gtk_button_new_with_mnemonic (_ ("_Add…"));
 
   gtk_widget_set_tooltip_text (open, _ ("Open the Folder"));
+  dry_access_set_name (open, _ ("Open the Folder"));
   gtk_widget_add_css_class (open, "flat");
   gtk_widget_set_valign (open, GTK_ALIGN_CENTER);
   gtk_widget_set_valign (add, GTK_ALIGN_CENTER);
