@@ -165,6 +165,10 @@ check_picture (Desk *desk, const char *after)
 
   DRY_TEST_WAIT_FOR (!dry_session_is_busy (desk->session));
   kept = take_picture (desk);
+  for (guint i = 0; i < 40 && before != NULL && g_bytes_equal (before, kept); i++) {
+    g_bytes_unref (kept); /* a busy machine: the frame is still to come */
+    kept = take_picture (desk);
+  }
   g_object_notify (G_OBJECT (adw_style_manager_get_default ()), "dark"); /* lets go of everything */
   fresh = take_picture (desk);
   g_assert_cmpuint (g_bytes_get_size (kept), ==, g_bytes_get_size (fresh));
