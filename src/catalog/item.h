@@ -32,3 +32,7 @@ typedef struct {
   DrySource packing_source;     /* of these; all NULL without any */
   DrySource source;             /* of the sizes */
 } DryItem;
+
+/* `now` with this tile instead: its sizes and joint, laid; box, sheet and spares that were set for
+ * the tile before are forgotten. The id is borrowed from the item. */
+DryFinish dry_item_lay_tile (const DryItem *self, const DryFinish *now);

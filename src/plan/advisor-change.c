@@ -413,15 +413,12 @@ try_tiles (Changing *self)
     const DryItem *item = dry_catalog_get_item_at (catalog, i);
     g_autoptr (DryProject) project = NULL;
     g_autoptr (DryAdvice) advice = NULL;
-    DryFinish finish = *now;
+    DryFinish finish;
     DryAdvicePlace place;
     if (item->kind != DRY_ITEM_TILE || g_strcmp0 (item->id, now->tile) == 0)
       continue;
-    finish.tile = (char *) item->id;
-    finish.tile_width = item->tile_width;
-    finish.tile_height = item->tile_height;
-    finish.tile_thickness = item->tile_thickness;
-    finish.joint = item->joint;
+    finish = dry_item_lay_tile (item, now);
+    finish.tiled = now->tiled;
     project = dry_edit_set_finish (site->plan->project, room, &finish, NULL);
     if (!project)
       continue;

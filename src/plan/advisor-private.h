@@ -124,6 +124,8 @@ void dry_advice_fitting_demands (DryAdviceWork *self); /* advisor-fitting.c */
  * chosen); no lines when nothing is tiled or the pattern has none that run through. */
 DryAdviceLines dry_advice_lines (const DryAdviceSite *site, DryArena *arena, const DryFace *face,
                                  DryPoint datum, DryLength joint);
+/* The first of the ordered values that is not less than `least`; `n` when all are. */
+guint dry_advice_first_from (const DryLength *values, guint n, DryLength least);
 /* How far the nearest line is; G_MAXINT64 without any. */
 DryLength dry_advice_off_line (const DryLength *lines, guint n, DryLength at);
 

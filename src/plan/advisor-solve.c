@@ -503,28 +503,13 @@ dry_advice_find_best (const DryAdvice *self, DryArena *arena, DryAdviceFreedom f
 
 /* --- near by, for a drag --- */
 
-static guint
-first_from (const DryLength *values, guint n, DryLength least)
-{
-  guint lo = 0, hi = n;
-
-  while (lo < hi) {
-    guint middle = (lo + hi) / 2;
-    if (values[middle] < least)
-      lo = middle + 1;
-    else
-      hi = middle;
-  }
-  return lo;
-}
-
 gboolean
 dry_advice_snap (const DryAdvice *self, const DryAdviceFace *face, DryPoint from, DryLength reach,
                  gboolean lock_z, DryPoint *out)
 {
   double best = -1, best_away = 0;
-  guint i0 = first_from (face->critical_u, face->n_critical_u, from.x - reach);
-  guint j0 = first_from (face->critical_z, face->n_critical_z, from.y - reach);
+  guint i0 = dry_advice_first_from (face->critical_u, face->n_critical_u, from.x - reach);
+  guint j0 = dry_advice_first_from (face->critical_z, face->n_critical_z, from.y - reach);
 
   /* Its own coordinates count too: it may be best left alone on one axis. */
   for (guint i = i0; i <= face->n_critical_u; i++) {

@@ -3,23 +3,31 @@
  * layout itself is the tile stage's. */
 #include "plan/advisor-private.h"
 
-DryLength
-dry_advice_off_line (const DryLength *lines, guint n, DryLength at)
+guint
+dry_advice_first_from (const DryLength *values, guint n, DryLength least)
 {
   guint lo = 0, hi = n;
-  DryLength off = G_MAXINT64;
 
   while (lo < hi) {
     guint middle = (lo + hi) / 2;
-    if (lines[middle] < at)
+    if (values[middle] < least)
       lo = middle + 1;
     else
       hi = middle;
   }
-  if (lo < n)
-    off = lines[lo] - at;
-  if (lo > 0)
-    off = MIN (off, at - lines[lo - 1]);
+  return lo;
+}
+
+DryLength
+dry_advice_off_line (const DryLength *lines, guint n, DryLength at)
+{
+  guint next = dry_advice_first_from (lines, n, at);
+  DryLength off = G_MAXINT64;
+
+  if (next < n)
+    off = lines[next] - at;
+  if (next > 0)
+    off = MIN (off, at - lines[next - 1]);
   return off;
 }
 

@@ -392,18 +392,11 @@ dry_advice_demand_points (const DryAdviceDemand *demand, DryPoint place, gboolea
 static DryLength
 strip_beside (const DryLength *lines, guint n, DryLength at, gboolean downward)
 {
-  guint lo = 0, hi = n;
+  guint next = dry_advice_first_from (lines, n, at);
 
-  while (lo < hi) {
-    guint middle = (lo + hi) / 2;
-    if (lines[middle] < at)
-      lo = middle + 1;
-    else
-      hi = middle;
-  }
-  if (lo < n && (lines[lo] == at || !downward))
-    return lines[lo] - at;
-  return downward && lo > 0 ? at - lines[lo - 1] : 0;
+  if (next < n && (lines[next] == at || !downward))
+    return lines[next] - at;
+  return downward && next > 0 ? at - lines[next - 1] : 0;
 }
 
 double

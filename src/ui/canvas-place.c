@@ -151,19 +151,12 @@ static void
 lay_tile (DryCanvas *self, const DryItem *item)
 {
   const DryRoom *room = dry_session_get_room (self->session);
-  DryFinish finish = room->finish;
+  DryFinish finish = dry_item_lay_tile (item, &room->finish);
   g_autofree char *step = g_strdup_printf (_ ("Tile with %s"), item->name);
   GError *error = NULL;
-  DryProject *project;
-
-  finish.tile = (char *) item->id;
-  finish.tile_width = item->tile_width;
-  finish.tile_height = item->tile_height;
-  finish.tile_thickness = item->tile_thickness;
-  finish.joint = item->joint > 0 ? item->joint : finish.joint;
-  finish.tiled = TRUE;
-  project =
+  DryProject *project =
       dry_edit_set_finish (dry_session_get_project (self->session), room->id, &finish, &error);
+
   dry_session_apply (self->session, project, step, NULL, error);
 }
 

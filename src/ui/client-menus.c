@@ -68,14 +68,8 @@ static DryProject *
 tile_room (const DryProject *project, DryId room_id, const DryItem *item, GError **error)
 {
   const DryRoom *room = dry_project_get_room (project, room_id);
-  DryFinish finish = room->finish;
+  DryFinish finish = dry_item_lay_tile (item, &room->finish);
 
-  finish.tile = (char *) item->id;
-  finish.tile_width = item->tile_width;
-  finish.tile_height = item->tile_height;
-  finish.tile_thickness = item->tile_thickness;
-  finish.joint = item->joint > 0 ? item->joint : finish.joint;
-  finish.tiled = TRUE;
   return dry_edit_set_finish (project, room_id, &finish, error);
 }
 

@@ -54,16 +54,7 @@ chosen_cb (AdwComboRow *row, GParamSpec *pspec, DrySession *session)
 
   if (!room || !item || (room->finish.tiled && find_tile (session, &room->finish) == item))
     return;
-  finish = room->finish;
-  finish.tile = (char *) item->id;
-  finish.tile_width = item->tile_width;
-  finish.tile_height = item->tile_height;
-  finish.tile_thickness = item->tile_thickness;
-  finish.joint = item->joint > 0 ? item->joint : finish.joint;
-  /* Sheet, box and spares are the new tile's own. */
-  finish.box = finish.chips_across = finish.chips_up = 0;
-  finish.breakage = 0;
-  finish.tiled = TRUE;
+  finish = dry_item_lay_tile (item, &room->finish);
   step = g_strdup_printf (_ ("Tile with %s"), item->name);
   project = dry_edit_set_finish (dry_session_get_project (session), room->id, &finish, &error);
   dry_session_apply (session, project, step, NULL, error);
