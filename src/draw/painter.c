@@ -99,8 +99,10 @@ begin_stroke (DryPainter *self, const DryPrimitive *item)
   self->dash = item->dash;
 }
 
+/* A grid of joints is thousands of strokes in one path. Who keeps squares has them a few at a time,
+ * so that a square painted anew replays only the lots that touch it; an area stays one path. */
 static void
-trace_path (DryPainter *self, const DryPrimitive *item)
+trace_path (DryPainter *self, const DryPrimitive *item, gboolean in_lots)
 {
   guint start = 0, n_rings = item->ring_ends ? item->n_rings : 1;
   double x, y;
@@ -125,6 +127,10 @@ trace_path (DryPainter *self, const DryPrimitive *item)
     if (item->closed)
       cairo_close_path (self->cr);
     start = end;
+    if (in_lots && r % STROKES_A_LOT == STROKES_A_LOT - 1) {
+      flush_stroke (self);
+      begin_stroke (self, item);
+    }
   }
 }
 
@@ -143,32 +149,6 @@ trace_dashed (DryPainter *self, const DryPrimitive *item)
       dry_painter_segment (self, x0, y0, x1, y1);
     }
     start = end;
-  }
-}
-
-/* A grid of joints is thousands of strokes in one path. Who keeps squares has them a few at a time,
- * so that a square painted anew replays only the lots that touch it. */
-static void
-trace_in_lots (DryPainter *self, const DryPrimitive *item)
-{
-  guint start = 0;
-  double x, y;
-
-  for (guint r = 0; r < item->n_rings; r++) {
-    for (guint i = start; i < item->ring_ends[r]; i++) {
-      dry_painter_place (self, item->points[i], &x, &y);
-      if (i == start)
-        cairo_move_to (self->cr, x, y);
-      else
-        cairo_line_to (self->cr, x, y);
-    }
-    if (item->closed)
-      cairo_close_path (self->cr);
-    start = item->ring_ends[r];
-    if (r % STROKES_A_LOT == STROKES_A_LOT - 1) {
-      flush_stroke (self);
-      begin_stroke (self, item);
-    }
   }
 }
 
@@ -200,7 +180,7 @@ paint_shape (DryPainter *self, const DryPrimitive *item)
 
   if (filled) {
     flush_stroke (self);
-    trace_path (self, item);
+    trace_path (self, item, FALSE);
     if (item->fill != DRY_INK_NONE) {
       dry_painter_set_ink (self, item->fill, item->fill_alpha);
       cairo_fill_preserve (self->cr);
@@ -213,10 +193,8 @@ paint_shape (DryPainter *self, const DryPrimitive *item)
     begin_stroke (self, item);
     if (item->dash != DRY_DASH_SOLID && item->kind == DRY_PRIMITIVE_PATH && item->n_points <= 512)
       trace_dashed (self, item);
-    else if (self->squares && item->ring_ends != NULL && item->n_rings > STROKES_A_LOT)
-      trace_in_lots (self, item);
     else
-      trace_path (self, item);
+      trace_path (self, item, self->squares != NULL);
   }
   dry_painter_note_shape (self, item);
 }
@@ -332,17 +310,7 @@ void
 dry_painter_paint (cairo_t *cr, const DryScene *scene, const DryTransform *transform,
                    const DryStyle *style, guint layers, const DryRect *clip)
 {
-  DryPainter self;
-
-  if (!begin_paint (&self, cr, scene, transform, style))
-    return;
-  self.layers = layers;
-  if (clip) {
-    self.has_clip = TRUE;
-    self.clip = *clip;
-  }
-  paint_all (&self);
-  end_paint (&self);
+  dry_painter_paint_squares (cr, scene, transform, style, layers, clip, NULL);
 }
 
 void
@@ -380,6 +348,19 @@ dry_painter_paint_and_tell (cairo_t *cr, const DryScene *scene, const DryTransfo
   return shown;
 }
 
+/* Areas become a breath of the ink, so what lies in them stays readable. */
+static DryPrimitive
+light_up (const DryPrimitive *item, double breath)
+{
+  DryPrimitive lit = *item;
+
+  lit.fill_alpha = MIN (item->fill_alpha, breath);
+  lit.hatch = DRY_HATCH_NONE;
+  if (item->fill == DRY_INK_PAPER)
+    lit.fill = DRY_INK_NONE;
+  return lit;
+}
+
 void
 dry_painter_paint_object (cairo_t *cr, const DryScene *scene, const DryTransform *transform,
                           const DryStyle *style, DryId object, DryInk ink)
@@ -392,7 +373,7 @@ dry_painter_paint_object (cairo_t *cr, const DryScene *scene, const DryTransform
   self.widen = 0.25;
   for (guint i = 0; i < scene->n; i++) {
     const DryPrimitive *item = &scene->items[i];
-    DryPrimitive lit = *item;
+    DryPrimitive lit = light_up (item, 0.10);
 
     if (item->object != object || item->layer == DRY_LAYER_DIMENSIONS ||
         item->shows == DRY_SHOWS_FINDING || item->shows == DRY_SHOWS_JOINT ||
@@ -400,11 +381,6 @@ dry_painter_paint_object (cairo_t *cr, const DryScene *scene, const DryTransform
       continue;
     if (item->kind != DRY_PRIMITIVE_PATH && item->kind != DRY_PRIMITIVE_CIRCLE)
       continue;
-    /* Areas become a breath of the ink, so what lies in them stays readable. */
-    lit.fill_alpha = MIN (item->fill_alpha, 0.10);
-    lit.hatch = DRY_HATCH_NONE;
-    if (item->fill == DRY_INK_PAPER)
-      lit.fill = DRY_INK_NONE;
     paint_shape (&self, &lit);
   }
   flush_stroke (&self);
@@ -423,7 +399,7 @@ dry_painter_paint_wanted (cairo_t *cr, const DryScene *scene, const DryTransform
   self.force = ink;
   self.widen = 0.3;
   for (guint i = 0; i < scene->n; i++) {
-    DryPrimitive lit = scene->items[i];
+    DryPrimitive lit = light_up (&scene->items[i], 0.22);
 
     if (!wants (&scene->items[i], data))
       continue;
@@ -432,11 +408,6 @@ dry_painter_paint_wanted (cairo_t *cr, const DryScene *scene, const DryTransform
       dry_painter_mark (&self, &lit);
       continue;
     }
-    /* An area is told by its edge and a breath of the ink; what lies in it stays readable. */
-    lit.hatch = DRY_HATCH_NONE;
-    lit.fill_alpha = MIN (lit.fill_alpha, 0.22);
-    if (lit.fill == DRY_INK_PAPER)
-      lit.fill = DRY_INK_NONE;
     if (lit.stroke == DRY_INK_NONE) {
       lit.stroke = ink;
       lit.pen = DRY_PEN_025;

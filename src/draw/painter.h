@@ -17,8 +17,8 @@ typedef struct {
 /* `layers` is a bit set; `clip` in scene coordinates limits work (NULL: all). */
 void dry_painter_paint (cairo_t *cr, const DryScene *scene, const DryTransform *transform,
                         const DryStyle *style, guint layers, const DryRect *clip);
-/* Paints like dry_painter_paint() and notes in `squares` what was painted where, so that who keeps
- * pictures of them knows which are out of date. Sums hold for one style. */
+/* Paints like dry_painter_paint() and notes in `squares` (may be NULL) what was painted where, so
+ * that who keeps pictures of them knows which are out of date. Sums hold for one style. */
 void dry_painter_paint_squares (cairo_t *cr, const DryScene *scene, const DryTransform *transform,
                                 const DryStyle *style, guint layers, const DryRect *clip,
                                 DrySquares *squares);
