@@ -128,8 +128,11 @@ draw_framing (Detail *self)
   dry_scene_builder_tag (self->b, DRY_LAYER_DIMENSIONS, DRY_SHOWS_NOTHING, 0, -1);
   dry_scene_builder_dimension (self->b, (DryPoint){rough.x0, self->window.y1},
                                (DryPoint){rough.x1, self->window.y1}, DRY_TOWARD_UP, 0);
-  dry_scene_builder_dimension (self->b, (DryPoint){0, self->window.y1},
-                               (DryPoint){rough.x0, self->window.y1}, DRY_TOWARD_UP, 1);
+  /* A corner out of the picture: its dimension would run off the page; the page says it in words.
+   */
+  if (self->window.x0 == 0)
+    dry_scene_builder_dimension (self->b, (DryPoint){0, self->window.y1},
+                                 (DryPoint){rough.x0, self->window.y1}, DRY_TOWARD_UP, 1);
   dry_scene_builder_dimension (self->b, (DryPoint){self->window.x0, 0},
                                (DryPoint){self->window.x0, rough.y0}, DRY_TOWARD_LEFT, 0);
   dry_scene_builder_dimension (self->b, (DryPoint){self->window.x0, rough.y0},

@@ -81,6 +81,9 @@ static void
 add_drawings (const Niche *self)
 {
   DryFlow *flow = self->flow;
+  g_autofree char *corner = length_of (self, self->cut->rough.x0);
+  g_autofree char *framing =
+      g_strdup_printf ("Framing, from the floor; %s from the left corner", corner);
   DryScene *scenes[3];
   double ratio, left, low;
 
@@ -90,7 +93,7 @@ add_drawings (const Niche *self)
   g_free (flow->page->scale);
   flow->page->scale = dry_scale_to_text (self->plan->context.job->metric, ratio);
   left = width_at (scenes[0], ratio);
-  low = put_scene (self, scenes[0], "Framing, from the floor", flow->left, flow->y, ratio);
+  low = put_scene (self, scenes[0], framing, flow->left, flow->y, ratio);
   {
     double x = flow->left + MAX (left + GAP, flow->width * 0.5), y = flow->y;
 

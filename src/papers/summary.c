@@ -116,7 +116,7 @@ add_build_up (DryFlow *flow)
   const DryPlanContext *context = &flow->plan->context;
   g_autoptr (DryScene) scene = dry_drawing_section (context->system, &context->build_up);
   g_autofree char *scale = NULL, *text = NULL, *total = NULL;
-  double height = 46;
+  double height = 38;
 
   if (context->build_up.total <= 0)
     return;
