@@ -23,22 +23,13 @@ print_times (const char *what, const char *system, gint64 times[ROUNDS])
            (double) times[ROUNDS / 2] / 1000, (double) times[ROUNDS * 95 / 100] / 1000);
 }
 
-static const DryPart *
-find_niche (const DryRoom *room)
-{
-  for (guint i = 0; i < room->n_parts; i++)
-    if (room->parts[i].kind == DRY_PART_NICHE)
-      return &room->parts[i];
-  g_assert_not_reached ();
-}
-
 static void
 time_system (const char *system)
 {
   g_autoptr (DryProject) project = dry_test_furnished_alcove (system);
   const DryCatalog *catalog = dry_test_catalog ();
   DryId room = dry_test_room (project);
-  const DryPart *niche = find_niche (dry_project_get_room (project, room));
+  const DryPart *niche = dry_test_niche (dry_project_get_room (project, room));
   gint64 plan_times[ROUNDS], drag_times[ROUNDS];
 
   for (guint i = 0; i < ROUNDS; i++) {

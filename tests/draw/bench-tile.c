@@ -58,15 +58,6 @@ make_tiled (const DryProject *from, guint t)
   return project;
 }
 
-static const DryPart *
-find_niche (const DryRoom *room)
-{
-  for (guint i = 0; i < room->n_parts; i++)
-    if (room->parts[i].kind == DRY_PART_NICHE)
-      return &room->parts[i];
-  g_assert_not_reached ();
-}
-
 static gint64
 time_stage (const DryPlan *plan)
 {
@@ -87,7 +78,7 @@ time_tile (guint t)
   g_autoptr (DryProject) alcove = dry_test_furnished_alcove ("foam-bands");
   g_autoptr (DryProject) project = make_tiled (alcove, t);
   DryId room = dry_test_room (project);
-  const DryPart *niche = find_niche (dry_project_get_room (project, room));
+  const DryPart *niche = dry_test_niche (dry_project_get_room (project, room));
   gint64 stage[ROUNDS], plans[ROUNDS], drags[ROUNDS];
   guint n_tiles = 0;
 

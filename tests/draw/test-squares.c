@@ -111,15 +111,6 @@ draw (const DryProject *project)
   return dry_drawing_board (plan);
 }
 
-static const DryPart *
-find_niche (const DryRoom *room)
-{
-  for (guint i = 0; i < room->n_parts; i++)
-    if (room->parts[i].kind == DRY_PART_NICHE)
-      return &room->parts[i];
-  g_assert_not_reached ();
-}
-
 /* Zoomed about the niche on its face. */
 static DryTransform
 zoom_on (const DryScene *scene, DryId object, double zoom)
@@ -147,7 +138,7 @@ test_moved_niche (void)
   static const double zooms[] = {1, 2.5, 7};
   g_autoptr (DryProject) project = dry_test_furnished_alcove ("foam-bands");
   DryId room = dry_test_room (project);
-  const DryPart *niche = find_niche (dry_project_get_room (project, room));
+  const DryPart *niche = dry_test_niche (dry_project_get_room (project, room));
   g_autoptr (DryScene) scene = draw (project);
 
   for (guint z = 0; z < G_N_ELEMENTS (zooms); z++) {

@@ -8,6 +8,7 @@
 #include "papers/flow.h"
 #include "papers/papers.h"
 #include "support/fixtures.h"
+#include "texts.h"
 
 static DryPlan *
 make_plan (DryId *niche)
@@ -48,23 +49,6 @@ count_lines (const DryPage *page, double length)
   return n;
 }
 
-static guint
-count_texts (const DryPapers *papers, const char *text)
-{
-  guint n = 0;
-
-  for (guint p = 0; p < papers->pages->len; p++) {
-    const DryPage *page = papers->pages->pdata[p];
-
-    for (guint i = 0; i < page->items->len; i++) {
-      const DryPageItem *item = &g_array_index (page->items, DryPageItem, i);
-
-      n += item->kind == DRY_PAGE_TEXT && strstr (item->text, text) != NULL;
-    }
-  }
-  return n;
-}
-
 /* The thick outline cut over all pages adds up to the rough opening's round, and every line lies on
  * the paper. */
 static void
@@ -101,8 +85,8 @@ test_template (gconstpointer data)
   }
   g_assert_cmpfloat_with_epsilon (across, 2 * dry_length_to_mm (dry_rect_width (*rough)), 1e-3);
   g_assert_cmpfloat_with_epsilon (up, 2 * dry_length_to_mm (dry_rect_height (*rough)), 1e-3);
-  g_assert_cmpuint (count_texts (papers, "Level line"), >, 0);
-  g_assert_cmpuint (count_texts (papers, "Plumb line"), >, 0);
+  g_assert_cmpuint (dry_test_count_texts (papers, "Level line"), >, 0);
+  g_assert_cmpuint (dry_test_count_texts (papers, "Plumb line"), >, 0);
 }
 
 static void
@@ -164,10 +148,10 @@ test_story_pole (void)
         continue;
       height = dry_flow_length (papers, plan, plan->tiling->faces[f].level[i]);
       /* On a strip and in the list. */
-      g_assert_cmpuint (count_texts (papers, height), >=, 2);
+      g_assert_cmpuint (dry_test_count_texts (papers, height), >=, 2);
     }
-  g_assert_cmpuint (count_texts (papers, "niche, bottom"), ==, 1);
-  g_assert_cmpuint (count_texts (papers, "niche, top"), ==, 1);
+  g_assert_cmpuint (dry_test_count_texts (papers, "niche, bottom"), ==, 1);
+  g_assert_cmpuint (dry_test_count_texts (papers, "niche, top"), ==, 1);
 }
 
 /* The crew's papers have a page for the niche with its sizes and steps, and the list of cuts. */
@@ -188,9 +172,10 @@ test_pages (void)
                                       "what to cut"};
 
   for (guint i = 0; i < G_N_ELEMENTS (words); i++)
-    g_assert_cmpuint (count_texts (papers, words[i]), >=, 1);
+    g_assert_cmpuint (dry_test_count_texts (papers, words[i]), >=, 1);
   for (guint i = 0; i < plan->tiling->n_counts; i++)
-    g_assert_cmpuint (count_texts (papers, plan->tiling->counts[i].working.formula), >=, 1);
+    g_assert_cmpuint (dry_test_count_texts (papers, plan->tiling->counts[i].working.formula), >=,
+                      1);
 }
 
 int

@@ -7,6 +7,7 @@
 #include "papers/papers-private.h"
 #include "papers/trades.h"
 #include "support/fixtures.h"
+#include "texts.h"
 
 static DryPlan *
 plan_of (const DryProject *project, guint room)
@@ -25,23 +26,6 @@ make_plan (void)
   g_autoptr (DryProject) project = dry_test_furnished_alcove ("foam-bands");
 
   return plan_of (project, 0);
-}
-
-static guint
-count_texts (const DryPapers *papers, const char *text)
-{
-  guint n = 0;
-
-  for (guint p = 0; p < papers->pages->len; p++) {
-    const DryPage *page = papers->pages->pdata[p];
-
-    for (guint i = 0; i < page->items->len; i++) {
-      const DryPageItem *item = &g_array_index (page->items, DryPageItem, i);
-
-      n += item->text && strstr (item->text, text);
-    }
-  }
-  return n;
 }
 
 static DryPapers *
@@ -190,16 +174,18 @@ test_covers (void)
   g_autoptr (DryPapers) all = make_sheets (plan, DRY_TRADES_ALL);
   guint sum = 0;
 
-  g_assert_cmpuint (count_texts (all, "Heights from the finished floor. Widths from the left"), ==,
-                    DRY_N_TRADES);
-  g_assert_cmpuint (count_texts (all, "The level line stands"), ==, DRY_N_TRADES);
+  g_assert_cmpuint (
+      dry_test_count_texts (all, "Heights from the finished floor. Widths from the left"), ==,
+      DRY_N_TRADES);
+  g_assert_cmpuint (dry_test_count_texts (all, "The level line stands"), ==, DRY_N_TRADES);
   for (DryTrade t = 0; t < DRY_N_TRADES; t++) {
     g_autoptr (DryPapers) own = make_sheets (plan, 1u << t);
 
-    g_assert_cmpuint (count_texts (own, "The datum, the same for every trade"), ==, 1);
-    g_assert_cmpuint (count_texts (own, t == DRY_TRADE_PLUMBER ? "Rough-in" : dry_trade_name (t)),
-                      >=, dry_papers_get_n_pages (own));
-    g_assert_cmpuint (count_texts (own, "Cautions"), >=, 1);
+    g_assert_cmpuint (dry_test_count_texts (own, "The datum, the same for every trade"), ==, 1);
+    g_assert_cmpuint (
+        dry_test_count_texts (own, t == DRY_TRADE_PLUMBER ? "Rough-in" : dry_trade_name (t)), >=,
+        dry_papers_get_n_pages (own));
+    g_assert_cmpuint (dry_test_count_texts (own, "Cautions"), >=, 1);
     sum += dry_papers_get_n_pages (own);
   }
   g_assert_cmpuint (sum, ==, dry_papers_get_n_pages (all));
@@ -226,7 +212,7 @@ test_pages_by_trade (void)
     g_autoptr (DryPapers) papers = make_sheets (plan, 1u << t);
 
     for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
-      if ((count_texts (papers, cases[i].text) > 0) != cases[i].on[t])
+      if ((dry_test_count_texts (papers, cases[i].text) > 0) != cases[i].on[t])
         g_test_fail_printf ("%s: “%s” is %s", dry_trade_name (t), cases[i].text,
                             cases[i].on[t] ? "missing" : "there");
   }

@@ -7,6 +7,7 @@
 
 #include "project/file.h"
 #include "support/fixtures.h"
+#include "support/random-edits.h"
 
 static DryProject *
 rename_job (const DryProject *project, const char *title)
@@ -141,83 +142,6 @@ test_depth (void)
 
 /* --- random edits --- */
 
-static DryId
-pick_object (GRand *random, const DryRoom *room)
-{
-  guint n = room->n_walls + room->n_openings + room->n_parts + 1;
-  guint at = (guint) g_rand_int_range (random, 0, (gint32) n);
-
-  if (at < room->n_walls)
-    return room->walls[at].id;
-  at -= room->n_walls;
-  if (at < room->n_openings)
-    return room->openings[at].id;
-  at -= room->n_openings;
-  return at < room->n_parts ? room->parts[at].id : room->basin.id;
-}
-
-static DryLength
-pick_length (GRand *random)
-{
-  return (DryLength) g_rand_int_range (random, -64, 1600) * (DRY_INCH / 16);
-}
-
-/* Some random edit; NULL when it was refused, as many must be. */
-static DryProject *
-edit_somehow (GRand *random, const DryProject *project)
-{
-  const DryRoom *room = dry_project_get_room_at (
-      project, (guint) g_rand_int_range (random, 0, (gint32) dry_project_get_n_rooms (project)));
-  DryId object = pick_object (random, room);
-  DryId wall = room->walls[g_rand_int_range (random, 0, (gint32) room->n_walls)].id;
-  DrySide side = g_rand_boolean (random) ? DRY_SIDE_INSIDE : DRY_SIDE_OUTSIDE;
-  DryLength a = pick_length (random), b = pick_length (random);
-  DryPart part = {.kind = (DryPartKind) g_rand_int_range (random, 0, DRY_N_PART_KINDS),
-                  .wall = wall,
-                  .u = a,
-                  .z = b,
-                  .width = pick_length (random),
-                  .height = pick_length (random),
-                  .depth = DRY_INCH};
-  DryFinish finish = room->finish;
-  DryWall added = room->walls[0];
-
-  switch (g_rand_int_range (random, 0, 13)) {
-  case 0:
-    return dry_edit_set_part (project, room->id, &part, NULL, NULL);
-  case 1:
-    return dry_edit_remove (project, room->id, object, NULL);
-  case 2:
-    return dry_edit_duplicate (project, room->id, object, NULL, NULL);
-  case 3:
-    return dry_edit_move_corner (project, room->id, wall, (DryPoint){a, b}, NULL);
-  case 4:
-    return dry_edit_insert_corner (project, room->id, wall, a, NULL, NULL);
-  case 5:
-    return dry_edit_set_wall_length (project, room->id, wall, a, NULL);
-  case 6:
-    return dry_edit_move_wall (project, room->id, wall, a / 8, NULL);
-  case 7:
-  case 8:
-    return dry_edit_move_part (project, room->id, object, wall, side, a, b, NULL);
-  case 9:
-    return dry_edit_move_basin (project, room->id, wall, a, b, g_rand_boolean (random), NULL);
-  case 10:
-    finish.offset = g_rand_double_range (random, 0, 0.6);
-    finish.joint = a;
-    return dry_edit_set_finish (project, room->id, &finish, NULL);
-  case 11:
-    added.id = 0;
-    added.added = TRUE;
-    added.start = (DryPoint){a, b};
-    added.end = (DryPoint){b, a};
-    return dry_edit_set_wall (project, room->id, &added, NULL, NULL);
-  default:
-    return g_rand_boolean (random) ? dry_edit_set_room (project, room, NULL, NULL)
-                                   : dry_edit_remove_room (project, room->id, NULL);
-  }
-}
-
 static void
 assert_readable (const DryProject *project, const char *text)
 {
@@ -241,7 +165,9 @@ run_sequence (guint32 seed)
 
   g_ptr_array_add (texts, dry_project_to_text (first, NULL));
   for (guint i = 0; i < 40; i++) {
-    g_autoptr (DryProject) next = edit_somehow (random, dry_history_get_current (history));
+    guint kind;
+    g_autoptr (DryProject) next =
+        dry_test_edit (random, dry_history_get_current (history), &kind, NULL);
 
     if (next == NULL)
       continue;

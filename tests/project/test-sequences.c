@@ -156,18 +156,11 @@ run_sequence (guint32 seed, Count *count)
   walk_whole_list (&walk);
 }
 
-static guint32
-get_number (const char *name, guint32 otherwise)
-{
-  const char *text = g_getenv (name);
-
-  return text != NULL ? (guint32) g_ascii_strtoull (text, NULL, 10) : otherwise;
-}
-
 static void
 test_sequences (void)
 {
-  guint32 n = get_number ("DRYBAY_SEQUENCES", 300), from = get_number ("DRYBAY_SEQUENCES_FROM", 1);
+  guint32 n = dry_test_number ("DRYBAY_SEQUENCES", 300),
+          from = dry_test_number ("DRYBAY_SEQUENCES_FROM", 1);
   g_autofree guint64 *done_of = g_new0 (guint64, dry_test_n_edits ());
   g_autofree guint64 *tried_of = g_new0 (guint64, dry_test_n_edits ());
   Count count = {.done_of = done_of, .tried_of = tried_of};

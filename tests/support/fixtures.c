@@ -126,3 +126,20 @@ dry_test_furnished_alcove (const char *system)
                              .hole = DRY_INCH,
                              .flow_lpm = 6.8});
 }
+
+const DryPart *
+dry_test_niche (const DryRoom *room)
+{
+  for (guint i = 0; i < room->n_parts; i++)
+    if (room->parts[i].kind == DRY_PART_NICHE)
+      return &room->parts[i];
+  g_assert_not_reached ();
+}
+
+guint32
+dry_test_number (const char *variable, guint32 otherwise)
+{
+  const char *text = g_getenv (variable);
+
+  return text != NULL ? (guint32) g_ascii_strtoull (text, NULL, 10) : otherwise;
+}

@@ -24,6 +24,12 @@ DryProject *dry_test_furnished_alcove (const char *system) G_GNUC_WARN_UNUSED_RE
 DryId dry_test_room (const DryProject *project);
 DryId dry_test_wall (const DryProject *project, char compass); /* 'n', 'e', 's', 'w' */
 
+/* The room's first niche; a room without one fails the test. Borrowed. */
+const DryPart *dry_test_niche (const DryRoom *room);
+
+/* The whole number an environment variable holds, for runs longer than usual. */
+guint32 dry_test_number (const char *variable, guint32 otherwise);
+
 /* A deterministic random room (seed): rectangular, any of the systems, tub or pan, 0..4 niches and
  * fittings, odd stud offsets. Always a valid project. For property tests. */
 DryProject *dry_test_random_project (guint32 seed) G_GNUC_WARN_UNUSED_RESULT;

@@ -33,12 +33,46 @@ def walk(node):
             yield from walk(child)
 
 
+def walk_open(node):
+    """The tree without what is not there for people: closed drop-downs, whose lines GTK names when they open, and the
+    switcher of a preferences window that has one page only."""
+    yield node
+    if node.get_role_name() != "combo box" and node.get_name() != "AdwViewSwitcher":
+        for i in range(node.get_child_count()):
+            child = node.get_child_at_index(i)
+            if child:
+                yield from walk_open(child)
+
+
+def is_named(node):
+    """By words of its own: neither its class nor a label with the mark of a key in it."""
+    name = node.get_name() or ""
+    return bool(name.strip()) and not re.match(r"(Gtk|Adw|Dry)[A-Z]\w+$|_\w", name)
+
+
+def path_to(node):
+    """What and where it is, from the inside out, for a message and to tell two of a kind apart."""
+    names = []
+    while node and node.get_role_name() != "application":
+        names.append("%s %r" % (node.get_role_name(), node.get_name()))
+        node = node.get_parent()
+    return " < ".join(names[:6])
+
+
 def extents(node):
     try:
         e = node.get_extents(Atspi.CoordType.WINDOW)
         return e if e.width > 0 else None
     except Exception:  # stack pages have no place
         return None
+
+
+def pictures_folder():
+    """Where pictures of what failed are kept, made when it is not there yet; None when nobody asked for them."""
+    folder = os.environ.get("DRYBAY_TEST_PICTURES")
+    if folder:
+        os.makedirs(folder, exist_ok=True)
+    return folder
 
 
 class Failure(Exception):
@@ -416,9 +450,8 @@ class Tap:
             print("not ok %d %s" % (self.n, name), flush=True)
             for line in ("%s: %s" % (type(error).__name__, error)).splitlines():
                 print("# " + line, flush=True)
-            folder = os.environ.get("DRYBAY_TEST_PICTURES")
+            folder = pictures_folder()
             if folder:
-                os.makedirs(folder, exist_ok=True)
                 path = os.path.join(folder, re.sub(r"\W+", "-", name) + ".png")
                 subprocess.run(["import", "-window", "root", path], check=False)
                 print("# screen: " + path, flush=True)

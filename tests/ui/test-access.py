@@ -10,7 +10,7 @@ import sys
 import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import App, Atspi, Failure, Tap, equal, extents, true  # noqa: E402
+from driver import App, Atspi, Failure, Tap, equal, extents, is_named, path_to, true, walk_open  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 FAULTY = os.path.join(source, "tests/cases/02-old-house.drybay")
@@ -22,33 +22,9 @@ TARGETS = {"push button", "toggle button", "switch", "check box", "combo box", "
 tap = Tap()
 
 
-def walk_open(node):
-    """The tree without what is not there for people: closed drop-downs, whose lines GTK names when they open, and the
-    switcher of a preferences window that has one page only."""
-    yield node
-    if node.get_role_name() != "combo box" and node.get_name() != "AdwViewSwitcher":
-        for i in range(node.get_child_count()):
-            child = node.get_child_at_index(i)
-            if child:
-                yield from walk_open(child)
-
-
 def open_nodes(app):
     app.root.clear_cache()
     return list(walk_open(app.root))
-
-
-def is_named(node):
-    name = node.get_name() or ""
-    return bool(name.strip()) and not re.match(r"(Gtk|Adw|Dry)[A-Z]\w+$|_\w", name)
-
-
-def path_to(node):
-    names = []
-    while node and node.get_role_name() not in ("application", "frame"):
-        names.append("%s %r" % (node.get_role_name(), node.get_name()))
-        node = node.get_parent()
-    return " < ".join(names[:5])
 
 
 def check_tree(app):

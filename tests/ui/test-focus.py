@@ -5,13 +5,12 @@ opens every menu and window there is and looks for things without a name.
 
 Arguments: the odd window's program (tests/ui/odd-window.c), the source folder."""
 import os
-import re
 import sys
 import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 import display  # noqa: E402
-from driver import App, Atspi, Failure, Tap, extents, true, walk  # noqa: E402
+from driver import App, Atspi, Tap, extents, is_named, path_to, true, walk, walk_open  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 ALCOVE = os.path.join(source, "data/demo/alcove-refit.drybay")
@@ -82,30 +81,6 @@ def walk_with_tab(file, size, steps, least, around=NEAR, **environment):
 
 
 # --- menus and windows ---
-
-def is_named(node):
-    """By words of its own: neither its class nor a label with the mark of a key in it."""
-    name = node.get_name() or ""
-    return bool(name.strip()) and not re.match(r"(Gtk|Adw|Dry)[A-Z]\w+$|_\w", name)
-
-
-def walk_open(node):
-    """Without the lines of closed drop-downs and the switcher of a window of one page, which nobody meets."""
-    yield node
-    if node.get_role_name() != "combo box" and node.get_name() != "AdwViewSwitcher":
-        for i in range(node.get_child_count()):
-            child = node.get_child_at_index(i)
-            if child:
-                yield from walk_open(child)
-
-
-def path_to(node):
-    names = []
-    while node and node.get_role_name() != "application":
-        names.append("%s %r" % (node.get_role_name(), node.get_name()))
-        node = node.get_parent()
-    return " < ".join(names[:6])
-
 
 def check_names(app, what, known):
     """What has come up since `known` was gathered and takes the focus has a name."""

@@ -5,25 +5,18 @@ the real window. docs/walk-throughs.md says which line is which test.
 Arguments: the program, the source folder."""
 import os
 import re
-import subprocess
 import sys
 import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import Atspi, Ledger, Tap, Work, near, true, walk  # noqa: E402
+import visit  # noqa: E402
+from driver import Atspi, Tap, near, true, walk  # noqa: E402
+from visit import differing, read_pdf  # noqa: E402
 
-program, source = sys.argv[1], sys.argv[2]
 tap = Tap()
 
 
-class Visit:
-    def __init__(self, project):
-        self.work = Work(program, source, project)
-        self.app, self.board = self.work.app, self.work.board
-        self.ledger = Ledger(self.app)
-        self.work.ready()
-        self.app.get("push button", r".*sheets?,.*")
-
+class Visit(visit.Visit):
     def named(self, role, name):
         return self.app.wait(lambda: next((n for n in self.app.nodes() if n.get_role_name() == role and n.get_name() == name), None),
                              "%s %r" % (role, name))
@@ -48,20 +41,7 @@ class Visit:
         return next((n for n in self.app.nodes() if n.get_role_name() == "list item" and re.match(pattern, n.get_name() or "")), None)
 
 
-def sitting(project="data/demo/alcove-refit.drybay"):
-    def wrap(function):
-        def run():
-            v = Visit(project)
-            try:
-                function(v)
-                v.work.quiet()
-            except Exception:
-                v.app.screenshot(os.path.join(os.environ.get("DRYBAY_TEST_PICTURES", v.work.folder), function.__name__ + ".png"))
-                raise
-            finally:
-                v.work.remove()
-        return run
-    return wrap
+sitting = Visit.sitting
 
 
 @sitting("tests/cases/19-large-tile.drybay")
@@ -161,7 +141,7 @@ def test_prints_trade_sheets(v):
     def text_of(path):
         v.app.wait(lambda: os.path.exists(path) and os.path.getsize(path) > 0, path)
         v.app.get("label", os.path.basename(path) + " exported")
-        return subprocess.run(["pdftotext", "-layout", path, "-"], capture_output=True, text=True, check=True).stdout
+        return read_pdf(path)
 
     datum = "Heights from the finished floor. Widths from the left"
     trades, framer = (os.path.join(v.work.folder, name) for name in ("trades.pdf", "framer.pdf"))
@@ -189,27 +169,21 @@ def test_clicks_a_quantity(v):
 
     def look(name):
         time.sleep(1.0)
-        path = os.path.join(v.work.folder, name + ".png")
-        subprocess.run(["import", "-window", "root", "-crop", "%dx%d+%d+%d" % (w, h, x, y), "+repage", path], check=True)
-        return path
-
-    def differing(a, b):
-        answer = subprocess.run(["compare", "-metric", "AE", "-fuzz", "10%", a, b, "null:"], capture_output=True, text=True)
-        return float(answer.stderr.split()[0])
+        return v.look(name, (x, y, w, h))
 
     plain = look("plain")
     v.app.click(v.row("Take-off", ".*board screw.*"))
     v.app.move(x + 4, y + h - 8)
     screws = look("screws")
-    true(differing(plain, screws) > 300, "no screw is lit: %d pixels" % differing(plain, screws))
+    true(differing(plain, screws, 10) > 300, "no screw is lit: %d pixels" % differing(plain, screws, 10))
     v.app.click(v.row("Take-off", "1/2.* board.*"))
     v.app.move(x + 4, y + h - 8)
     boards = look("boards")
-    true(differing(screws, boards) > 1000, "boards light up like screws")
+    true(differing(screws, boards, 10) > 1000, "boards light up like screws")
     left, top, _, _ = v.app.box(v.row("Take-off", "1/2.* board.*"))
     v.app.click((left + 100, top + 20))  # its own line, above what it unfolded: out
     v.app.move(x + 4, y + h - 8)
-    true(differing(plain, look("out")) < 60, "the boards stay lit")
+    true(differing(plain, look("out"), 10) < 60, "the boards stay lit")
 
 
 @sitting()

@@ -11,19 +11,15 @@ import sys
 import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import Atspi, Board, Ledger, Tap, Work, equal, true  # noqa: E402
+import visit  # noqa: E402
+from driver import Atspi, Tap, equal, pictures_folder, true  # noqa: E402
+from visit import differing, read_pdf  # noqa: E402
 
-program, source = sys.argv[1], sys.argv[2]
 tap = Tap()
 
 
-class Visit:
-    def __init__(self, project):
-        self.work = Work(program, source, project)
-        self.app, self.board = self.work.app, self.work.board
-        self.ledger = Ledger(self.app)
-        self.work.ready()
-        self.app.get("push button", r".*sheets?,.*")
+class Visit(visit.Visit):
+    project = "data/demo/client-shower.drybay"
 
     # --- what the client sees ---
 
@@ -59,10 +55,7 @@ class Visit:
         node = self.app.get("image", "Picture of the wet area.*")
         self.app.move(1, 1)
         time.sleep(0.4)
-        x, y, w, h = self.app.box(node)
-        path = os.path.join(self.work.folder, name + ".png")
-        subprocess.run(["import", "-window", "root", "-crop", "%dx%d+%d+%d" % (w, h, x, y), "+repage", path], check=True)
-        return path
+        return self.look(name, self.app.box(node))
 
     def pdf(self, keys, name, chord_waits=1.0):
         """Exports by its keys; the text of what was written."""
@@ -71,33 +64,19 @@ class Visit:
         self.app.answer_dialog(path)
         self.app.wait(lambda: os.path.exists(path) and os.path.getsize(path) > 3000, name)
         time.sleep(chord_waits)
-        return subprocess.run(["pdftotext", "-layout", path, "-"], capture_output=True, text=True, check=True).stdout
+        return read_pdf(path)
 
 
 def differ(a, b):
     """How many pixels of two pictures are plainly of another color."""
-    answer = subprocess.run(["compare", "-metric", "AE", "-fuzz", "6%", a, b, "null:"], capture_output=True, text=True)
-    return float(answer.stderr.split()[0])
+    return differing(a, b, 6)
 
 
 def price(text):
     return float(re.search(r"([\d,]+\.\d\d) USD", text).group(1).replace(",", ""))
 
 
-def sitting(project="data/demo/client-shower.drybay"):
-    def wrap(function):
-        def run():
-            v = Visit(project)
-            try:
-                function(v)
-                v.work.quiet()
-            except Exception:
-                v.app.screenshot(os.path.join(os.environ.get("DRYBAY_TEST_PICTURES", v.work.folder), function.__name__ + ".png"))
-                raise
-            finally:
-                v.work.remove()
-        return run
-    return wrap
+sitting = Visit.sitting
 
 
 @sitting()
@@ -221,9 +200,7 @@ def test_swings_doors(v):
     v.app.move(x + 4, y + 4)
 
     def look(name):
-        path = os.path.join(v.work.folder, name + ".png")
-        subprocess.run(["import", "-window", "root", "-crop", "%dx%d+%d+%d" % (w, h - 90, x, y), "+repage", path], check=True)
-        return path
+        return v.look(name, (x, y, w, h - 90))
 
     def still(name):
         now = look(name)
@@ -238,16 +215,15 @@ def test_swings_doors(v):
     v.app.key("alt+7")
     v.app.wait(lambda: differ(without, look("now")) > 200, "the circle on the plan")
     shown = still("shown")
-    if os.environ.get("DRYBAY_TEST_PICTURES"):
-        subprocess.run(["cp", shown, os.path.join(os.environ["DRYBAY_TEST_PICTURES"], "turning.png")], check=True)
+    if pictures_folder():
+        subprocess.run(["cp", shown, os.path.join(pictures_folder(), "turning.png")], check=True)
     v.app.key("alt+7")
     v.app.wait(lambda: differ(without, look("now")) < 60, "the circle to go")
     equal(v.work.project(), before)
 
 
-def amber(path, place):
-    """How many pixels of a piece of the screen are of the warning color the circle has when it is too small."""
-    subprocess.run(["import", "-window", "root", "-crop", "%dx%d+%d+%d" % place, "+repage", path], check=True)
+def amber(path):
+    """How many pixels of a picture are of the warning color the circle has when it is too small."""
     answer = subprocess.run(["convert", path, "-fuzz", "12%", "-fill", "black", "+opaque", "#9a5500", "-fuzz", "0", "-fill", "white",
                              "+opaque", "black", "-format", "%[fx:mean*w*h]", "info:"], capture_output=True, text=True, check=True)
     return float(answer.stdout)
@@ -263,7 +239,7 @@ def test_swings_doors_only_when_asked():
         for chosen in ("", "layers-known=uint32 16\n"):  # nothing hidden then; nothing hidden now
             with open(settings, "w") as file:
                 file.write("[io/github/drybay/Drybay]\nlayers=uint32 0\n" + chosen)
-            v = Visit("data/demo/client-shower.drybay")
+            v = Visit()
             try:
                 x, y, w, h = v.app.box(v.board.node())
                 v.app.key("Escape", "Escape")
@@ -273,7 +249,7 @@ def test_swings_doors_only_when_asked():
                 for press in ([], ["alt+7"]):
                     v.app.key(*press)
                     time.sleep(2)
-                    counts.append(amber(os.path.join(v.work.folder, "look.png"), (w, (h - 90) // 2, x, y)))
+                    counts.append(amber(v.look("look", (x, y, w, (h - 90) // 2))))
                 looks.append(counts)
             finally:
                 v.work.remove()

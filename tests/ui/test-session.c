@@ -80,12 +80,7 @@ open_furnished (Desk *desk)
 static const DryPart *
 find_niche (Desk *desk)
 {
-  const DryRoom *room = dry_session_get_room (desk->session);
-
-  for (guint i = 0; i < room->n_parts; i++)
-    if (room->parts[i].kind == DRY_PART_NICHE)
-      return &room->parts[i];
-  g_assert_not_reached ();
+  return dry_test_niche (dry_session_get_room (desk->session));
 }
 
 static DryProject *

@@ -8,13 +8,14 @@ import json
 import os
 import re
 import shutil
-import subprocess
 import sys
 import tempfile
 import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import App, Board, Ledger, Tap, Work, equal, near, true  # noqa: E402
+import visit  # noqa: E402
+from driver import App, Board, Ledger, Tap, equal, near, true  # noqa: E402
+from visit import differing, read_pdf  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 tap = Tap()
@@ -22,16 +23,7 @@ NICHE = "Shampoo niche"
 INCH = 25.4
 
 
-class Visit:
-    """One person's sitting: a project open, the ledger at hand."""
-
-    def __init__(self, project):
-        self.work = Work(program, source, project)
-        self.app, self.board = self.work.app, self.work.board
-        self.ledger = Ledger(self.app)
-        self.work.ready()
-        self.app.get("push button", r".*sheets?,.*")
-
+class Visit(visit.Visit):
     def distance(self, side, text):
         """Types a distance of what is selected to what is beside it."""
         self.app.key("d")
@@ -42,23 +34,7 @@ class Visit:
         time.sleep(0.4)
 
 
-
-def sitting(project="data/demo/alcove-refit.drybay"):
-    """A test that is one sitting: a program of its own, closed at the end, without a warning in its log. One program
-    runs at a time: a second would hand its file to the first."""
-    def wrap(function):
-        def run():
-            v = Visit(project)
-            try:
-                function(v)
-                v.work.quiet()
-            except Exception:
-                v.app.screenshot(os.path.join(os.environ.get("DRYBAY_TEST_PICTURES", v.work.folder), function.__name__ + ".png"))
-                raise
-            finally:
-                v.work.remove()
-        return run
-    return wrap
+sitting = Visit.sitting
 
 
 # --- the first minutes ---
@@ -241,7 +217,7 @@ def test_home_shopping_list(v):
 
 
 def pdf_text(path):
-    return subprocess.run(["pdftotext", "-layout", path, "-"], capture_output=True, text=True, check=True).stdout
+    return read_pdf(path)
 
 
 @sitting()
@@ -294,13 +270,8 @@ def test_sales_peels_layers(v):
     looks = []
 
     def look():
-        looks.append(os.path.join(v.work.folder, "look-%d.png" % len(looks)))
-        subprocess.run(["import", "-window", "root", "-crop", "%dx%d+%d+%d" % (w, h - 90, x, y), "+repage", looks[-1]], check=True)
+        looks.append(v.look("look-%d" % len(looks), (x, y, w, h - 90)))
         return looks[-1]
-
-    def differing(a, b, shade):
-        answer = subprocess.run(["compare", "-metric", "AE", "-fuzz", "%d%%" % shade, a, b, "null:"], capture_output=True, text=True)
-        return float(answer.stderr.split()[0])
 
     def alike(a, b):
         return differing(a, b, 3) == 0
@@ -329,7 +300,6 @@ def test_sales_peels_layers(v):
     true(left[0] < 60 and left[1] == 0, "with every layer back the drawing is another: %d pixels, %d of them clearly" % left)
 
 
-
 @sitting()
 def test_sales_shows_water(v):
     """The water's way is not shown unless asked for: its key lays it over the drawing, and takes it off again."""
@@ -339,20 +309,15 @@ def test_sales_shows_water(v):
 
     def look(name):
         time.sleep(2)
-        path = os.path.join(v.work.folder, name)
-        subprocess.run(["import", "-window", "root", "-crop", "%dx%d+%d+%d" % (w, h - 90, x, y), "+repage", path], check=True)
-        return path
+        return v.look(name, (x, y, w, h - 90))
 
-    def differing(a, b):
-        answer = subprocess.run(["compare", "-metric", "AE", "-fuzz", "10%", a, b, "null:"], capture_output=True, text=True)
-        return float(answer.stderr.split()[0])
     v.app.get("push button", ".*fewest possible.*")
-    dry = look("dry.png")
+    dry = look("dry")
     v.app.key("0")
-    wet = look("wet.png")
+    wet = look("wet")
     v.app.key("0")
-    again = look("again.png")
-    shown, left = differing(dry, wet), differing(dry, again)
+    again = look("again")
+    shown, left = differing(dry, wet, 10), differing(dry, again, 10)
     true(shown > 200, "the key 0 shows no water: %d pixels differ" % shown)
     true(left < shown / 20, "%d of %d pixels of the water's way stay" % (left, shown))
 

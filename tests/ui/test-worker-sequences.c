@@ -119,19 +119,11 @@ run_sequence (guint32 seed, Watch *watch)
     g_main_context_iteration (NULL, TRUE);
 }
 
-static guint32
-get_number (const char *name, guint32 otherwise)
-{
-  const char *text = g_getenv (name);
-
-  return text != NULL ? (guint32) g_ascii_strtoull (text, NULL, 10) : otherwise;
-}
-
 static void
 test_sequences (void)
 {
-  guint32 n = get_number ("DRYBAY_PLAN_SEQUENCES", 12);
-  guint32 from = get_number ("DRYBAY_SEQUENCES_FROM", 1);
+  guint32 n = dry_test_number ("DRYBAY_PLAN_SEQUENCES", 12);
+  guint32 from = dry_test_number ("DRYBAY_SEQUENCES_FROM", 1);
   Watch watch = {0};
 
   for (guint32 seed = from; seed < from + n; seed++)
