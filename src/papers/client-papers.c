@@ -1,13 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the papers for client, supplier and calendar share: pages gathered and written as one PDF,
  * money with its currency, places to sign. */
-#include <cairo-pdf.h>
-
 #include "papers/client-private.h"
 #include "papers/frame.h"
 #include "papers/output.h"
-
-#define MM_TO_POINTS (72.0 / 25.4)
 
 DryPapers *
 dry_client_open (DryFlow *flow, const DryPlan *plan, const DryPaperOptions *options)
@@ -22,21 +18,11 @@ gboolean
 dry_client_close (DryFlow *flow, const char *subject, const char *path, GError **error)
 {
   g_autoptr (DryPapers) papers = flow->papers;
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  cairo_surface_t *surface;
-  cairo_t *cr;
+  const char *title = flow->plan->context.job->title;
 
   dry_frame_close (papers);
-  surface = cairo_pdf_surface_create_for_stream (
-      dry_output_collect, bytes, papers->width * MM_TO_POINTS, papers->height * MM_TO_POINTS);
-  dry_papers_set_metadata (surface, flow->plan->context.job->title, subject, papers->date);
-  cr = cairo_create (surface);
-  for (guint i = 0; i < papers->pages->len; i++) {
-    dry_page_paint (papers->pages->pdata[i], cr, TRUE);
-    cairo_show_page (cr);
-  }
   dry_flow_clear (flow);
-  return dry_output_finish (cr, surface, bytes, path, error);
+  return dry_papers_write_pdf (papers, title, subject, path, error);
 }
 
 char *

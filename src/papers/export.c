@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* One drawing as SVG, PNG or PDF at the largest standard scale that fits the paper.
  * SVG and PNG are cut to the drawing, PDF is a whole sheet with frame and title block. */
-#include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <math.h>
 
@@ -84,18 +83,10 @@ write_svg (const Sheet *self, const DryScene *scene, const char *path, GError **
   cairo_surface_t *surface = cairo_svg_surface_create_for_stream (
       dry_output_collect, bytes, self->width * MM_TO_POINTS, self->height * MM_TO_POINTS);
   cairo_t *cr = cairo_create (surface);
-  cairo_status_t status;
 
   paint_sheet (self, scene, cr, MM_TO_POINTS);
-  status = cairo_status (cr);
-  cairo_destroy (cr);
-  cairo_surface_finish (surface);
-  cairo_surface_destroy (surface);
-  if (status != CAIRO_STATUS_SUCCESS) {
-    g_set_error (error, DRY_ERROR, DRY_ERROR_FILE, "%s: drawing failed: %s", path,
-                 cairo_status_to_string (status));
+  if (!dry_output_close (cr, surface, bytes, "</svg>", path, error))
     return FALSE;
-  }
   text = g_regex_replace_eval (regex, (const char *) bytes->data, bytes->len, 0, 0, number_anew,
                                seen, NULL);
   return text ? dry_output_write (path, text, strlen (text), error)
@@ -150,12 +141,9 @@ static gboolean
 write_pdf (const DryPlan *plan, DryScene *scene, const char *name, const DryPaperOptions *options,
            const char *path, GError **error)
 {
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
   g_autoptr (DryPapers) papers = dry_papers_new (NULL, 0, options);
   g_autofree char *title = name_sheet (plan, name);
   DryFlow flow;
-  cairo_surface_t *surface;
-  cairo_t *cr;
 
   dry_flow_init (&flow, papers, plan);
   dry_flow_begin (&flow, title);
@@ -164,13 +152,7 @@ write_pdf (const DryPlan *plan, DryScene *scene, const char *name, const DryPape
                                                          flow.width, dry_flow_left_over (&flow)));
   dry_flow_clear (&flow);
   dry_frame_close (papers);
-  surface = cairo_pdf_surface_create_for_stream (
-      dry_output_collect, bytes, papers->width * MM_TO_POINTS, papers->height * MM_TO_POINTS);
-  dry_papers_set_metadata (surface, plan->context.job->title, title, options->date);
-  cr = cairo_create (surface);
-  dry_page_paint (papers->pages->pdata[0], cr, TRUE);
-  cairo_show_page (cr);
-  return dry_output_finish (cr, surface, bytes, path, error);
+  return dry_papers_write_pdf (papers, plan->context.job->title, title, path, error);
 }
 
 static gboolean

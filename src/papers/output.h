@@ -7,9 +7,13 @@
 
 /* A cairo_write_func_t; the closure is a GByteArray. */
 cairo_status_t dry_output_collect (void *bytes, const unsigned char *data, unsigned int length);
-/* Ends drawing, frees both, and writes what was gathered. DRY_ERROR_FILE names path and reason. */
-gboolean dry_output_finish (cairo_t *cr, cairo_surface_t *surface, GByteArray *bytes,
-                            const char *path, GError **error);
+/* Ends drawing and frees both. What was gathered must end in `end`, white space aside: a library
+ * that ran out of memory may stop half way and say nothing. DRY_ERROR_FILE names path and reason.
+ */
+gboolean dry_output_close (cairo_t *cr, cairo_surface_t *surface, const GByteArray *bytes,
+                           const char *end, const char *path, GError **error);
+/* The pages as one PDF, with an outline where rooms are planned; `title` and `subject` go into its
+ * data. DRY_ERROR_FILE names path and reason. */
+gboolean dry_papers_write_pdf (const DryPapers *self, const char *title, const char *subject,
+                               const char *path, GError **error);
 gboolean dry_output_write (const char *path, const void *data, gsize length, GError **error);
-void dry_papers_set_metadata (cairo_surface_t *surface, const char *title, const char *subject,
-                              const char *date);

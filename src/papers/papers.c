@@ -106,9 +106,8 @@ is_iso_date (const char *date)
   return month >= 1 && month <= 12 && day >= 1 && day <= 31;
 }
 
-void
-dry_papers_set_metadata (cairo_surface_t *surface, const char *title, const char *subject,
-                         const char *date)
+static void
+set_metadata (cairo_surface_t *surface, const char *title, const char *subject, const char *date)
 {
   /* Cairo puts in the clock's time unless told another. */
   g_autofree char *created =
@@ -147,23 +146,31 @@ add_outline (cairo_surface_t *surface, const DryPapers *self)
 }
 
 gboolean
-dry_papers_save (const DryPapers *self, const char *subject, const char *path, GError **error)
+dry_papers_write_pdf (const DryPapers *self, const char *title, const char *subject,
+                      const char *path, GError **error)
 {
-  const DryPlan *first = self->plans->pdata[0];
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  cairo_surface_t *surface;
-  cairo_t *cr;
-
-  surface = cairo_pdf_surface_create_for_stream (
+  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (
       dry_output_collect, bytes, self->width * MM_TO_POINTS, self->height * MM_TO_POINTS);
-  dry_papers_set_metadata (surface, first->context.job->title, subject, self->date);
-  cr = cairo_create (surface);
+  cairo_t *cr = cairo_create (surface);
+
+  set_metadata (surface, title, subject, self->date);
   for (guint i = 0; i < self->pages->len; i++) {
     dry_page_paint (self->pages->pdata[i], cr, TRUE);
     cairo_show_page (cr);
   }
-  add_outline (surface, self);
-  return dry_output_finish (cr, surface, bytes, path, error);
+  if (self->plans->len > 0)
+    add_outline (surface, self);
+  return dry_output_close (cr, surface, bytes, "%%EOF", path, error) &&
+         dry_output_write (path, bytes->data, bytes->len, error);
+}
+
+gboolean
+dry_papers_save (const DryPapers *self, const char *subject, const char *path, GError **error)
+{
+  const DryPlan *first = self->plans->pdata[0];
+
+  return dry_papers_write_pdf (self, first->context.job->title, subject, path, error);
 }
 
 gboolean
