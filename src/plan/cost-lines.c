@@ -122,12 +122,9 @@ find_tile_price (const DryCosting *self, const DryPlan *plan, const char *tile, 
   const char *ids[] = {tile, sheets ? "tile-mosaic" : line->id, line->id};
   const char *system = plan->context.system->id;
   const DryFinish *finish = &plan->context.room->finish;
-  double each =
-      dry_length_to_mm (finish->tile_width) * dry_length_to_mm (finish->tile_height) / 1e6;
+  double each = sheets ? tiling->area_each : dry_tile_area (finish, 0);
   const DryPrice *price = NULL;
 
-  if (sheets)
-    each = tiling->sheet_area;
   for (guint i = 0; i < G_N_ELEMENTS (ids) && !price; i++) {
     price = find_price (self, ids[i], system, line->unit, line->amount);
     if (price || (!sheets && g_strcmp0 (line->unit, "pc") != 0))

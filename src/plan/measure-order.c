@@ -60,16 +60,6 @@ dry_measure_order (DryMeasuring *self)
 
 /* --- the tile on order --- */
 
-/* Square meters of wall that one tile or sheet covers with its joints. */
-static double
-area_of_one (const DryTiling *tiling)
-{
-  guint chips = tiling->sheet_across > 0 ? tiling->sheet_across * tiling->sheet_up : 1;
-
-  return chips * dry_length_to_mm (tiling->width + tiling->joint) *
-         dry_length_to_mm (tiling->height + tiling->joint) / 1e6;
-}
-
 /* What the layout takes, its cuts and no spares: tiles, or sheets. */
 static guint
 count_taken (const DryTiling *tiling)
@@ -92,7 +82,7 @@ dry_measure_tile_order (DryMeasuring *self)
   dry_measuring_boolean (self, "herringbone", finish->pattern == DRY_PATTERN_HERRINGBONE, NULL);
   if (finish->tiles_ordered == 0 || taken == 0 || tiling->area <= 0)
     return;
-  covered = finish->tiles_ordered * area_of_one (tiling);
+  covered = finish->tiles_ordered * tiling->area_each;
   dry_measuring_number (self, "ordered-over", 100 * (covered / tiling->area - 1), "%",
                         "%d %s cover %s m2 of %s m2", finish->tiles_ordered, unit,
                         dry_measuring_decimal (self, covered, 2),

@@ -37,7 +37,7 @@ order_enough (const DryRemedyWork *work, GError **error)
   gint counted, asked;
 
   dry_remedy_get_number_bounds (work, "ordered-over", &over, &most);
-  counted = tiling->sheet_across > 0 ? (gint) tiling->n_sheets : (gint) tiling->n_tiles;
+  counted = (gint) dry_tiling_to_buy (tiling);
   asked = (gint) ceil (finish.tiles_ordered * (100 + over) / (100 + now) - 1e-9);
   finish.tiles_ordered = MAX (counted, asked);
   if (tiling->box > 1)

@@ -148,24 +148,6 @@ dry_takeoff_add_lumber (DryTakeoffDraft *self)
 
 /* --- tile --- */
 
-/* What the trade adds for cuts and breakage, by pattern. */
-static double
-allowance_of (DryPattern pattern)
-{
-  switch (pattern) {
-  case DRY_PATTERN_OFFSET:
-  case DRY_PATTERN_DIAGONAL:
-    return 0.15;
-  case DRY_PATTERN_HERRINGBONE:
-  case DRY_PATTERN_HEXAGON:
-    return 0.20;
-  case DRY_PATTERN_STRAIGHT:
-  case DRY_PATTERN_VERTICAL:
-    break;
-  }
-  return 0.10;
-}
-
 static double
 tiled_area (const DryTakeoffDraft *self)
 {
@@ -192,7 +174,6 @@ add_tiles_laid (DryTakeoffDraft *self, const DryFinish *finish)
 {
   const DryTiling *tiling = self->tiling;
   gboolean sheets = tiling->sheet_across > 0;
-  guint n = sheets ? tiling->n_sheets : tiling->n_tiles;
   GArray *inputs = g_array_new (FALSE, FALSE, sizeof (DryInput));
   DryWorking working = {.source = {"counted on the layout", DRY_CERTAINTY_DERIVED}};
 
@@ -215,7 +196,7 @@ add_tiles_laid (DryTakeoffDraft *self, const DryFinish *finish)
                    (DryTakeoffLine){.id = "tile",
                                     .group = "tile",
                                     .name = name_of_tile (self, finish),
-                                    .amount = n,
+                                    .amount = dry_tiling_to_buy (tiling),
                                     .unit = sheets ? "sheet" : "pc",
                                     .pack = tiling->box > 0 ? tiling->box : 1,
                                     .pack_name = tiling->box > 0
@@ -230,9 +211,8 @@ static void
 add_tiles_by_area (DryTakeoffDraft *self, const DryFinish *finish)
 {
   DryArena *arena = self->context->arena;
-  double area = tiled_area (self), more = allowance_of (finish->pattern);
-  double each = dry_length_to_mm (finish->tile_width + finish->joint) *
-                dry_length_to_mm (finish->tile_height + finish->joint) / 1e6;
+  double area = tiled_area (self), more = dry_tile_allowance (finish->pattern);
+  double each = dry_tile_area (finish, finish->joint);
   double amount = area * (1 + more);
   const char *formula = dry_arena_printf (
       arena, "%s m2 + %s %% = %s m2; / %s m2 a tile and its joint = %" G_GINT64_FORMAT " tiles",

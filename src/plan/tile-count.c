@@ -226,9 +226,8 @@ add_count (const DryPlanContext *context, DryTiling *self, const char *name, gui
       (DryTileCount){name, amount, dry_working_new (context->arena, source, formula, NULL)};
 }
 
-/* What the trade adds for cuts and breakage, by pattern: from memory of the usual advice. */
-static double
-allowance_of (DryPattern pattern)
+double
+dry_tile_allowance (DryPattern pattern)
 {
   switch (pattern) {
   case DRY_PATTERN_OFFSET:
@@ -244,32 +243,41 @@ allowance_of (DryPattern pattern)
   return 0.10;
 }
 
+static double
+area_of (const DryTileModule *module)
+{
+  return dry_length_to_mm (dry_tile_pitch_u (module)) * dry_length_to_mm (dry_tile_row (module)) /
+         1e6;
+}
+
+double
+dry_tile_area (const DryFinish *finish, DryLength joint)
+{
+  DryTileModule module = dry_tile_module (finish, joint);
+
+  return area_of (&module);
+}
+
 /* What the percentage of the trade would have bought, beside what was counted. */
 static void
-add_usual (const DryPlanContext *context, const DryTileModule *module, DryTiling *self)
+add_usual (const DryPlanContext *context, DryTiling *self)
 {
   DryArena *arena = context->arena;
-  double each = (double) dry_tile_pitch_u (module) * (double) dry_tile_pitch_z (module) / 1e18;
-  double more = allowance_of (module->pattern);
-  gboolean sheets = self->sheet_across > 0;
-  guint usual;
+  double more = dry_tile_allowance (self->pattern);
+  guint usual = (guint) ceil (self->area * (1 + more) / self->area_each - 1e-6);
 
-  if (module->pattern == DRY_PATTERN_HEXAGON)
-    each *= sqrt (3) / 2;
-  if (sheets)
-    each *= self->sheet_across * self->sheet_up;
-  usual = (guint) ceil (self->area * (1 + more) / each - 1e-6);
   add_count (context, self, "By the usual allowance", usual, practice,
-             dry_arena_printf (
-                 arena, "%s m2 + %s%%, / %s m2 a %s = %u", dry_number_text (arena, self->area, 2),
-                 dry_number_text (arena, more * 100, 0), dry_number_text (arena, each, 5),
-                 sheets ? "sheet" : "tile and its joint", usual));
+             dry_arena_printf (arena, "%s m2 + %s%%, / %s m2 a %s = %u",
+                               dry_number_text (arena, self->area, 2),
+                               dry_number_text (arena, more * 100, 0),
+                               dry_number_text (arena, self->area_each, 5),
+                               self->sheet_across > 0 ? "sheet" : "tile and its joint", usual));
 }
 
 static void
 add_boxes (const DryPlanContext *context, DryTiling *self, const DryTilePacking *packing)
 {
-  guint n = self->sheet_across > 0 ? self->n_sheets : self->n_tiles;
+  guint n = dry_tiling_to_buy (self);
 
   if (self->box > 0)
     add_count (context, self, "Boxes", self->n_boxes, packing->boxes,
@@ -378,25 +386,28 @@ dry_tile_count (const DryPlanContext *context, const DryFaces *faces, const DryT
                 DryTiling *self)
 {
   DryTilePacking packing = dry_tile_packing (context, &context->room->finish);
+  guint chips = self->sheet_across > 0 ? self->sheet_across * self->sheet_up : 1;
   guint n;
 
+  self->area_each = chips * area_of (module);
   measure_trim (faces, module, self);
   self->movement = measure_movement (faces, self);
   if (self->sheet_across > 0) {
     dry_tile_count_sheets (context, module, self);
     n = self->n_whole_sheets + self->n_part_sheets;
     self->n_spare = count_spare (n, packing.breakage);
-    n = self->n_sheets = n + self->n_spare;
-    self->n_tiles = self->n_sheets * self->sheet_across * self->sheet_up;
+    self->n_sheets = n + self->n_spare;
+    self->n_tiles = self->n_sheets * chips;
     add_sheet_counts (context, module, self, &packing);
   } else {
     self->n_for_cuts = count_for_cuts (context, module, self);
     self->n_spare = count_spare (self->n_whole + self->n_for_cuts, packing.breakage);
-    n = self->n_tiles = self->n_whole + self->n_for_cuts + self->n_spare;
+    self->n_tiles = self->n_whole + self->n_for_cuts + self->n_spare;
     add_tile_counts (context, self, &packing);
   }
   self->box = packing.box;
+  n = dry_tiling_to_buy (self);
   self->n_boxes = packing.box > 0 ? (n + packing.box - 1) / packing.box : 0;
   add_boxes (context, self, &packing);
-  add_usual (context, module, self);
+  add_usual (context, self);
 }

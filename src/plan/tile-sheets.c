@@ -81,8 +81,6 @@ dry_tile_count_sheets (const DryPlanContext *context, const DryTileModule *modul
 {
   g_autoptr (GArray) pieces = g_array_new (FALSE, TRUE, sizeof (DryPiece));
 
-  self->sheet_area = (double) self->sheet_across * dry_length_to_mm (dry_tile_pitch_u (module)) *
-                     self->sheet_up * dry_length_to_mm (dry_tile_row (module)) / 1e6;
   for (guint f = 0; f < self->n_faces; f++)
     hang_face (module, self, &self->faces[f], pieces);
   self->n_part_sheets =

@@ -98,7 +98,7 @@ typedef struct {
   guint n_whole_sheets; /* hung whole */
   guint n_part_sheets;  /* that blocks of chips are cut from, remainders used again */
   guint n_sheets;       /* to buy */
-  double sheet_area;    /* m2 of one, with a joint on two of its sides */
+  double area_each;     /* m2 of wall that one tile or sheet, as sold, takes with its joints */
   guint box, n_boxes;   /* tiles or sheets in one, and how many; 0: not known */
   DryLength trim;       /* length of open edges, tops and sides where the tile ends */
   DryLength trim_cut;   /* the part of it that covers cut tile */
@@ -115,6 +115,21 @@ const DryTiling *dry_tiling_compute (const DryPlanContext *context, const DryFac
 
 /* The layout as a member "tile" of an open JSON object; nothing when there is no tile. */
 void dry_tiling_write_json (const DryTiling *self, const DryFaces *faces, DryJsonWriter *writer);
+
+/* What is bought of the layout, spares included: sheets when on sheets, else tiles. */
+static inline guint
+dry_tiling_to_buy (const DryTiling *self)
+{
+  return self->sheet_across > 0 ? self->n_sheets : self->n_tiles;
+}
+
+/* m2 of wall that one loose tile of the finish takes with a joint of this width, 0 for the tile
+ * itself. A hexagon takes less than the box round it: its rows reach into each other. */
+double dry_tile_area (const DryFinish *finish, DryLength joint);
+
+/* Share that the trade adds to the net area for cuts and breakage, by pattern: 0.1 is 10 per cent.
+ * From memory of the usual advice. */
+double dry_tile_allowance (DryPattern pattern);
 
 /* NULL when the face has no tile. */
 const DryTileFace *dry_tiling_get_face (const DryTiling *self, guint face);

@@ -132,10 +132,12 @@ test_tile (void)
   static const struct {
     DryPattern pattern;
     double more;
-  } cases[] = {{DRY_PATTERN_STRAIGHT, 0.10},
-               {DRY_PATTERN_VERTICAL, 0.10},
-               {DRY_PATTERN_OFFSET, 0.15},
-               {DRY_PATTERN_DIAGONAL, 0.15}};
+    double share; /* of the box round a tile and its joint; a hexagon's is sqrt (3) / 2, geometry */
+  } cases[] = {{DRY_PATTERN_STRAIGHT, 0.10, 1},
+               {DRY_PATTERN_VERTICAL, 0.10, 1},
+               {DRY_PATTERN_OFFSET, 0.15, 1},
+               {DRY_PATTERN_DIAGONAL, 0.15, 1},
+               {DRY_PATTERN_HEXAGON, 0.20, 0.86602540378443865}};
   const double area = 32 * 0.09290304;
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
@@ -151,7 +153,8 @@ test_tile (void)
     check_lines (rig.takeoff);
     const DryTakeoffLine *tile = find_line (rig.takeoff, "tile");
     g_assert_cmpfloat_with_epsilon (tile->amount, area * (1 + cases[i].more), 1e-9);
-    g_assert_cmpint (tile->packs, ==, (gint64) ceil (area * (1 + cases[i].more) / (0.303 * 0.303)));
+    g_assert_cmpint (tile->packs, ==,
+                     (gint64) ceil (area * (1 + cases[i].more) / (0.303 * 0.303 * cases[i].share)));
     /* 0.160 L/m2 at 1.75 kg/L */
     g_assert_cmpfloat_with_epsilon (find_line (rig.takeoff, "grout")->amount, area * 0.160 * 1.75,
                                     1e-9);

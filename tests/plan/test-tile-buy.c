@@ -139,7 +139,7 @@ test_sheets (gconstpointer data)
   g_assert_cmpuint (tiling->n_spare, ==, (guint) ceil (0.03 * n - 1e-9)); /* 3 % in tiles.json */
   g_assert_cmpuint (tiling->n_sheets, ==, n + tiling->n_spare);
   /* The sheets cover what is tiled. */
-  g_assert_cmpfloat (tiling->n_sheets * tiling->sheet_area, >=, tiling->area);
+  g_assert_cmpfloat (tiling->n_sheets * tiling->area_each, >=, tiling->area);
   g_assert_cmpuint (tiling->n_boxes, ==, (tiling->n_sheets + 9) / 10);
   line = tile_line (plan);
   g_assert_cmpstr (line->unit, ==, "sheet");
