@@ -298,6 +298,8 @@ read_parts (Reader *reader, DryUnit bare_unit, __int128 *sum)
     if (*reader->at == '-' && last == DRY_UNIT_FOOT) { /* 5'-3" */
       reader->at++;
       skip_blanks (reader);
+      if (!*reader->at)
+        return fail (reader, "a number is missing after the dash");
     }
   } while (*reader->at);
   return TRUE;

@@ -13,21 +13,45 @@ static const struct {
   DryUnit bare;
   DryLength nanometres;
 } READINGS[] = {
-    {"5' 1 1/2\"", DRY_UNIT_INCH, 1562100000}, {"5ft 3.5in", DRY_UNIT_INCH, 1612900000},
-    {"5′ 3½″", DRY_UNIT_INCH, 1612900000},     {"5’ 3 1/2”", DRY_UNIT_INCH, 1612900000},
+    {"5' 1 1/2\"", DRY_UNIT_INCH, 1562100000},
+    {"5ft 3.5in", DRY_UNIT_INCH, 1612900000},
+    {"5′ 3½″", DRY_UNIT_INCH, 1612900000},
+    {"5’ 3 1/2”", DRY_UNIT_INCH, 1612900000},
     {"5'3", DRY_UNIT_MM, 1600200000}, /* after feet a bare number is inches, whatever the bare unit
                                        */
-    {"5'-3 1/2\"", DRY_UNIT_INCH, 1612900000}, {"61-1/2", DRY_UNIT_INCH, 1562100000},
-    {"63 1/2", DRY_UNIT_INCH, 1612900000},     {"63½", DRY_UNIT_INCH, 1612900000},
-    {"61.5\"", DRY_UNIT_MM, 1562100000},       {"60 in.", DRY_UNIT_MM, 1524000000},
-    {"1/64", DRY_UNIT_INCH, 396875},           {".5", DRY_UNIT_INCH, 12700000},
-    {"-3/4", DRY_UNIT_INCH, -19050000},        {"−3/4", DRY_UNIT_INCH, -19050000},
-    {"1562", DRY_UNIT_MM, 1562000000},         {"1562 mm", DRY_UNIT_INCH, 1562000000},
-    {"1,6 m", DRY_UNIT_INCH, 1600000000},      {"0,625 in", DRY_UNIT_MM, 15875000},
-    {"156.2cm", DRY_UNIT_INCH, 1562000000},    {"1 m 20 cm", DRY_UNIT_INCH, 1200000000},
-    {"2 METRES", DRY_UNIT_INCH, 2000000000},   {"0.000001 mm", DRY_UNIT_INCH, 1},
+    {"5'-3 1/2\"", DRY_UNIT_INCH, 1612900000},
+    {"61-1/2", DRY_UNIT_INCH, 1562100000},
+    {"63 1/2", DRY_UNIT_INCH, 1612900000},
+    {"63½", DRY_UNIT_INCH, 1612900000},
+    {"61.5\"", DRY_UNIT_MM, 1562100000},
+    {"60 in.", DRY_UNIT_MM, 1524000000},
+    {"1/64", DRY_UNIT_INCH, 396875},
+    {".5", DRY_UNIT_INCH, 12700000},
+    {"-3/4", DRY_UNIT_INCH, -19050000},
+    {"−3/4", DRY_UNIT_INCH, -19050000},
+    {"1562", DRY_UNIT_MM, 1562000000},
+    {"1562 mm", DRY_UNIT_INCH, 1562000000},
+    {"1,6 m", DRY_UNIT_INCH, 1600000000},
+    {"0,625 in", DRY_UNIT_MM, 15875000},
+    {"156.2cm", DRY_UNIT_INCH, 1562000000},
+    {"1 m 20 cm", DRY_UNIT_INCH, 1200000000},
+    {"2 METRES", DRY_UNIT_INCH, 2000000000},
+    {"0.000001 mm", DRY_UNIT_INCH, 1},
     {"1/3", DRY_UNIT_INCH, 8466667}, /* no exact nanometre: nearest */
     {"1000 m", DRY_UNIT_INCH, DRY_LENGTH_MAX},
+    {"5' - 3 1/2\"", DRY_UNIT_INCH, 1612900000},
+    {"5' -3", DRY_UNIT_INCH, 1600200000},
+    {"61 - 1/2", DRY_UNIT_INCH, 1562100000},
+    {"+ 61 1 / 2", DRY_UNIT_INCH, 1562100000},
+    {"5 ft. 1 1/2 in.", DRY_UNIT_MM, 1562100000},
+    {"12.", DRY_UNIT_MM, 12000000},
+    {"1234,567", DRY_UNIT_MM, 1234567000},
+    {",625", DRY_UNIT_INCH, 15875000},
+    {"0,625", DRY_UNIT_INCH, 15875000},
+    {"1600,5", DRY_UNIT_MM, 1600500000},
+    {"1.600", DRY_UNIT_M, 1600000000},
+    {"2''", DRY_UNIT_MM, 50800000},
+    {"1 metre 5 millimeters", DRY_UNIT_INCH, 1005000000},
 };
 
 static void
@@ -68,6 +92,24 @@ static const struct {
     {"5'", NULL}, /* fine: five feet */
     {"--5", "number was expected"},
     {"nan", "number was expected"},
+    {".", "decimal mark"},
+    {"5,", "decimal mark"},
+    {"1/", "denominator"},
+    {"1 1/", "denominator"},
+    {"1 1/0", "zero"},
+    {"1234567.123456789", "too many digits"},
+    {"1.1234567890123456", "too many digits"},
+    {"1/1234567890123456", "too many digits"},
+    {"1 1234567890123456/2", "too many digits"},
+    {"1-", "no unit"},
+    {"1 m 5", "the last number has no unit"},
+    {"5' 3' 2", "order"},
+    {"5 ft 3 x", "no unit"},
+    {"5 ft -", "after the dash"},
+    {"5'-", "after the dash"},
+    {"12 mm.5", "no unit"},
+    {"5 ft 999999999999999 in", "1 km"},
+    {"\xff", "UTF-8"},
 };
 
 static void
@@ -78,6 +120,7 @@ test_refusals (void)
     DryLength length = 42;
     gboolean read = dry_length_parse (REFUSALS[i].text, DRY_UNIT_INCH, &length, &error);
 
+    g_test_message ("%s", error ? error->message : REFUSALS[i].text);
     if (!REFUSALS[i].part_of_message) {
       g_assert_true (read);
       continue;
@@ -107,6 +150,15 @@ static const struct {
     /* rounding comes before feet are split off: 11 63/64 in is a foot to the nearest 1/16 */
     {12 * DRY_INCH - DRY_INCH_64, {DRY_LENGTH_FEET_INCHES, 16, '.'}, "1' 0\""},
     {DRY_INCH_64, {DRY_LENGTH_INCHES, 64, '.'}, "1/64\""},
+    /* No rule is without marks or finer than 1/64; no mark given is a point. */
+    {DRY_INCH_64, {DRY_LENGTH_INCHES, 1024, '.'}, "1/64\""},
+    {DRY_INCH / 2, {DRY_LENGTH_INCHES, 0, '.'}, "1\""},
+    {1562123000, {DRY_LENGTH_M, 0, 0}, "1.562 m"},
+    /* A comma and three places: only between 1 and 1000 could it be a thousands mark. */
+    {562000000, {DRY_LENGTH_M, 0, ','}, "0,562 m"},
+    {(DryLength) 999562 * DRY_MM, {DRY_LENGTH_M, 0, ','}, "999,5620 m"},
+    {DRY_LENGTH_MAX, {DRY_LENGTH_M, 0, ','}, "1000 m"},
+    {-1562100000, {DRY_LENGTH_CM, 0, ','}, "-156,21 cm"},
 };
 
 static void
