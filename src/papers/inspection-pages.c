@@ -184,15 +184,14 @@ add_photos_of_parts (DryFlow *flow)
 
   for (guint i = 0; i < room->n_parts; i++) {
     const DryPart *part = &room->parts[i];
-    const char *name = part->label && *part->label ? part->label : NULL;
+    g_autofree char *name = dry_papers_part_name (flow->plan, part);
 
     if (part->kind == DRY_PART_NICHE)
-      add_photo (flow, "%s: floor, corners and flange, waterproofed", name ? name : "Niche");
+      add_photo (flow, "%s: floor, corners and flange, waterproofed", name);
     else if (part->kind == DRY_PART_BENCH && !part->fold_down)
-      add_photo (flow, "%s: top and front edge, waterproofed", name ? name : "Bench");
+      add_photo (flow, "%s: top and front edge, waterproofed", name);
     else if (part->kind == DRY_PART_VALVE)
-      add_photo (flow, "%s: its hole sealed, and how far it stands from the studs",
-                 name ? name : "Valve");
+      add_photo (flow, "%s: its hole sealed, and how far it stands from the studs", name);
   }
 }
 

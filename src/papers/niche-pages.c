@@ -312,11 +312,10 @@ add_steps (const Niche *self)
 /* --- the page --- */
 
 static void
-add_niche (Niche *self, guint number)
+add_niche (Niche *self)
 {
-  g_autofree char *title = self->part->label && *self->part->label
-                               ? g_strdup_printf ("%s – %s", self->part->label, self->face->name)
-                               : g_strdup_printf ("Niche %u – %s", number, self->face->name);
+  g_autofree char *name = dry_papers_part_name (self->plan, self->part);
+  g_autofree char *title = g_strdup_printf ("%s – %s", name, self->face->name);
 
   dry_flow_begin (self->flow, title);
   add_drawings (self);
@@ -328,7 +327,6 @@ void
 dry_papers_add_niches (DryFlow *flow)
 {
   const DryPlan *plan = flow->plan;
-  guint number = 0;
 
   for (guint f = 0; f < plan->faces->n; f++) {
     const DryFace *face = &plan->faces->items[f];
@@ -338,7 +336,7 @@ dry_papers_add_niches (DryFlow *flow)
       Niche niche = {flow, plan, dry_room_get_part (plan->context.room, cut->object), face, cut};
 
       if (cut->kind == DRY_CUT_NICHE && niche.part)
-        add_niche (&niche, ++number);
+        add_niche (&niche);
     }
   }
 }

@@ -32,6 +32,8 @@ double dry_papers_place_scene (DryFlow *flow, DryScene *scene, double x, double 
 char *dry_papers_working (const DryWorking *working) G_GNUC_WARN_UNUSED_RESULT;
 /* "text (certainty)", the certainty left away where the text says it; NULL without a source. */
 char *dry_papers_source (const DrySource *source) G_GNUC_WARN_UNUSED_RESULT;
+/* The part as findings call it, with a capital: "Niche 2". */
+char *dry_papers_part_name (const DryPlan *plan, const DryPart *part) G_GNUC_WARN_UNUSED_RESULT;
 /* "1,234.50" without currency, from minor units; NULL for 0. */
 char *dry_papers_money (const DryPapers *papers, gint64 minor) G_GNUC_WARN_UNUSED_RESULT;
 /* Mass and area in the job's unit; in inches with the metric figure behind. */

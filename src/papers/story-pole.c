@@ -78,8 +78,8 @@ list_notes (const DryPlan *plan)
     add_note (notes, top, g_strdup ("top of the wet wall"));
   for (guint i = 0; i < room->n_parts; i++) {
     const DryPart *part = &room->parts[i];
-    g_autofree char *name =
-        cut_short (part->label && *part->label ? part->label : dry_part_kind_name (part->kind));
+    g_autofree char *own = dry_room_dup_part_name (room, part);
+    g_autofree char *name = cut_short (own);
     DryRect r = dry_part_rect (part);
 
     if (dry_part_kind_is_hidden (part->kind) || part->kind == DRY_PART_GLASS)

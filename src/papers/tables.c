@@ -27,6 +27,15 @@ dry_papers_working (const DryWorking *working)
 }
 
 char *
+dry_papers_part_name (const DryPlan *plan, const DryPart *part)
+{
+  char *name = dry_room_dup_part_name (plan->context.room, part);
+
+  name[0] = g_ascii_toupper (name[0]);
+  return name;
+}
+
+char *
 dry_papers_money (const DryPapers *papers, gint64 minor)
 {
   char mark = papers->decimal == ',' ? ',' : '.';

@@ -2,6 +2,7 @@
 /* The one list of points that the trades measure to, each with the trades that need it.
  * Takes heights as the plan has them; reckons none itself. */
 #include "base/arena.h"
+#include "papers/papers-private.h"
 #include "papers/trades.h"
 
 #define BIT(trade) (1u << DRY_TRADE_##trade)
@@ -63,7 +64,8 @@ add_cutout (List *list, const DryFace *face, const DryCutout *cut)
 {
   static const char *const kinds[] = {"Niche", "Window", "Door"};
   const DryPart *part = dry_room_get_part (list->plan->context.room, cut->object);
-  const char *name = part && part->label && *part->label ? part->label : kinds[cut->kind];
+  g_autofree char *own = part ? dry_papers_part_name (list->plan, part) : NULL;
+  const char *name = own ? own : kinds[cut->kind];
   guint rough = BIT (FRAMER) | BIT (PLUMBER) | BIT (HANGER) | BIT (WATERPROOFER);
   guint finish = BIT (WATERPROOFER) | BIT (SETTER);
   const struct {
@@ -153,8 +155,7 @@ static void
 add_part (List *list, const DryPart *part)
 {
   const DryFace *face = dry_faces_get_wall (list->plan->faces, part->wall, part->side);
-  const char *kind = dry_part_kind_name (part->kind);
-  char *name = dry_arena_strdup (list->arena, part->label && *part->label ? part->label : kind);
+  g_autofree char *name = dry_papers_part_name (list->plan, part);
   gboolean drilled = part->hole > 0;
   DryTradeMark mark = {.wall = part_wall (list, part, face),
                        .object = part->id,
@@ -168,7 +169,6 @@ add_part (List *list, const DryPart *part)
 
   if (!mark.trades)
     return;
-  name[0] = g_ascii_toupper (name[0]);
   mark.what = dry_arena_printf (list->arena, "%s: %s", name, PARTS[part->kind].where);
   g_array_append_val (list->marks, mark);
 }

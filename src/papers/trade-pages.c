@@ -218,18 +218,17 @@ add_valve_depth (DryFlow *flow)
     const DryPart *part = &room->parts[i];
     g_autofree char *least = dry_flow_length (flow->papers, flow->plan, part->trim_min);
     g_autofree char *most = dry_flow_length (flow->papers, flow->plan, part->trim_max);
-    g_autofree char *text = NULL;
+    g_autofree char *name = dry_papers_part_name (flow->plan, part), *text = NULL;
 
     if (part->kind != DRY_PART_VALVE)
       continue;
     text = part->trim_max > 0
                ? g_strdup_printf ("%s: its trim takes %s to %s from the studs to the finished "
                                   "face, which stands %s in front of them.",
-                                  part->label && *part->label ? part->label : "Valve", least, most,
-                                  total)
+                                  name, least, most, total)
                : g_strdup_printf ("%s: set its body by the maker's depth marks to a finished face "
                                   "%s in front of the studs.",
-                                  part->label && *part->label ? part->label : "Valve", total);
+                                  name, total);
     dry_flow_text (flow, dry_type_body, 0, text);
   }
 }

@@ -203,19 +203,9 @@ dry_measuring_overlaps (DryMeasuring *self, const DryPart *part, DryRect rect)
 const char *
 dry_measuring_part_name (DryMeasuring *self, const DryPart *part)
 {
-  const DryRoom *room = self->context->room;
-  guint n = 0, number = 0;
+  g_autofree char *name = dry_room_dup_part_name (self->context->room, part);
 
-  if (part->label && *part->label)
-    return dry_arena_strdup (self->context->arena, part->label);
-  for (guint i = 0; i < room->n_parts; i++) {
-    n += room->parts[i].kind == part->kind;
-    if (room->parts[i].id == part->id)
-      number = n;
-  }
-  if (n < 2)
-    return dry_part_kind_name (part->kind);
-  return dry_arena_printf (self->context->arena, "%s %u", dry_part_kind_name (part->kind), number);
+  return dry_arena_strdup (self->context->arena, name);
 }
 
 /* The side of the basin from `a` to `b`, its outside on the right, against one face of a wall.

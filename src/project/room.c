@@ -105,6 +105,23 @@ dry_room_get_part (const DryRoom *self, DryId id)
   return NULL;
 }
 
+char *
+dry_room_dup_part_name (const DryRoom *self, const DryPart *part)
+{
+  guint n = 0, number = 0;
+
+  if (part->label && *part->label)
+    return g_strdup (part->label);
+  for (guint i = 0; i < self->n_parts; i++) {
+    n += self->parts[i].kind == part->kind;
+    if (self->parts[i].id == part->id)
+      number = n;
+  }
+  if (n < 2)
+    return g_strdup (dry_part_kind_name (part->kind));
+  return g_strdup_printf ("%s %u", dry_part_kind_name (part->kind), number);
+}
+
 const DrySeamWish *
 dry_room_get_seam (const DryRoom *self, DryId id)
 {

@@ -240,6 +240,9 @@ const DryOpening *dry_room_get_opening (const DryRoom *self, DryId id);
 const DryPart *dry_room_get_part (const DryRoom *self, DryId id);
 const DrySeamWish *dry_room_get_seam (const DryRoom *self, DryId id);
 guint dry_room_find_wall (const DryRoom *self, DryId id); /* index; n_walls when not there */
+/* The user's own word for the part, else its kind, untranslated, with its number among several of
+ * that kind in the order of the room: "niche 2". Free with g_free(). */
+char *dry_room_dup_part_name (const DryRoom *self, const DryPart *part) G_GNUC_WARN_UNUSED_RESULT;
 
 DryLength dry_wall_length (const DryWall *self);
 DryLength dry_wall_height (const DryRoom *room, const DryWall *self); /* resolves 0 */

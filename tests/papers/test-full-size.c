@@ -178,6 +178,88 @@ test_pages (void)
                       1);
 }
 
+static DryProject *
+with_niche (DryProject *project, char compass, DryLength z)
+{
+  const DryRoom *room = dry_project_get_room_at (project, 0);
+  DryPart niche = *dry_test_niche (room);
+  g_autoptr (GError) error = NULL;
+  DryProject *next;
+
+  niche.id = 0;
+  niche.wall = dry_test_wall (project, compass);
+  /* Over the tub, which stands at the left end of one wall and at the right end of the other. */
+  niche.u = compass == 'e' ? 15 * DRY_INCH
+                           : dry_wall_length (dry_room_get_wall (room, niche.wall)) - 15 * DRY_INCH;
+  niche.z = z;
+  niche.label = NULL;
+  next = dry_edit_set_part (project, room->id, &niche, NULL, &error);
+  g_assert_no_error (error);
+  dry_project_unref (project);
+  return next;
+}
+
+static const DryFace *
+find_face (const DryPlan *plan, DryFaceKind kind, const DryPart *niche)
+{
+  for (guint i = 0; i < plan->faces->n; i++) {
+    const DryFace *face = &plan->faces->items[i];
+
+    if (face->kind == kind &&
+        (kind == DRY_FACE_WALL ? face->wall == niche->wall : face->object == niche->id))
+      return face;
+  }
+  g_assert_not_reached ();
+}
+
+/* Niches have one number on their pages, in findings, on their linings and in the photos asked for,
+ * whichever wall comes first. */
+static void
+test_niche_names (void)
+{
+  DryPaperOptions options = {.paper = DRY_PAPER_LETTER, .decimal = '.'};
+  g_autoptr (DryProject) project =
+      with_niche (with_niche (dry_test_furnished_alcove ("foam-bands"), 'e', 55 * DRY_INCH), 'w',
+                  50 * DRY_INCH);
+  const DryRoom *room = dry_project_get_room_at (project, 0);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryPlan) plan = dry_plan_new (project, room->id, dry_test_catalog (), NULL, &error);
+  const DryPlan *plans[] = {plan};
+  g_autoptr (DryPapers) papers = NULL;
+  guint number = 0, last_face = 0, turned = 0;
+
+  g_assert_no_error (error);
+  papers = dry_papers_new (plans, 1, &options);
+  for (guint i = 0; i < room->n_parts; i++) {
+    const DryPart *part = &room->parts[i];
+    const DryFace *wall = NULL;
+    g_autofree char *name = NULL, *title = NULL, *lining = NULL, *photo = NULL;
+    guint subjects = 0;
+
+    if (part->kind != DRY_PART_NICHE)
+      continue;
+    wall = find_face (plan, DRY_FACE_WALL, part);
+    name = g_strdup_printf ("niche %u", ++number);
+    title = g_strdup_printf ("Niche %u – %s", number, wall->name);
+    lining = g_strdup_printf ("Niche %u, ", number);
+    photo = g_strdup_printf ("Niche %u: floor", number);
+    g_assert_cmpuint (dry_test_count_texts (papers, title), >=, 1);
+    g_assert_cmpuint (dry_test_count_texts (papers, photo), ==, 1);
+    g_assert_true (g_str_has_prefix (find_face (plan, DRY_FACE_NICHE, part)->name, lining));
+    for (guint k = 0; k < plan->measures->n; k++)
+      if (plan->measures->items[k].object == part->id &&
+          g_str_equal (plan->measures->items[k].kind, "niche")) {
+        g_assert_true (g_str_has_suffix (plan->measures->items[k].name, name));
+        subjects++;
+      }
+    g_assert_cmpuint (subjects, ==, 1);
+    turned += number > 1 && wall->index < last_face;
+    last_face = wall->index;
+  }
+  g_assert_cmpuint (number, ==, 3);
+  g_assert_cmpuint (turned, >, 0); /* else the walls' order would do as well */
+}
+
 int
 main (int argc, char **argv)
 {
@@ -189,5 +271,6 @@ main (int argc, char **argv)
   g_test_add_func ("/full-size/template/none", test_no_template);
   g_test_add_func ("/full-size/story-pole", test_story_pole);
   g_test_add_func ("/full-size/crew", test_pages);
+  g_test_add_func ("/full-size/niche-names", test_niche_names);
   return g_test_run ();
 }

@@ -178,6 +178,31 @@ test_look_ups (void)
   g_assert_null (dry_project_get_room_at (project, 2));
 }
 
+/* Numbers go by the order of the room, and count those with a word of their own. */
+static void
+test_part_names (void)
+{
+  static const struct {
+    DryPartKind kind;
+    char *label;
+    const char *name;
+  } cases[] = {
+      {DRY_PART_NICHE, NULL, "niche 1"}, {DRY_PART_VALVE, NULL, "mixing valve"},
+      {DRY_PART_NICHE, "Soap", "Soap"},  {DRY_PART_NICHE, "", "niche 3"},
+      {DRY_PART_BENCH, "", "bench"},
+  };
+  DryPart parts[G_N_ELEMENTS (cases)];
+  DryRoom room = {.parts = parts, .n_parts = G_N_ELEMENTS (cases)};
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    parts[i] = (DryPart){.id = i + 1, .kind = cases[i].kind, .label = cases[i].label};
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autofree char *name = dry_room_dup_part_name (&room, &parts[i]);
+
+    g_assert_cmpstr (name, ==, cases[i].name);
+  }
+}
+
 /* Fixtures for other floors must be what their header says. */
 static void
 test_fixtures (void)
@@ -208,6 +233,7 @@ main (int argc, char **argv)
   g_test_add_func ("/room/kind-words", test_kind_words);
   g_test_add_func ("/room/deep-copy", test_deep_copy);
   g_test_add_func ("/room/look-ups", test_look_ups);
+  g_test_add_func ("/room/part-names", test_part_names);
   g_test_add_func ("/room/fixtures", test_fixtures);
   return g_test_run ();
 }
