@@ -301,7 +301,7 @@ dry_on_hand_row_new (DrySession *session)
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self->expander), _ ("Boards on hand"));
   dry_access_name_expander_row (ADW_EXPANDER_ROW (self->expander));
   g_object_set_data_full (G_OBJECT (self->expander), "list", self, list_free);
-  g_signal_connect_swapped (session, "project-changed", G_CALLBACK (update), self);
+  g_signal_connect_swapped (session, "document-changed", G_CALLBACK (update), self);
   g_signal_connect_swapped (session, "view-changed", G_CALLBACK (update), self);
   update (self);
   return self->expander;

@@ -191,7 +191,7 @@ dry_rules_add_rows (DrySession *session, AdwExpanderRow *expander)
   adw_combo_row_set_model (ADW_COMBO_ROW (self->pack), G_LIST_MODEL (names));
   g_object_set_data_full (G_OBJECT (self->pack), "rules", self, rules_free);
   g_signal_connect_object (self->pack, "notify::selected", G_CALLBACK (pack_chosen_cb), session, 0);
-  g_signal_connect_object (session, "project-changed", G_CALLBACK (changed_cb), self->pack, 0);
+  g_signal_connect_object (session, "document-changed", G_CALLBACK (changed_cb), self->pack, 0);
   adw_expander_row_add_row (expander, self->pack);
   show_rules (self);
 }

@@ -429,7 +429,7 @@ dry_schedule_row_new (DrySession *session)
   dry_access_name_expander_row (ADW_EXPANDER_ROW (self->expander));
   g_object_set_data_full (G_OBJECT (self->expander), "schedule", self, free_schedule);
   g_signal_connect_swapped (self->expander, "notify::expanded", G_CALLBACK (unfolded_cb), self);
-  g_signal_connect_swapped (session, "project-changed", G_CALLBACK (update), self);
+  g_signal_connect_swapped (session, "document-changed", G_CALLBACK (update), self);
   update (self);
   return self->expander;
 }

@@ -103,7 +103,7 @@ dry_tile_row_new (DrySession *session)
   g_object_set_data_full (G_OBJECT (row), "items", items, (GDestroyNotify) g_ptr_array_unref);
   g_object_set_data_full (G_OBJECT (row), "session", g_object_ref (session), g_object_unref);
   g_signal_connect (row, "notify::selected", G_CALLBACK (chosen_cb), session);
-  g_signal_connect_object (session, "project-changed", G_CALLBACK (show_tile), row,
+  g_signal_connect_object (session, "document-changed", G_CALLBACK (show_tile), row,
                            G_CONNECT_SWAPPED);
   show_tile (row);
   return row;

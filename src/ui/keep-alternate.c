@@ -186,7 +186,7 @@ dry_keep_alternate_new (DrySession *session)
   dry_access_set_name (self->button, _ ("Keep what was changed as an alternate"));
   gtk_menu_button_set_popover (GTK_MENU_BUTTON (self->button), build_popover (self));
   g_object_set_data_full (G_OBJECT (self->button), "keeper", self, free_keeper);
-  g_signal_connect_swapped (session, "project-changed", G_CALLBACK (update), self);
+  g_signal_connect_swapped (session, "document-changed", G_CALLBACK (update), self);
   g_signal_connect_swapped (session, "file-changed", G_CALLBACK (update), self);
   update (self);
   return self->button;

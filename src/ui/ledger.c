@@ -152,11 +152,24 @@ fill_shown_page (DryLedger *self)
   }
 }
 
+/* Only what changes: a class taken off and put on again has the window laid out anew. */
+static void
+set_class (GtkWidget *widget, const char *name, gboolean on)
+{
+  if (gtk_widget_has_css_class (widget, name) == on)
+    return;
+  if (on)
+    gtk_widget_add_css_class (widget, name);
+  else
+    gtk_widget_remove_css_class (widget, name);
+}
+
 static void
 fill_totals (DryLedger *self)
 {
   const DryPlan *plan = dry_session_get_plan (self->session);
   GtkWidget *findings = self->total[DRY_TOTAL_FINDINGS];
+  gboolean stop = plan && plan->findings->count[DRY_SEVERITY_STOP] > 0;
 
   for (guint i = 0; i < DRY_N_TOTALS; i++) {
     g_autofree char *text = dry_total_text (self->session, (DryTotal) i);
@@ -166,12 +179,8 @@ fill_totals (DryLedger *self)
     gtk_accessible_update_property (GTK_ACCESSIBLE (self->total[i]),
                                     GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, working, -1);
   }
-  gtk_widget_remove_css_class (findings, "error");
-  gtk_widget_remove_css_class (findings, "warning");
-  if (plan && plan->findings->count[DRY_SEVERITY_STOP])
-    gtk_widget_add_css_class (findings, "error");
-  else if (plan && plan->findings->count[DRY_SEVERITY_FIX])
-    gtk_widget_add_css_class (findings, "warning");
+  set_class (findings, "error", stop);
+  set_class (findings, "warning", plan && !stop && plan->findings->count[DRY_SEVERITY_FIX] > 0);
 }
 
 /* Only what is seen is weighed. */
@@ -557,7 +566,7 @@ dry_ledger_new (DrySession *session)
   build_totals (self);
   g_signal_connect_object (session, "plan-changed", G_CALLBACK (plan_changed_cb), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "project-changed", G_CALLBACK (plan_changed_cb), self,
+  g_signal_connect_object (session, "document-changed", G_CALLBACK (plan_changed_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "selection-changed", G_CALLBACK (selection_changed_cb), self,
                            G_CONNECT_SWAPPED);

@@ -9,6 +9,7 @@
 
 enum {
   PROJECT_CHANGED,
+  DOCUMENT_CHANGED,
   PLAN_CHANGED,
   SELECTION_CHANGED,
   VIEW_CHANGED,
@@ -177,6 +178,8 @@ dry_session_announce (DrySession *self)
     self->room =
         dry_project_get_n_rooms (project) > 0 ? dry_project_get_room_at (project, 0)->id : 0;
   g_signal_emit (self, signals[PROJECT_CHANGED], 0);
+  if (self->preview == NULL)
+    g_signal_emit (self, signals[DOCUMENT_CHANGED], 0);
   if (self->selection != 0 && !has_object (self, self->selection))
     dry_session_select (self, 0);
   else if (self->stud >= 0)
@@ -231,6 +234,7 @@ dry_session_class_init (DrySessionClass *class)
 {
   G_OBJECT_CLASS (class)->finalize = dry_session_finalize;
   signals[PROJECT_CHANGED] = add_signal ("project-changed");
+  signals[DOCUMENT_CHANGED] = add_signal ("document-changed");
   signals[PLAN_CHANGED] = add_signal ("plan-changed");
   signals[SELECTION_CHANGED] = add_signal ("selection-changed");
   signals[VIEW_CHANGED] = add_signal ("view-changed");

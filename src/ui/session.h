@@ -30,6 +30,7 @@ G_DECLARE_FINAL_TYPE (DrySession, dry_session, DRY, SESSION, GObject)
 
 /* Signals (no arguments unless said):
  *   "project-changed"    the shown project is another value (edit, undo, preview, open)
+ *   "document-changed"   the same, but not for a preview: what need not move with the hand
  *   "plan-changed"       a newer plan (and scene) has arrived from the worker
  *   "selection-changed"
  *   "view-changed"       layers, room shown

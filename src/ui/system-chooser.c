@@ -316,7 +316,7 @@ dry_system_chooser_new (DrySession *session)
   self->session = g_object_ref (session);
   for (guint i = 0; i < dry_catalog_get_n_systems (catalog); i++)
     add_choice (self, dry_catalog_get_system_at (catalog, i));
-  g_signal_connect_object (session, "project-changed", G_CALLBACK (refresh), self,
+  g_signal_connect_object (session, "document-changed", G_CALLBACK (refresh), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "view-changed", G_CALLBACK (refresh), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "plan-changed", G_CALLBACK (plan_changed_cb), self,

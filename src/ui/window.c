@@ -125,7 +125,7 @@ update_history_menu (DryWindow *self, const char *undo, const char *redo)
 }
 
 static void
-on_project_changed (DrySession *session, DryWindow *self)
+on_document_changed (DrySession *session, DryWindow *self)
 {
   DryHistory *history = dry_session_get_history (session);
 
@@ -393,8 +393,8 @@ dry_window_new (DryApplication *application)
   dry_window_add_drop (self);
   add_local_keys (self);
   g_signal_connect (self->session, "told", G_CALLBACK (on_told), self);
-  g_signal_connect (self->session, "project-changed", G_CALLBACK (on_project_changed), self);
-  g_signal_connect (self->session, "file-changed", G_CALLBACK (on_project_changed), self);
+  g_signal_connect (self->session, "document-changed", G_CALLBACK (on_document_changed), self);
+  g_signal_connect (self->session, "file-changed", G_CALLBACK (on_document_changed), self);
   g_signal_connect (self->session, "plan-changed", G_CALLBACK (on_plan_changed), self);
   g_signal_connect_swapped (self->session, "selection-changed",
                             G_CALLBACK (dry_window_update_actions), self);
@@ -402,6 +402,6 @@ dry_window_new (DryApplication *application)
                             self);
   g_signal_connect_swapped (self->start_place, "map", G_CALLBACK (fill_start), self);
   show_start (self);
-  on_project_changed (self->session, self);
+  on_document_changed (self->session, self);
   return GTK_WIDGET (self);
 }

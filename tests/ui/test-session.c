@@ -10,7 +10,7 @@
 
 typedef struct {
   DrySession *session;
-  guint projects, plans, selections, files, told;
+  guint projects, documents, plans, selections, files, told;
   char *text;
 } Desk;
 
@@ -39,6 +39,7 @@ desk_set_up (Desk *desk, gconstpointer data)
 {
   desk->session = dry_session_new (dry_test_catalog ());
   g_signal_connect (desk->session, "project-changed", G_CALLBACK (count_signal), &desk->projects);
+  g_signal_connect (desk->session, "document-changed", G_CALLBACK (count_signal), &desk->documents);
   g_signal_connect (desk->session, "plan-changed", G_CALLBACK (count_signal), &desk->plans);
   g_signal_connect (desk->session, "selection-changed", G_CALLBACK (count_signal),
                     &desk->selections);
@@ -125,6 +126,27 @@ test_preview_leaves_no_step (Desk *desk, gconstpointer data)
   g_assert_false (dry_session_is_busy (desk->session));
   g_assert_true (dry_session_get_plan (desk->session)->project == before);
   g_assert_null (dry_history_get_undo_name (dry_session_get_history (desk->session)));
+}
+
+/* What need not move with the hand is told when it rests, and not before. */
+static void
+test_preview_is_no_document (Desk *desk, gconstpointer data)
+{
+  guint shown, at_rest;
+
+  open_furnished (desk);
+  shown = desk->projects;
+  at_rest = desk->documents;
+  g_assert_cmpuint (at_rest, >, 0);
+  for (guint i = 0; i < 3; i++)
+    dry_session_preview (desk->session, move_niche (desk, DRY_INCH));
+  g_assert_cmpuint (desk->projects, ==, shown + 3);
+  g_assert_cmpuint (desk->documents, ==, at_rest);
+  dry_session_apply (desk->session, move_niche (desk, DRY_INCH), "Move", NULL, NULL);
+  g_assert_cmpuint (desk->documents, ==, at_rest + 1);
+  dry_session_preview (desk->session, move_niche (desk, DRY_INCH));
+  dry_session_preview (desk->session, NULL);
+  g_assert_cmpuint (desk->documents, ==, at_rest + 2);
 }
 
 static void
@@ -400,6 +422,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   ADD ("new-session-plans", test_new_session_plans);
   ADD ("preview-leaves-no-step", test_preview_leaves_no_step);
+  ADD ("preview-is-no-document", test_preview_is_no_document);
   ADD ("apply-keeps-preview-plan", test_apply_keeps_preview_plan);
   ADD ("newest-plan-wins", test_newest_plan_wins);
   ADD ("previews-do-not-starve", test_previews_do_not_starve);
