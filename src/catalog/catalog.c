@@ -169,7 +169,8 @@ load_rules (Loader *self, const char *path, GError **error)
   return TRUE;
 }
 
-/* A folder of rules that cannot be listed counts as one bad file. */
+/* A folder of rules that cannot be listed counts as one bad file. That `folder` itself is there has
+ * been seen by then. */
 static GPtrArray *
 list_rules (Loader *self, const char *folder, GError **error)
 {
@@ -180,7 +181,7 @@ list_rules (Loader *self, const char *folder, GError **error)
 
   if (files)
     return files;
-  if (!is_tolerant (self, self->folder) || !g_file_test (folder, G_FILE_TEST_IS_DIR)) {
+  if (!is_tolerant (self, self->folder)) {
     g_propagate_error (error, g_steal_pointer (&reason));
     return NULL;
   }
@@ -241,10 +242,12 @@ load_folder (Loader *self, const char *folder, GError **error)
         return FALSE;
   }
   rules = list_rules (self, folder, error);
-  for (guint i = 0; rules && i < rules->len; i++)
+  if (!rules)
+    return FALSE;
+  for (guint i = 0; i < rules->len; i++)
     if (!load_rules (self, g_ptr_array_index (rules, i), error))
       return FALSE;
-  return rules != NULL;
+  return TRUE;
 }
 
 /* The values of the entries, in order, as an array of pointers in the arena. */

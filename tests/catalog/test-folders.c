@@ -7,6 +7,7 @@
 
 #include <glib/gstdio.h>
 #include <string.h>
+#include <unistd.h>
 
 #define OWN_TILE                                                                                   \
   "{\"format\": \"drybay-items\", \"version\": 1, \"items\": [{\"id\": \"tile-12x24\", \"name\": " \
@@ -95,6 +96,127 @@ test_bare_folder (void)
   g_assert_no_error (error);
   g_assert_cmpuint (dry_catalog_get_n_items (catalog), ==, 2);
   g_assert_cmpstr (dry_catalog_get_item_at (catalog, 0)->id, ==, "tile-12x24");
+}
+
+/* What has an id is found by it, what has none is not, and of price books no id means the first. */
+static void
+test_lookups (void)
+{
+  g_autoptr (DryCatalog) shipped = scratch_load_shipped ();
+  g_autoptr (Scratch) empty = scratch_new ();
+  g_autoptr (DryCatalog) bare = scratch_load (empty, NULL);
+
+  g_assert_null (dry_catalog_get_system (shipped, NULL));
+  g_assert_null (dry_catalog_get_system (shipped, "no-such"));
+  g_assert_null (dry_catalog_get_item (shipped, NULL));
+  g_assert_null (dry_catalog_get_item (shipped, "no-such"));
+  g_assert_null (dry_catalog_get_rule_pack (shipped, NULL));
+  g_assert_null (dry_catalog_get_price_book (shipped, "no-such"));
+  g_assert_null (dry_catalog_get_price_book (bare, NULL));
+  g_assert_true (dry_catalog_get_price_book (shipped, NULL) ==
+                 dry_catalog_get_price_book_at (shipped, 0));
+  for (guint i = 0; i < dry_catalog_get_n_price_books (shipped); i++) {
+    const DryPriceBook *book = dry_catalog_get_price_book_at (shipped, i);
+    g_assert_true (dry_catalog_get_price_book (shipped, book->id) == book);
+  }
+  for (guint i = 0; i < dry_catalog_get_n_rule_packs (shipped); i++) {
+    const DryRulePack *pack = dry_catalog_get_rule_pack_at (shipped, i);
+    g_assert_true (dry_catalog_get_rule_pack (shipped, pack->id) == pack);
+    for (guint j = 0; j < pack->n_choices; j++)
+      g_assert_true (dry_rule_pack_get_choice (pack, pack->choices[j].id) == &pack->choices[j]);
+    g_assert_null (dry_rule_pack_get_choice (pack, "no-such"));
+  }
+}
+
+/* A system's waits and sheets by their ids. */
+static void
+test_system_lookups (void)
+{
+  g_autoptr (DryCatalog) shipped = scratch_load_shipped ();
+  const DrySystem *system = dry_catalog_get_system (shipped, "cement-liquid");
+
+  for (guint i = 0; i < system->n_waits; i++)
+    g_assert_true (dry_system_get_wait (system, system->waits[i].id) == &system->waits[i]);
+  for (guint i = 0; i < system->n_sheets; i++)
+    g_assert_true (dry_system_get_sheet (system, system->sheets[i].id) == &system->sheets[i]);
+  g_assert_null (dry_system_get_wait (system, NULL));
+  g_assert_null (dry_system_get_wait (system, "no-such"));
+  g_assert_null (dry_system_get_sheet (system, NULL));
+  g_assert_null (dry_system_get_sheet (system, "no-such"));
+  g_assert_null (dry_system_get_product (system, NULL));
+}
+
+/* A tile off the shelf: its own sizes and joint, where it has one, and nothing of the packing of
+ * the tile it takes the place of. */
+static void
+test_lay_tile (void)
+{
+  g_autoptr (DryCatalog) shipped = scratch_load_shipped ();
+  DryItem tile = *dry_catalog_get_item (shipped, "tile-3x6");
+  DryFinish now = {.joint = 5 * DRY_MM, .box = 7, .chips_across = 6, .chips_up = 6, .breakage = 9};
+  DryFinish laid = dry_item_lay_tile (&tile, &now);
+
+  g_assert_cmpstr (laid.tile, ==, "tile-3x6");
+  g_assert_cmpint (laid.tile_width, ==, 6 * DRY_INCH);
+  g_assert_cmpint (laid.tile_height, ==, 3 * DRY_INCH);
+  g_assert_cmpint (laid.joint, ==, DRY_INCH / 8);
+  g_assert_cmpuint (laid.box + laid.chips_across + laid.chips_up, ==, 0);
+  g_assert_cmpfloat (laid.breakage, ==, 0);
+  g_assert_true (laid.tiled);
+  tile.joint = 0;
+  laid = dry_item_lay_tile (&tile, &now);
+  g_assert_cmpint (laid.joint, ==, 5 * DRY_MM);
+}
+
+/* Where the catalogue cannot be read it is told, with the place: a link to nowhere, a name that is
+ * a file where a folder should be, a folder of too many files. In the firm's rules/ it is noted. */
+static void
+test_unreadable (void)
+{
+  g_autoptr (Scratch) link = scratch_new ();
+  g_autoptr (Scratch) file = scratch_new ();
+  g_autoptr (Scratch) many = scratch_new ();
+  g_autofree char *gone = g_build_filename (link->path, "items", "gone.json", NULL);
+  g_autofree char *rules = g_build_filename (file->path, "rules", NULL);
+  const char *folders[] = {g_getenv ("DRYBAY_DATA"), file->path, NULL};
+  const char *none[] = {g_getenv ("DRYBAY_DATA"), rules, NULL};
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryCatalog) catalog = NULL;
+
+  scratch_write (link, "items", "tiles.json", OWN_TILE, -1);
+  g_assert_cmpint (symlink ("/nowhere/at/all", gone), ==, 0);
+  g_assert_null (scratch_load (link, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_FILE);
+  g_assert_nonnull (strstr (error->message, "gone.json: "));
+  g_clear_error (&error);
+
+  g_assert_true (g_file_set_contents (rules, "no folder", -1, NULL));
+  g_assert_null (dry_catalog_load (folders, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_FILE);
+  g_assert_nonnull (strstr (error->message, rules));
+  g_clear_error (&error);
+  catalog = dry_catalog_load_tolerant (folders, 1, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (dry_catalog_get_n_left_out (catalog), ==, 1);
+  g_assert_cmpstr (dry_catalog_get_left_out_at (catalog, 0)->file, ==, rules);
+  g_assert_nonnull (dry_catalog_get_system (catalog, "foam-bands"));
+  /* A file named instead of a folder is read as a pack; no folder at all is an error. */
+  g_clear_pointer (&catalog, dry_catalog_unref);
+  catalog = dry_catalog_load_tolerant (none, 1, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (dry_catalog_get_n_left_out (catalog), ==, 1);
+  none[1] = gone;
+  g_assert_null (dry_catalog_load_tolerant (none, 1, NULL, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_FILE);
+  g_clear_error (&error);
+
+  for (guint i = 0; i < 1001; i++) {
+    g_autofree char *name = g_strdup_printf ("%u.json", i);
+    scratch_write (many, "items", name, "", 0);
+  }
+  g_assert_null (scratch_load (many, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_FILE);
+  g_assert_nonnull (strstr (error->message, "more than 1000"));
 }
 
 /* Runs with a data home of its own, which main() sets. */
@@ -346,6 +468,69 @@ test_add_spoils (void)
   scratch_free (g_memdup2 (&(Scratch){g_steal_pointer (&own)}, sizeof (Scratch)));
 }
 
+/* Files that are no packs, and packs without a name: told, and nothing is copied. */
+static void
+test_add_nothing (void)
+{
+  static const char *const TEXTS[] = {"[]", "{\"id\": 7}", "{\"id\": \"\"}", "{\"name\": \"x\"}",
+                                      ""};
+  g_autoptr (Scratch) from = scratch_new ();
+  g_autofree char *folder = dry_own_packs_dup_folder ();
+  g_autofree char *file = NULL;
+  g_autofree char *name = NULL;
+  g_autofree char *gone = g_build_filename (from->path, "gone.json", NULL);
+  DryOwnPackAnswer answer = DRY_OWN_PACK_ADDED;
+  g_autoptr (GError) error = NULL;
+
+  for (guint i = 0; i < G_N_ELEMENTS (TEXTS); i++) {
+    add_pack (from, TEXTS[i], TRUE, &file, &error);
+    g_assert_nonnull (strstr (error->message, "picked.json"));
+    g_assert_null (file);
+    g_clear_error (&error);
+  }
+  g_assert_false (dry_own_packs_add (gone, FALSE, NULL, &answer, &name, &file, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_FILE);
+  g_assert_false (g_file_test (folder, G_FILE_TEST_EXISTS));
+}
+
+/* Where the folder cannot be, it is told; a pack of the same length as the one there is not the
+ * same; and a link to nowhere keeps its name. */
+static void
+test_add_places (void)
+{
+  static const char ONE[] = PACK_OF ("firm", "null", ""), TWO[] = PACK_OF ("firm", "null", " ");
+  static const char SAME_LENGTH[] = PACK_OF ("firm", " null", "");
+  g_autofree char *own = g_build_filename (g_get_user_data_dir (), "drybay", "catalog", NULL);
+  g_autofree char *folder = dry_own_packs_dup_folder ();
+  g_autofree char *link = g_build_filename (folder, "firm.json", NULL);
+  g_autoptr (Scratch) from = scratch_new ();
+  g_autofree char *file = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_assert_cmpint (g_mkdir_with_parents (own, 0700), ==, 0);
+  g_assert_true (g_file_set_contents (folder, "no folder", -1, NULL));
+  add_pack (from, ONE, FALSE, &file, &error);
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_FILE);
+  g_assert_nonnull (strstr (error->message, folder));
+  g_clear_error (&error);
+  assert_text (folder, "no folder");
+  g_unlink (folder);
+
+  g_assert_cmpint (g_mkdir_with_parents (folder, 0700), ==, 0);
+  g_assert_cmpint (symlink ("/nowhere/at/all", link), ==, 0);
+  g_assert_cmpint (add_pack (from, ONE, FALSE, &file, &error), ==, DRY_OWN_PACK_ADDED);
+  g_assert_no_error (error);
+  g_assert_true (g_str_has_suffix (file, "/firm-2.json"));
+  g_assert_true (g_file_test (link, G_FILE_TEST_IS_SYMLINK));
+  g_assert_cmpint (add_pack (from, TWO, FALSE, &file, &error), ==, DRY_OWN_PACK_ASKS);
+  g_assert_cmpint (add_pack (from, TWO, TRUE, &file, &error), ==, DRY_OWN_PACK_ADDED);
+  assert_text (file, TWO);
+  g_assert_cmpint (add_pack (from, SAME_LENGTH, FALSE, &file, &error), ==, DRY_OWN_PACK_ASKS);
+  assert_text (file, TWO);
+  g_unlink (link);
+  scratch_free (g_memdup2 (&(Scratch){g_steal_pointer (&own)}, sizeof (Scratch)));
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -359,7 +544,13 @@ main (int argc, char *argv[])
   g_test_add_func ("/catalog/folders/bare", test_bare_folder);
   g_test_add_func ("/catalog/folders/left-out", test_left_out);
   g_test_add_func ("/catalog/folders/never-left-out", test_never_left_out);
+  g_test_add_func ("/catalog/folders/lookups", test_lookups);
+  g_test_add_func ("/catalog/folders/system-lookups", test_system_lookups);
+  g_test_add_func ("/catalog/folders/lay-tile", test_lay_tile);
+  g_test_add_func ("/catalog/folders/unreadable", test_unreadable);
+  g_test_add_func ("/catalog/folders/add-nothing", test_add_nothing);
   g_test_add_func ("/catalog/folders/add-pack", test_add_pack);
+  g_test_add_func ("/catalog/folders/add-places", test_add_places);
   g_test_add_func ("/catalog/folders/add-spoils", test_add_spoils);
   g_test_add_func ("/catalog/folders/default", test_default);
   return g_test_run ();

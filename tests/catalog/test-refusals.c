@@ -3,6 +3,8 @@
  * must give an error that names file, path and reason. */
 #include "scratch.h"
 
+#include "catalog/read.h"
+
 #include <glib/gstdio.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -90,6 +92,109 @@ static const Refusal SYSTEM_ROWS[] = {
      "board.sheets[0].price", ""},
 };
 
+/* What the parts of a system say about each other. */
+static const Refusal CHECK_ROWS[] = {
+    {"band without product", "\"free\": {\"kind\": \"none\",",
+     "\"free\": {\"kind\": \"band\", \"width_mm\": 9, \"bedding\": \"mortar-unmodified\",",
+     DRY_ERROR_SCHEMA, "treatments.free", "needs a “product”"},
+    {"none with a product", "\"free\": {\"kind\": \"none\",",
+     "\"free\": {\"kind\": \"none\", \"product\": \"sealant\",", DRY_ERROR_SCHEMA,
+     "treatments.free", "takes no product"},
+    {"none with a bedding", "\"free\": {\"kind\": \"none\",",
+     "\"free\": {\"kind\": \"none\", \"bedding\": \"mortar-unmodified\",", DRY_ERROR_SCHEMA,
+     "treatments.free", "takes no product"},
+    {"none with a fill", "\"free\": {\"kind\": \"none\",",
+     "\"free\": {\"kind\": \"none\", \"fill\": \"sealant\", \"depth_mm\": 9,", DRY_ERROR_SCHEMA,
+     "treatments.free", "takes no product"},
+    {"mesh without bedding", "\"free\": {\"kind\": \"none\",",
+     "\"free\": {\"kind\": \"mesh\", \"width_mm\": 9, \"product\": \"band-5\",", DRY_ERROR_SCHEMA,
+     "treatments.free", "“bedding”"},
+    {"bead in a bedding", "\"free\": {\"kind\": \"none\",",
+     "\"free\": {\"kind\": \"bead\", \"width_mm\": 9, \"depth_mm\": 9, \"product\": \"sealant\", "
+     "\"bedding\": \"mortar-unmodified\",",
+     DRY_ERROR_SCHEMA, "treatments.free", "only band and mesh"},
+    {"bead without depth", "\"free\": {\"kind\": \"none\",",
+     "\"free\": {\"kind\": \"bead\", \"width_mm\": 9, \"product\": \"sealant\",", DRY_ERROR_SCHEMA,
+     "treatments.free", "a bead needs"},
+    {"bead without width", "\"free\": {\"kind\": \"none\",",
+     "\"free\": {\"kind\": \"bead\", \"depth_mm\": 9, \"product\": \"sealant\",", DRY_ERROR_SCHEMA,
+     "treatments.free", "a bead needs"},
+    {"filler without depth", "\"free\": {\"kind\": \"none\",",
+     "\"free\": {\"kind\": \"filler\", \"product\": \"filler-strip\",", DRY_ERROR_SCHEMA,
+     "treatments.free", "a filler needs"},
+    {"fill without depth", "\"free\": {\"kind\": \"none\",",
+     "\"free\": {\"kind\": \"gasket\", \"product\": \"gasket-pipe\", \"fill\": \"sealant\",",
+     DRY_ERROR_SCHEMA, "treatments.free", "the depth it fills"},
+    {"fill by area", "\"free\": {\"kind\": \"none\",",
+     "\"free\": {\"kind\": \"gasket\", \"product\": \"gasket-pipe\", \"depth_mm\": 9, \"fill\": "
+     "\"mortar-unmodified\",",
+     DRY_ERROR_SCHEMA, "treatments.free.fill", "needs “length” or “volume”"},
+    {"filler by volume", "\"free\": {\"kind\": \"none\",",
+     "\"free\": {\"kind\": \"filler\", \"product\": \"sealant\", \"depth_mm\": 9,",
+     DRY_ERROR_SCHEMA, "treatments.free.product", "used by “volume”; this needs “length”"},
+    {"kind that is no word", "\"kind\": \"band\"", "\"kind\": 3", DRY_ERROR_SCHEMA,
+     "treatments.seam.kind", "text"},
+    {"washer without diameter", "\"washer_diameter_mm\": 31.75,", "", DRY_ERROR_SCHEMA, "fastening",
+     "washer_diameter_mm"},
+    {"greatest distance too small", "\"edge_distance_max\": {\"mm\": 25.4",
+     "\"edge_distance_max\": {\"mm\": 12", DRY_ERROR_SCHEMA, "fastening.edge_distance_max",
+     "less than"},
+    {"cover of nothing", "\"product\": \"band-5\", \"per_fastener\"", "\"per_fastener\"",
+     DRY_ERROR_SCHEMA, "fastening.cover", "per_fastener"},
+    {"cover of an unknown product", "\"product\": \"band-5\", \"per_fastener\"",
+     "\"product\": \"band-9\", \"per_fastener\"", DRY_ERROR_REFERENCE, "fastening.cover.product",
+     "band-9"},
+    {"none with a membrane", "{\"kind\": \"none\", \"needed\": false}",
+     "{\"needed\": false, \"kind\": \"none\", \"product\": \"mortar-unmodified\"}",
+     DRY_ERROR_SCHEMA, "membrane", "takes no product"},
+    {"none with a mortar", "{\"kind\": \"none\", \"needed\": false}",
+     "{\"needed\": false, \"kind\": \"none\", \"mortar\": \"mortar-unmodified\"}", DRY_ERROR_SCHEMA,
+     "membrane", "takes no product"},
+    {"none in coats", "{\"kind\": \"none\", \"needed\": false}",
+     "{\"needed\": false, \"kind\": \"none\", \"coats\": 1}", DRY_ERROR_SCHEMA, "membrane",
+     "takes no product"},
+    {"membrane of nothing", "{\"kind\": \"none\", \"needed\": false}",
+     "{\"needed\": false, \"kind\": \"sheet\", \"mortar\": \"mortar-unmodified\"}",
+     DRY_ERROR_SCHEMA, "membrane", "needs a “product”"},
+    {"sheet without mortar", "{\"kind\": \"none\", \"needed\": false}",
+     "{\"needed\": false, \"kind\": \"sheet\", \"product\": \"mortar-unmodified\"}",
+     DRY_ERROR_SCHEMA, "membrane", "its “mortar”"},
+    {"membrane by volume", "{\"kind\": \"none\", \"needed\": false}",
+     "{\"needed\": false, \"kind\": \"sheet\", \"product\": \"sealant\", \"mortar\": "
+     "\"mortar-unmodified\"}",
+     DRY_ERROR_SCHEMA, "membrane.product", "used by “volume”"},
+    {"liquid without coats", "{\"kind\": \"none\", \"needed\": false}",
+     "{\"needed\": false, \"kind\": \"liquid\", \"product\": \"mortar-unmodified\", \"wet_film\": "
+     "{\"value\": 0.4, \"source\": \"s\", \"certainty\": \"memory\"}, \"dry_film\": {\"value\": "
+     "0.3, \"source\": \"s\", \"certainty\": \"memory\"}}",
+     DRY_ERROR_SCHEMA, "membrane", "needs “coats”"},
+    {"liquid without wet film", "{\"kind\": \"none\", \"needed\": false}",
+     "{\"needed\": false, \"kind\": \"liquid\", \"product\": \"mortar-unmodified\", \"coats\": 2, "
+     "\"dry_film\": {\"value\": 0.3, \"source\": \"s\", \"certainty\": \"memory\"}}",
+     DRY_ERROR_SCHEMA, "membrane", "needs “coats”"},
+    {"liquid without dry film", "{\"kind\": \"none\", \"needed\": false}",
+     "{\"needed\": false, \"kind\": \"liquid\", \"product\": \"mortar-unmodified\", \"coats\": 2, "
+     "\"wet_film\": {\"value\": 0.4, \"source\": \"s\", \"certainty\": \"memory\"}}",
+     DRY_ERROR_SCHEMA, "membrane", "needs “coats”"},
+    {"dry film of more than all coats", "{\"kind\": \"none\", \"needed\": false}",
+     "{\"needed\": false, \"kind\": \"liquid\", \"product\": \"mortar-unmodified\", \"coats\": 2, "
+     "\"wet_film\": {\"value\": 0.4, \"source\": \"s\", \"certainty\": \"memory\"}, \"dry_film\": "
+     "{\"value\": 0.81, \"source\": \"s\", \"certainty\": \"memory\"}}",
+     DRY_ERROR_SCHEMA, "membrane.dry_film", "thicker"},
+    {"rate of a piece", "\"use\": \"each\",", "\"use\": \"each\", \"rate\": 2,", DRY_ERROR_SCHEMA,
+     "products[0].rate", "only a product used by area"},
+    {"rate below one", "\"use\": \"each\",", "\"use\": \"each\", \"rate\": 0.5,", DRY_ERROR_SCHEMA,
+     "products[0].rate", "only a product used by area"},
+    {"area without rate", "\"use\": \"each\",", "\"use\": \"area\",", DRY_ERROR_SCHEMA,
+     "products[0]", "needs a “rate”"},
+    {"id with two marks", "\"id\": \"foam-bands\"", "\"id\": \"foam--bands\"", DRY_ERROR_SCHEMA,
+     "id", "no id"},
+    {"id that ends with a mark", "\"id\": \"foam-bands\"", "\"id\": \"foam-\"", DRY_ERROR_SCHEMA,
+     "id", "no id"},
+    {"id of nothing", "\"id\": \"foam-bands\"", "\"id\": \"\"", DRY_ERROR_SCHEMA, "id", "no id"},
+    {"an id is no number", "\"id\": \"foam-bands\"", "\"id\": 7", DRY_ERROR_SCHEMA, "id", "text"},
+};
+
 static const Refusal ITEM_ROWS[] = {
     {"two values", "\"part\": {", "\"tile\": {}, \"part\": {", DRY_ERROR_SCHEMA, "items[0]",
      "both"},
@@ -118,6 +223,170 @@ test_systems (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (SYSTEM_ROWS); i++)
     check_refusal ("systems", "foam.json", text, &SYSTEM_ROWS[i]);
+  for (guint i = 0; i < G_N_ELEMENTS (CHECK_ROWS); i++)
+    check_refusal ("systems", "foam.json", text, &CHECK_ROWS[i]);
+}
+
+/* What stands just inside what is refused. */
+static void
+test_accepted (void)
+{
+  static const struct {
+    const char *find, *with;
+  } ROWS[] = {
+      {"\"free\": {\"kind\": \"none\",",
+       "\"free\": {\"kind\": \"gasket\", \"product\": \"gasket-pipe\", \"fill\": \"sealant\", "
+       "\"depth_mm\": 9,"},
+      {"\"free\": {\"kind\": \"none\",",
+       "\"free\": {\"kind\": \"filler\", \"product\": \"filler-strip\", \"depth_mm\": 9, \"fill\": "
+       "\"filler-strip\","},
+      {"\"washer\": \"washer-125\",\n    \"washer_diameter_mm\": 31.75,", ""},
+      {",\n    \"cover\": {\"name\": \"band patch\", \"product\": \"band-5\", \"per_fastener\": "
+       "0.127}",
+       ""},
+      {"\"edge_distance_max\": {\"mm\": 25.4", "\"edge_distance_max\": {\"mm\": 12.7"},
+      {"\"edge_distance_min\": {\"mm\": 9.525", "\"edge_distance_min\": {\"mm\": 12.7"},
+      {"{\"kind\": \"none\", \"needed\": false}",
+       "{\"kind\": \"liquid\", \"needed\": true, \"product\": \"mortar-unmodified\", \"coats\": 2, "
+       "\"wet_film\": {\"value\": 0.4, \"source\": \"s\", \"certainty\": \"memory\"}, "
+       "\"dry_film\": "
+       "{\"value\": 0.8, \"source\": \"s\", \"certainty\": \"memory\"}}"},
+      {"\"use\": \"each\",", "\"use\": \"each\", \"rate\": 1,"},
+      {"\"width_mm\": 914.4", "\"width_mm\": 1524"},
+  };
+  g_autofree char *text = scratch_shipped_text ("systems/foam-bands.json", NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
+    g_autoptr (Scratch) scratch = scratch_new ();
+    g_autofree char *good = scratch_replace (text, ROWS[i].find, ROWS[i].with);
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryCatalog) catalog = NULL;
+
+    scratch_write (scratch, "systems", "foam.json", good, -1);
+    catalog = scratch_load (scratch, &error);
+    g_assert_no_error (error);
+    g_assert_nonnull (dry_catalog_get_system (catalog, "foam-bands"));
+  }
+}
+
+/* Ids, texts and lists at their limits (catalog/read.h), and one beyond. */
+static void
+test_limits (void)
+{
+  static const struct {
+    const char *find, *format;
+    guint most;
+    int code;
+    const char *path, *reason;
+  } ROWS[] = {
+      {"\"id\": \"foam-bands\"", "\"id\": \"%s\"", DRY_CATALOG_MAX_ID, DRY_ERROR_SCHEMA, "id",
+       "no id"},
+      {"\"cutting\": \"knife\"", "\"cutting\": \"%s\"", DRY_CATALOG_MAX_TEXT, DRY_ERROR_LIMIT,
+       "board.cutting", "longer"},
+  };
+  g_autofree char *text = scratch_shipped_text ("systems/foam-bands.json", NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++)
+    for (guint over = 0; over < 2; over++) {
+      g_autofree char *fill = g_strnfill (ROWS[i].most + over, 'a');
+      g_auto (GStrv) parts = g_strsplit (ROWS[i].format, "%s", 2);
+      g_autofree char *with = g_strjoin (fill, parts[0], parts[1], NULL);
+      Refusal row = {"limit", ROWS[i].find, with, ROWS[i].code, ROWS[i].path, ROWS[i].reason};
+
+      if (over > 0) {
+        check_refusal ("systems", "foam.json", text, &row);
+      } else {
+        g_autoptr (Scratch) scratch = scratch_new ();
+        g_autofree char *good = scratch_replace (text, row.find, row.with);
+        g_autoptr (GError) error = NULL;
+        g_autoptr (DryCatalog) catalog = NULL;
+
+        scratch_write (scratch, "systems", "foam.json", good, -1);
+        catalog = scratch_load (scratch, &error);
+        g_assert_no_error (error);
+      }
+    }
+}
+
+static void
+test_too_many (void)
+{
+  GString *tools = g_string_new ("\"tools\": [");
+  g_autofree char *text = scratch_shipped_text ("systems/foam-bands.json", NULL);
+  g_autofree char *with = NULL;
+  Refusal row = {"tools without end", "\"tools\": [", NULL, DRY_ERROR_LIMIT, "tools", "more than"};
+
+  for (guint i = 0; i < 5000; i++)
+    g_string_append (tools, "\"rasp\", ");
+  with = g_string_free (tools, FALSE);
+  row.with = with;
+  check_refusal ("systems", "foam.json", text, &row);
+}
+
+/* One item made of the value alone: refused with the words, or taken where there are none. */
+static void
+test_item_values (void)
+{
+#define PART(kind, more)                                                                           \
+  "\"part\": {\"kind\": \"" kind "\", \"z_mm\": 900, \"width_mm\": 300, \"height_mm\": 200" more "}"
+#define OPENING(kind, z)                                                                           \
+  "\"opening\": {\"kind\": \"" kind "\", \"z_mm\": " z ", \"width_mm\": 700, \"height_mm\": 2000}"
+#define TILE(sheet)                                                                                \
+  "\"tile\": {\"width_mm\": 50, \"height_mm\": 50, \"thickness_mm\": 6, \"joint_mm\": 2, "         \
+  "\"mass\": 12, "                                                                                 \
+  "\"packing\": {" sheet "\"source\": \"s\", \"certainty\": \"memory\"}}"
+  static const struct {
+    const char *value, *path, *reason;
+  } ROWS[] = {
+      {PART ("niche", ", \"site_built\": true"), NULL, NULL},
+      {PART ("niche", ", \"site_built\": true, \"body_width_mm\": 300"), "part", "either"},
+      {PART ("niche", ", \"site_built\": true, \"body_height_mm\": 300"), "part", "either"},
+      {PART ("niche", ", \"body_width_mm\": 300, \"body_height_mm\": 200"), NULL, NULL},
+      {PART ("niche", ", \"body_width_mm\": 299, \"body_height_mm\": 200"), "part", "smaller"},
+      {PART ("niche", ", \"body_width_mm\": 300, \"body_height_mm\": 199"), "part", "smaller"},
+      {PART ("niche", ", \"body_width_mm\": 300"), "part", "smaller"},
+      {PART ("valve", ""), NULL, NULL},
+      {PART ("valve", ", \"body_width_mm\": 300"), "part", "only a niche"},
+      {PART ("valve", ", \"body_height_mm\": 300"), "part", "only a niche"},
+      {PART ("valve", ", \"flange_mm\": 30"), "part", "only a niche"},
+      {PART ("valve", ", \"site_built\": true"), "part", "only a niche"},
+      {PART ("valve", ", \"colour\": 1"), "part", "colour"},
+      {OPENING ("window", "900"), NULL, NULL},
+      {OPENING ("door", "0"), NULL, NULL},
+      {OPENING ("door", "900"), "opening.z_mm", "only a window"},
+      {OPENING ("passage", "1"), "opening.z_mm", "only a window"},
+      {TILE ("\"sheet\": {\"across\": 1, \"up\": 2}, "), NULL, NULL},
+      {TILE ("\"sheet\": {\"across\": 1, \"up\": 1}, "), "tile.packing.sheet", "two chips"},
+      {TILE (""), NULL, NULL},
+      {"\"tile\": null", "", "needs one of"},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
+    g_autoptr (Scratch) scratch = scratch_new ();
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryCatalog) catalog = NULL;
+    g_autofree char *text = g_strdup_printf (
+        "{\"format\": \"drybay-items\", \"version\": 1, \"items\": [{\"id\": \"a\", \"name\": "
+        "\"A\", "
+        "\"group\": \"niches\", \"source\": \"s\", \"certainty\": \"memory\", %s}]}",
+        ROWS[i].value);
+    g_autofree char *where =
+        g_strdup_printf ("items[0]%s%s:", ROWS[i].path && *ROWS[i].path ? "." : "",
+                         ROWS[i].path ? ROWS[i].path : "");
+
+    scratch_write (scratch, "items", "a.json", text, -1);
+    catalog = scratch_load (scratch, &error);
+    g_test_message ("row %u: %s", i, error ? error->message : "taken");
+    g_assert_true ((error == NULL) == (ROWS[i].reason == NULL));
+    g_assert_true ((catalog == NULL) == (error != NULL));
+    if (error) {
+      g_assert_nonnull (strstr (error->message, where));
+      g_assert_nonnull (strstr (error->message, ROWS[i].reason));
+    }
+  }
+#undef PART
+#undef OPENING
+#undef TILE
 }
 
 /* A list that is null is no empty list. */
@@ -242,6 +511,10 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/catalog/refusals/systems", test_systems);
+  g_test_add_func ("/catalog/refusals/accepted", test_accepted);
+  g_test_add_func ("/catalog/refusals/limits", test_limits);
+  g_test_add_func ("/catalog/refusals/too-many", test_too_many);
+  g_test_add_func ("/catalog/refusals/item-values", test_item_values);
   g_test_add_func ("/catalog/refusals/null-list", test_null_list);
   g_test_add_func ("/catalog/refusals/items", test_items);
   g_test_add_func ("/catalog/refusals/same-id", test_same_id_in_one_folder);

@@ -141,6 +141,51 @@ test_choices (void)
                    "c=base@base b=p@p");
 }
 
+#define TWO_OPTIONS(first, first_rules, second, second_rules)                                      \
+  "{\"id\": \"k\", \"title\": \"t\", \"why\": \"w\", \"usual\": \"low\", \"options\": [{\"id\": "  \
+  "\"" first                                                                                       \
+  "\", \"title\": \"l\", \"source\": \"s\", \"certainty\": \"memory\", \"rules\": [" first_rules   \
+  "]}, {\"id\": \"" second "\", \"title\": \"h\", \"source\": \"s\", \"certainty\": \"memory\", "  \
+  "\"rules\": [" second_rules "]}]}"
+
+/* Two choices picked at once, one with an option that is not there; and an answer that is none. */
+static void
+test_two_choices (void)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryArena) arena = dry_arena_new ();
+  g_autoptr (DryCatalog) catalog = load_packs (
+      &error,
+      WITH_CHOICE ("p", "null",
+                   TWO_OPTIONS ("low", RULE ("x", "low"), "high",
+                                RULE ("x", "high")) ","
+                                                    "{\"id\": \"m\", \"title\": \"t\", \"why\": "
+                                                    "\"w\", \"usual\": \"no\", \"options\": ["
+                                                    "{\"id\": \"no\", \"title\": \"n\", "
+                                                    "\"source\": \"s\", \"certainty\": \"memory\", "
+                                                    "\"rules\": []}, {\"id\": \"yes\", \"title\": "
+                                                    "\"y\", \"source\": \"s\", \"certainty\": "
+                                                    "\"memory\", \"rules\": [" RULE (
+                                                        "y", "yes") "]}]}") RULE ("b", "p") "]}",
+      NULL);
+  const DryRulePack *pack;
+  g_autofree char *none = NULL, *both = NULL;
+
+  g_assert_no_error (error);
+  pack = dry_catalog_get_rule_pack (catalog, "p");
+  g_assert_cmpuint (pack->n_choices, ==, 2);
+  g_assert_true (dry_rule_pack_get_choice (pack, "m") == &pack->choices[1]);
+  g_assert_null (dry_rule_pack_get_choice (pack, "n"));
+  g_assert_cmpstr (list_rules (dry_rule_pack_apply (pack, "m=yes k=high", arena), text), ==,
+                   "x=high@p b=p@p y=yes@p");
+  g_assert_true (dry_rule_pack_apply (pack, "m=no k=low", arena) == pack);
+  none = dry_rule_choice_pick (&pack->choices[0], "m=yes k=high", 99);
+  g_assert_cmpstr (none, ==, "m=yes");
+  both = dry_rule_choice_pick (&pack->choices[0], "m=yes k=low", 1);
+  g_assert_cmpstr (both, ==, "m=yes k=high");
+}
+
 static void
 test_bad_choices (void)
 {
@@ -151,6 +196,12 @@ test_bad_choices (void)
       {CHOICE ("k", "low") "," CHOICE ("k", "low"), "choices[1].id: “k”"},
       {"{\"id\": \"k\", \"title\": \"t\", \"why\": \"w\", \"usual\": \"a\", \"options\": []}",
        "choices[0].options"},
+      {TWO_OPTIONS ("low", "", "low", ""), "choices[0].options[1].id: “low”"},
+      {TWO_OPTIONS ("low", "7", "high", ""), "choices[0].options[0].rules[0]"},
+      {TWO_OPTIONS ("low", "{}, 7", "high", ""), "choices[0].options[0].rules[0]"},
+      {TWO_OPTIONS ("Low", "", "high", ""), "choices[0].options[0].id"},
+      {"7, " CHOICE ("k", "low"), "choices[0]"},
+      {CHOICE ("j", "low") ", 7, " CHOICE ("k", "low"), "choices[1]"},
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
@@ -233,6 +284,9 @@ test_refusals (void)
        "rules[0].require[0].is", "yes or no"},
       {ONE_RULE ("{\"measure\": \"m\", \"is\": \"<\", \"mm\": 1, \"factor\": 2}"), NULL,
        DRY_ERROR_SCHEMA, "rules[0].require[0]", "other"},
+      {ONE_RULE ("{\"measure\": \"m\", \"is\": \"<\", \"value\": 1, \"plus_mm\": 2}"), NULL,
+       DRY_ERROR_SCHEMA, "rules[0].require[0]", "other"},
+      {HEAD ("p", "null") "7, " RULE ("r", "t") "]}", NULL, DRY_ERROR_SCHEMA, "rules[0]", "object"},
       {ONE_RULE ("{\"measure\": \"M\", \"yes\": true}"), NULL, DRY_ERROR_SCHEMA,
        "rules[0].require[0].measure", ""},
       {ONE_RULE ("{\"measure\": \"m\", \"yes\": 1}"), NULL, DRY_ERROR_SCHEMA,
@@ -296,6 +350,7 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/catalog/rule-packs/extends", test_extends);
   g_test_add_func ("/catalog/rule-packs/choices", test_choices);
+  g_test_add_func ("/catalog/rule-packs/two-choices", test_two_choices);
   g_test_add_func ("/catalog/rule-packs/bad-choices", test_bad_choices);
   g_test_add_func ("/catalog/rule-packs/conditions", test_conditions);
   g_test_add_func ("/catalog/rule-packs/refusals", test_refusals);
