@@ -104,4 +104,6 @@ DryRegion dry_region_copy (DryArena *arena, const DryRegion *region);
 DryRegion dry_region_union (DryArena *arena, const DryRegion *a, const DryRegion *b);
 DryRegion dry_region_intersection (DryArena *arena, const DryRegion *a, const DryRegion *b);
 DryRegion dry_region_difference (DryArena *arena, const DryRegion *a, const DryRegion *b);
+/* Of any number in one go, however they overlap: one overlay instead of one for each. */
+DryRegion dry_region_union_all (DryArena *arena, const DryRegion *regions, guint n_regions);
 DryRegion dry_region_union_rects (DryArena *arena, const DryRect *rects, guint n_rects);

@@ -280,28 +280,52 @@ dry_region_difference (DryArena *arena, const DryRegion *a, const DryRegion *b)
   return overlay (arena, a, b, GEOSDifference_r, GEOSDifferencePrec_r);
 }
 
+/* Takes the geometries over. */
+static DryRegion
+unite (GEOSContextHandle_t geos, DryArena *arena, GEOSGeometry **shapes, guint n)
+{
+  GEOSGeometry *all = need (GEOSGeom_createCollection_r (geos, GEOS_GEOMETRYCOLLECTION, shapes, n));
+  GEOSGeometry *answer = GEOSUnaryUnion_r (geos, all);
+  DryRegion region;
+
+  if (answer == NULL)
+    answer = need (GEOSUnaryUnionPrec_r (geos, all, 1.0));
+  region = read_region (geos, arena, answer);
+  GEOSGeom_destroy_r (geos, answer);
+  GEOSGeom_destroy_r (geos, all);
+  return region;
+}
+
+DryRegion
+dry_region_union_all (DryArena *arena, const DryRegion *regions, guint n_regions)
+{
+  GEOSContextHandle_t geos = open_geos ();
+  g_autofree GEOSGeometry **shapes = g_new (GEOSGeometry *, n_regions + 1);
+  DryRegion region;
+
+  for (guint i = 0; i < n_regions; i++)
+    shapes[i] = make_region (geos, &regions[i]);
+  region = unite (geos, arena, shapes, n_regions);
+  GEOS_finish_r (geos);
+  return region;
+}
+
 DryRegion
 dry_region_union_rects (DryArena *arena, const DryRect *rects, guint n_rects)
 {
   GEOSContextHandle_t geos = open_geos ();
-  GEOSGeometry **polygons = g_new (GEOSGeometry *, n_rects + 1);
+  g_autofree GEOSGeometry **shapes = g_new (GEOSGeometry *, n_rects + 1);
   guint n = 0;
-  GEOSGeometry *collection, *answer;
   DryRegion region;
 
   for (guint i = 0; i < n_rects; i++) {
     DryRect r = rects[i];
     if (!dry_rect_is_empty (r))
-      polygons[n++] = need (GEOSGeom_createRectangle_r (geos, (double) r.x0, (double) r.y0,
-                                                        (double) r.x1, (double) r.y1));
+      shapes[n++] = need (GEOSGeom_createRectangle_r (geos, (double) r.x0, (double) r.y0,
+                                                      (double) r.x1, (double) r.y1));
   }
-  collection = need (GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON, polygons, n));
-  answer = need (GEOSUnaryUnion_r (geos, collection));
-  region = read_region (geos, arena, answer);
-  GEOSGeom_destroy_r (geos, answer);
-  GEOSGeom_destroy_r (geos, collection);
+  region = unite (geos, arena, shapes, n);
   GEOS_finish_r (geos);
-  g_free (polygons);
   return region;
 }
 

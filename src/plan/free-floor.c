@@ -220,28 +220,29 @@ dry_free_floor_farthest (const DryRegion *floor, DryPoint *at, DryLength *clear)
 
 /* --- what stands on the floor --- */
 
+/* Gathered first: one overlay takes them all off, not one for each at every step of a drag. */
 static void
-take_off (DryArena *arena, DryRegion *floor, const DryPoint *points, guint n)
+add_thing (DryArena *arena, GArray *things, const DryPoint *points, guint n)
 {
   DryRegion thing = dry_region_from_ring (arena, points, n);
 
-  *floor = dry_region_difference (arena, floor, &thing);
+  g_array_append_val (things, thing);
 }
 
 /* A stretch of a face from `u0` to `u1`, standing out from `from` to `to`. */
 static void
-take_off_at (DryArena *arena, DryRegion *floor, const DryWall *wall, DrySide side, DryLength u[2],
-             DryLength from, DryLength to)
+add_strip (DryArena *arena, GArray *things, const DryWall *wall, DrySide side, DryLength u[2],
+           DryLength from, DryLength to)
 {
   DryPoint p[4] = {dry_wall_point (wall, side, u[0], from), dry_wall_point (wall, side, u[1], from),
                    dry_wall_point (wall, side, u[1], to), dry_wall_point (wall, side, u[0], to)};
 
   if (u[1] > u[0] && to > from)
-    take_off (arena, floor, p, 4);
+    add_thing (arena, things, p, 4);
 }
 
 static void
-take_off_walls (const DryPlanContext *context, const DryFaces *faces, DryRegion *floor)
+add_walls (const DryPlanContext *context, const DryFaces *faces, GArray *things)
 {
   const DryRoom *room = context->room;
 
@@ -249,14 +250,14 @@ take_off_walls (const DryPlanContext *context, const DryFaces *faces, DryRegion 
     const DryWall *wall = &room->walls[i];
     DryLength length = dry_wall_length (wall), all[2] = {-wall->lining, length + wall->lining};
     if (!wall->added) {
-      take_off_at (context->arena, floor, wall, DRY_SIDE_INSIDE, (DryLength[2]){0, length}, 0,
-                   wall->lining);
+      add_strip (context->arena, things, wall, DRY_SIDE_INSIDE, (DryLength[2]){0, length}, 0,
+                 wall->lining);
     } else {
       DryPoint p[4] = {dry_wall_point (wall, DRY_SIDE_INSIDE, all[0], wall->lining),
                        dry_wall_point (wall, DRY_SIDE_INSIDE, all[1], wall->lining),
                        dry_wall_point (wall, DRY_SIDE_OUTSIDE, all[0], wall->lining),
                        dry_wall_point (wall, DRY_SIDE_OUTSIDE, all[1], wall->lining)};
-      take_off (context->arena, floor, p, 4);
+      add_thing (context->arena, things, p, 4);
     }
   }
   for (guint i = 0; faces && i < faces->n; i++) {
@@ -264,7 +265,7 @@ take_off_walls (const DryPlanContext *context, const DryFaces *faces, DryRegion 
     const DryWall *wall = dry_room_get_wall (room, face->wall);
     DryLength wet[2] = {face->wet_u0, face->wet_u1};
     if (wall && face->kind == DRY_FACE_WALL)
-      take_off_at (context->arena, floor, wall, face->side, wet, 0, context->build_up.total);
+      add_strip (context->arena, things, wall, face->side, wet, 0, context->build_up.total);
   }
 }
 
@@ -300,7 +301,7 @@ measure_from_walls (const DryRoom *room, DryPoint corner)
 }
 
 static void
-take_off_basin (const DryPlanContext *context, DryRegion *floor)
+add_basin (const DryPlanContext *context, GArray *things)
 {
   const DryBasin *basin = &context->room->basin;
   DryLength cut = basin->kind == DRY_BASIN_PAN ? basin->corner_cut : 0, farthest = -1;
@@ -324,11 +325,11 @@ take_off_basin (const DryPlanContext *context, DryRegion *floor)
       p[n++] = go_towards (c[i], c[(i + 1) % 4], cut);
     } else
       p[n++] = c[i];
-  take_off (context->arena, floor, p, n);
+  add_thing (context->arena, things, p, n);
 }
 
 static void
-take_off_parts (const DryPlanContext *context, DryRegion *floor)
+add_parts (const DryPlanContext *context, GArray *things)
 {
   const DryRoom *room = context->room;
 
@@ -340,9 +341,9 @@ take_off_parts (const DryPlanContext *context, DryRegion *floor)
     if (!wall)
       continue;
     if (part->kind == DRY_PART_BENCH && !part->fold_down)
-      take_off_at (context->arena, floor, wall, part->side, u, 0, part->depth);
+      add_strip (context->arena, things, wall, part->side, u, 0, part->depth);
     if (part->kind == DRY_PART_GLASS && !part->hinged)
-      take_off_at (context->arena, floor, wall, part->side, u, 0, part->width);
+      add_strip (context->arena, things, wall, part->side, u, 0, part->width);
   }
 }
 
@@ -351,17 +352,20 @@ reckon_floor (const DryPlanContext *context, const DryFaces *faces)
 {
   const DryRoom *room = context->room;
   g_autofree DryPoint *points = g_new (DryPoint, room->n_outline + 1);
-  DryRegion floor;
+  g_autoptr (GArray) things = g_array_new (FALSE, FALSE, sizeof (DryRegion));
+  DryRegion floor, taken;
 
   if (room->n_outline < 3)
     return (DryRegion){0};
   for (guint i = 0; i < room->n_outline; i++)
     points[i] = room->walls[i].start;
   floor = dry_region_from_ring (context->arena, points, room->n_outline);
-  take_off_walls (context, faces, &floor);
-  take_off_basin (context, &floor);
-  take_off_parts (context, &floor);
-  return floor;
+  add_walls (context, faces, things);
+  add_basin (context, things);
+  add_parts (context, things);
+  taken = dry_region_union_all (context->arena, (const DryRegion *) (gconstpointer) things->data,
+                                things->len);
+  return dry_region_difference (context->arena, &floor, &taken);
 }
 
 DryFreeFloor

@@ -265,6 +265,46 @@ test_corner (void)
   dry_arena_unref (arena);
 }
 
+/* Rooms of the cases, reckoned by taking one thing after the other off the floor: square
+ * millimeters and 1/64 in. */
+static void
+test_cases (void)
+{
+  static const struct {
+    const char *file;
+    double area, diameter;
+  } cases[] = {
+      {"01-alcove.drybay", 2492091.790, 3776},
+      {"02-old-house.drybay", 2415709.685, 3680},
+      {"03-window-wall.drybay", 2415911.297, 3776},
+      {"04-neo-angle.drybay", 5064989.870, 5135.9375},
+      {"05-roll-in.drybay", 3578546.270, 3776},
+      {"06-tiled-ceiling.drybay", 2415911.297, 3776},
+      {"08-steam.drybay", 1806880.257, 3040},
+      {"10-thirty-square.drybay", 1224352.390, 1856},
+      {"11-bearing-outside.drybay", 2724349.390, 3808},
+      {"12-steel-rated.drybay", 2491878.887, 3776},
+      {"13-ex-tub.drybay", 2339782.417, 3776},
+      {"15-tray-uk.drybay", 1955402.190, 2959.622},
+      {"16-pony-wall.drybay", 4635958.470, 3948.4375},
+      {"17-drop-in.drybay", 2493975.657, 3808},
+      {"19-large-tile.drybay", 2263705.150, 3776},
+      {"20-vent-bay.drybay", 2415911.297, 3776},
+      {"20b-vent-bay-moved.drybay", 2415911.297, 3776},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autoptr (DryProject) project = dry_test_load (cases[i].file);
+    g_autoptr (DryPlan) plan = rule_room_plan (project);
+    DryFreeFloor answer = dry_free_floor_reckon (&plan->context, plan->faces, DRY_TURNING_DIAMETER);
+    double area = dry_region_area_m2 (&answer.floor) * 1e6;
+    double diameter = (double) answer.diameter / (double) DRY_INCH_64;
+
+    g_assert_cmpfloat_with_epsilon (area, cases[i].area, 0.01);
+    g_assert_cmpfloat_with_epsilon (diameter, cases[i].diameter, 0.001);
+  }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -274,5 +314,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/free-floor/nothing", test_nothing);
   g_test_add_func ("/plan/free-floor/grid", test_grid);
   g_test_add_func ("/plan/free-floor/corner", test_corner);
+  g_test_add_func ("/plan/free-floor/cases", test_cases);
   return g_test_run ();
 }
