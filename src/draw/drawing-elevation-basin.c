@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "draw/drawing-private.h"
+#include "plan/basin-outline.h"
 
 /* TRUE when the basin's long front is towards whoever looks at this face. */
 static gboolean
@@ -72,8 +73,7 @@ draw_turns (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face, DryRec
   DryPoint o, along;
   double length;
 
-  if (!wall || room->basin.height <= 0 || !dry_drawing_basin_outline (room, &outline) ||
-      outline.cut < 0)
+  if (!wall || room->basin.height <= 0 || !dry_basin_outline (room, &outline) || outline.cut < 0)
     return;
   o = dry_wall_point (wall, face->side, 0, 0);
   along = dry_wall_point (wall, face->side, DRY_FOOT, 0);

@@ -1,7 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The tub or pan seen from above: rim and well with its sloped back, or falls to the drain.
  * Insets that no catalogue gives are drawn by eye and measure nothing. */
+#include <math.h>
+
 #include "draw/drawing-private.h"
+#include "plan/basin-outline.h"
 
 /* Points given along the basin's length (x) and across it from its back (y), put on the plan. */
 static void
@@ -112,6 +115,38 @@ draw_pan (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin)
   draw_drain (b, wall, basin, drain);
 }
 
+/* Where the edge from `a` to `b`, moved left by `by`, and the edge from `b` to `c` meet. */
+static DryPoint
+meet (DryPoint a, DryPoint b, DryPoint c, double by, double next)
+{
+  double ux = (double) (b.x - a.x), uy = (double) (b.y - a.y), ul = hypot (ux, uy);
+  double vx = (double) (c.x - b.x), vy = (double) (c.y - b.y), vl = hypot (vx, vy);
+  double cross, px, py, qx, qy, t;
+
+  ux /= ul, uy /= ul, vx /= vl, vy /= vl;
+  cross = ux * vy - uy * vx;
+  px = (double) b.x - uy * by, py = (double) b.y + ux * by;
+  qx = (double) b.x - vy * next, qy = (double) b.y + vx * next;
+  if (fabs (cross) < 1e-9)
+    return (DryPoint){(DryLength) llround (px), (DryLength) llround (py)};
+  t = ((qx - px) * vy - (qy - py) * vx) / cross;
+  return (DryPoint){(DryLength) llround (px + t * ux), (DryLength) llround (py + t * uy)};
+}
+
+/* The outline drawn in: by `walled` along walls, by `open` along the others. */
+static void
+draw_in (const DryBasinOutline *outline, DryLength walled, DryLength open, DryPoint points[5])
+{
+  guint n = outline->n;
+
+  for (guint i = 0; i < n; i++) {
+    guint before = (i + n - 1) % n;
+    points[i] = meet (outline->points[before], outline->points[i], outline->points[(i + 1) % n],
+                      (double) (outline->open[before] ? open : walled),
+                      (double) (outline->open[i] ? open : walled));
+  }
+}
+
 /* A neo-angle pan: curbs along the open edges and the cut, the floor inside them. */
 static void
 draw_cut_pan (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin,
@@ -123,8 +158,7 @@ draw_cut_pan (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin,
   DryLength least = MIN (basin->length, basin->width);
   DryPoint drain = find_drain (basin, least / 4), at = drain, floor[5];
 
-  dry_drawing_basin_inside (outline, MIN (least / 24, 40 * DRY_MM),
-                            MIN (least / 8, 9 * DRY_INCH / 2), floor);
+  draw_in (outline, MIN (least / 24, 40 * DRY_MM), MIN (least / 8, 9 * DRY_INCH / 2), floor);
   put_on_plan (wall, basin, &at, 1);
   dry_scene_builder_path (b, rim, outline->points, outline->n, TRUE);
   dry_scene_builder_path (b, thin, floor, outline->n, TRUE);
@@ -145,7 +179,7 @@ dry_draw_plan_basin (DrySceneBuilder *b, const DryPlan *plan)
   dry_scene_builder_tag (b, DRY_LAYER_BASIN, DRY_SHOWS_BASIN, basin->id, -1);
   if (basin->kind == DRY_BASIN_TUB)
     draw_tub (b, wall, basin);
-  else if (dry_drawing_basin_outline (plan->context.room, &outline) && outline.cut >= 0)
+  else if (dry_basin_outline (plan->context.room, &outline) && outline.cut >= 0)
     draw_cut_pan (b, wall, basin, &outline);
   else
     draw_pan (b, wall, basin);

@@ -24,18 +24,6 @@ void dry_draw_plan_openings (DrySceneBuilder *b, const DryPlan *plan);
 void dry_draw_plan_basin (DrySceneBuilder *b, const DryPlan *plan);
 void dry_draw_plan_parts (DrySceneBuilder *b, const DryPlan *plan);
 void dry_draw_plan_dimensions (DrySceneBuilder *b, const DryPlan *plan);
-/* The tub or pan on the plan, counter-clockwise; the corner of a neo-angle pan cut off. */
-typedef struct {
-  DryPoint points[5];
-  gboolean open[5]; /* no wall along the edge that begins at the point */
-  guint n;
-  gint cut; /* edge of the cut; -1 = none */
-} DryBasinOutline;
-/* FALSE when there is no basin or its wall is gone. */
-gboolean dry_drawing_basin_outline (const DryRoom *room, DryBasinOutline *out);
-/* The outline drawn in: by `walled` along walls, by `open` along the others. */
-void dry_drawing_basin_inside (const DryBasinOutline *outline, DryLength walled, DryLength open,
-                               DryPoint points[5]);
 DryLength dry_drawing_wall_thickness (const DryWall *wall);
 /* The outer corner at the start of outline wall `i`. */
 DryPoint dry_drawing_outer_corner (const DryRoom *room, guint i);

@@ -5,6 +5,8 @@
 
 #include <math.h>
 
+#include "plan/basin-outline.h"
+
 /* Where the basin is: its back left corner, the ways along its back and out from it, of length. */
 typedef struct {
   DrySpot o;
@@ -227,24 +229,6 @@ draw_tub (DryRoomPicture *self, const Footprint *f, gboolean figures)
     dry_picture_shape (self, DRY_MATERIAL (DRY_INK_ENAMEL), rim, 4);
 }
 
-/* TRUE when a wall stands at this spot of the basin's edge. */
-static gboolean
-is_walled (const DryRoomPicture *self, DrySpot at)
-{
-  const DryRoom *room = self->room;
-
-  for (guint i = 0; i < room->n_walls; i++)
-    for (guint k = 0; k < (room->walls[i].added ? 2 : 1); k++) {
-      DrySurface s = dry_surface_of (&room->walls[i], k ? DRY_SIDE_OUTSIDE : DRY_SIDE_INSIDE);
-      double along = (at.x - s.o.x) * s.ux + (at.y - s.o.y) * s.uy;
-      double out = (at.x - s.o.x) * s.nx + (at.y - s.o.y) * s.ny;
-      if (fabs (out) < 3 * DRY_INCH && along >= 0 &&
-          along <= (double) dry_wall_length (&room->walls[i]))
-        return TRUE;
-    }
-  return FALSE;
-}
-
 static void
 draw_drain (DryRoomPicture *self, const Footprint *f, double z)
 {
@@ -270,29 +254,41 @@ draw_drain (DryRoomPicture *self, const Footprint *f, double z)
                      G_N_ELEMENTS (grate));
 }
 
+/* One stretch of curb inside the edge from `a` to `b` of an outline walked clockwise. */
+static void
+draw_curb (DryRoomPicture *self, DryPoint a, DryPoint b, double wide)
+{
+  const DryBasin *basin = &self->room->basin;
+  double length = (double) dry_point_distance (a, b);
+  Footprint f = {.o = {(double) a.x, (double) a.y, 0}};
+
+  if (length <= 0)
+    return;
+  f.lx = (double) (b.x - a.x) / length;
+  f.ly = (double) (b.y - a.y) / length;
+  f.wx = f.ly;
+  f.wy = -f.lx;
+  draw_box (self, &f, 0, 0, length, wide, 0, (double) basin->height,
+            basin->site_built ? DRY_INK_GLAZE : DRY_INK_ENAMEL);
+}
+
 static void
 draw_pan (DryRoomPicture *self, const Footprint *f, gboolean figures)
 {
   const DryBasin *basin = &self->room->basin;
   double curb = MIN (4.5 * DRY_INCH, f->w / 6), h = (double) basin->height;
-  double cut = (double) basin->corner_cut, z = MIN (h / 3, 1.0 * DRY_INCH);
-  double c[5][2] = {{0, 0}, {f->l, 0}, {f->l, f->w}, {0, f->w}, {0, 0}};
-  guint n = 4;
+  double z = MIN (h / 3, 1.0 * DRY_INCH);
+  DryBasinOutline outline;
   DrySpot floor[5];
+  guint n;
 
-  if (cut > 0 && cut < f->l && cut < f->w) {
-    /* The cut-off corner is the one in the open. */
-    gboolean right = is_walled (self, spot (f, 0, f->w / 2, 0));
-    const double cornered[2][5][2] = {
-        {{0, 0}, {f->l, 0}, {f->l, f->w}, {cut, f->w}, {0, f->w - cut}},
-        {{0, 0}, {f->l, 0}, {f->l, f->w - cut}, {f->l - cut, f->w}, {0, f->w}}};
-    for (guint i = 0; i < 5; i++)
-      for (guint k = 0; k < 2; k++)
-        c[i][k] = cornered[right][i][k];
-    n = 5;
+  if (!dry_basin_outline (self->room, &outline))
+    return;
+  n = outline.n;
+  for (guint i = 0; i < n; i++) {
+    DryPoint p = outline.points[(n - i) % n];
+    floor[i] = (DrySpot){(double) p.x, (double) p.y, z};
   }
-  for (guint i = 0; i < n; i++)
-    floor[i] = spot (f, c[i][0], c[i][1], z);
   dry_picture_shape (self,
                      (DryLook){.fill = basin->site_built ? DRY_INK_GLAZE_ALT : DRY_INK_ENAMEL,
                                .alpha = 1,
@@ -304,20 +300,10 @@ draw_pan (DryRoomPicture *self, const Footprint *f, gboolean figures)
   if (figures)
     draw_figures (self, f, z);
   dry_scene_builder_tag (self->b, DRY_LAYER_BASIN, DRY_SHOWS_BASIN, basin->id, -1);
-  for (guint i = 0; h > 1.0 * DRY_INCH && i < n; i++) {
-    const double *a = c[i], *b = c[(i + 1) % n];
-    double dx = b[0] - a[0], dy = b[1] - a[1], length = hypot (dx, dy);
-    Footprint own = *f;
-    if (length <= 0 || is_walled (self, spot (f, (a[0] + b[0]) / 2, (a[1] + b[1]) / 2, 0)))
-      continue;
-    own.o = spot (f, a[0], a[1], 0);
-    own.lx = (dx * f->lx + dy * f->wx) / length;
-    own.ly = (dx * f->ly + dy * f->wy) / length;
-    own.wx = (-dy * f->lx + dx * f->wx) / length;
-    own.wy = (-dy * f->ly + dx * f->wy) / length;
-    draw_box (self, &own, 0, 0, length, curb, 0, h,
-              basin->site_built ? DRY_INK_GLAZE : DRY_INK_ENAMEL);
-  }
+  /* From the back round by the right: curbs in front are painted over those behind. */
+  for (guint i = n; h > 1.0 * DRY_INCH && i-- > 0;)
+    if (outline.open[i])
+      draw_curb (self, outline.points[(i + 1) % n], outline.points[i], curb);
 }
 
 void

@@ -5,6 +5,7 @@
 
 #include <math.h>
 
+#include "plan/basin-outline.h"
 #include "plan/outline.h"
 #include "plan/plan.h"
 
@@ -276,56 +277,14 @@ basin_can_be_rolled_on (const DryBasin *basin)
          basin->slope <= STEEPEST_TURN + 1e-9;
 }
 
-static DryPoint
-go_towards (DryPoint from, DryPoint to, DryLength by)
-{
-  double length = (double) MAX (dry_point_distance (from, to), 1);
-
-  return (DryPoint){from.x + (DryLength) llround ((double) (to.x - from.x) * (double) by / length),
-                    from.y + (DryLength) llround ((double) (to.y - from.y) * (double) by / length)};
-}
-
-/* How near the outline a corner stands: the cut corner of a neo-angle pan is the front one farthest
- * from any wall. */
-static DryLength
-measure_from_walls (const DryRoom *room, DryPoint corner)
-{
-  DryLength least = G_MAXINT64 / 4;
-
-  for (guint i = 0; i < room->n_walls; i++) {
-    const DryWall *wall = &room->walls[i];
-    DryPoint to = dry_wall_point (wall, DRY_SIDE_INSIDE, dry_wall_length (wall), 0);
-    least = MIN (least, dry_outline_distance (corner, wall->start, to));
-  }
-  return least;
-}
-
 static void
 add_basin (const DryPlanContext *context, GArray *things)
 {
-  const DryBasin *basin = &context->room->basin;
-  DryLength cut = basin->kind == DRY_BASIN_PAN ? basin->corner_cut : 0, farthest = -1;
-  DryPoint c[4], p[5];
-  guint corner = 0, n = 0;
+  DryBasinOutline outline;
 
-  if (basin_can_be_rolled_on (basin) || !dry_room_basin_corners (context->room, c))
-    return;
-  for (guint i = 0; i < 4; i++) {
-    DryLength away = measure_from_walls (context->room, c[i]);
-    if (away > farthest) {
-      farthest = away;
-      corner = i;
-    }
-  }
-  if (cut >= MIN (basin->length, basin->width))
-    cut = 0;
-  for (guint i = 0; i < 4; i++)
-    if (cut > 0 && i == corner) {
-      p[n++] = go_towards (c[i], c[(i + 3) % 4], cut);
-      p[n++] = go_towards (c[i], c[(i + 1) % 4], cut);
-    } else
-      p[n++] = c[i];
-  add_thing (context->arena, things, p, n);
+  if (!basin_can_be_rolled_on (&context->room->basin) &&
+      dry_basin_outline (context->room, &outline))
+    add_thing (context->arena, things, outline.points, outline.n);
 }
 
 static void

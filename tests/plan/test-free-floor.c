@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The free floor of small rooms worked out on paper, and the largest circle on it against circles
  * known from geometry and a search over a plain grid. */
+#include "plan/basin-outline.h"
 #include "plan/free-floor.h"
 
 #include <string.h>
@@ -152,6 +153,62 @@ test_things (void)
     g_assert_true (answer.diameter == INCH (60) || answer.diameter == INCH (55));
   }
   dry_arena_unref (site.arena);
+}
+
+/* A neo-angle pan gives back the triangle of its cut, half a square of 10 in, where a corner stands
+ * between two open edges, whichever that is. Drawings cut the same one: it is one outline. */
+static void
+test_cut_corner (void)
+{
+  static const struct {
+    double along, away;
+    gboolean walled; /* by a half wall, 5 in thick, on its right */
+    gboolean cut;
+    int x, y; /* the corner cut off */
+  } cases[] = {
+      {0, 0, FALSE, TRUE, 40, 60},   {60, 0, FALSE, TRUE, 60, 60}, {0, 60, FALSE, TRUE, 40, 40},
+      {60, 60, FALSE, TRUE, 60, 40}, {0, 0, TRUE, FALSE, 0, 0},    {30, 0, TRUE, TRUE, 30, 60},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    Site site;
+    DryFreeFloor answer;
+    DryBasinOutline outline;
+    double taken = 40 * 40 - (cases[i].cut ? 50 : 0) + (cases[i].walled ? 5 * 40 : 0);
+
+    set_up (&site, 100, 100);
+    site.room.basin = (DryBasin){.id = 50,
+                                 .kind = DRY_BASIN_PAN,
+                                 .wall = 2,
+                                 .along = INCH (cases[i].along),
+                                 .away = INCH (cases[i].away),
+                                 .length = INCH (40),
+                                 .width = INCH (40),
+                                 .height = INCH (4),
+                                 .corner_cut = INCH (10)};
+    if (cases[i].walled) {
+      DryLength x = INCH (cases[i].along + 40);
+
+      site.walls[4] = (DryWall){.id = 5,
+                                .added = TRUE,
+                                .start = {x, INCH (100)},
+                                .end = {x, INCH (60)},
+                                .height = INCH (42),
+                                .thickness = INCH (5)};
+      site.room.n_walls = 5;
+    }
+    answer = reckon (&site);
+    g_assert_cmpfloat_with_epsilon (square_inches (&answer), 100 * 100 - taken, 0.01);
+    g_assert_true (dry_basin_outline (&site.room, &outline));
+    g_assert_cmpint (outline.cut >= 0, ==, cases[i].cut);
+    for (guint k = 0; cases[i].cut && k < 2; k++) {
+      DryPoint p = outline.points[((guint) outline.cut + k) % outline.n];
+
+      g_assert_cmpint (ABS (p.x - INCH (cases[i].x)) + ABS (p.y - INCH (cases[i].y)), ==,
+                       INCH (10));
+    }
+    dry_arena_unref (site.arena);
+  }
 }
 
 static void
@@ -311,6 +368,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/plan/free-floor/limit", test_limit);
   g_test_add_func ("/plan/free-floor/things", test_things);
+  g_test_add_func ("/plan/free-floor/cut-corner", test_cut_corner);
   g_test_add_func ("/plan/free-floor/nothing", test_nothing);
   g_test_add_func ("/plan/free-floor/grid", test_grid);
   g_test_add_func ("/plan/free-floor/corner", test_corner);
