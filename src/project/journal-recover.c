@@ -217,24 +217,23 @@ dry_journal_list (const char *folder)
 
 /* --- taking one over --- */
 
-/* The oldest step that is kept: the current one and whatever later or earlier ones fit. */
-static guint
-choose_oldest (const Tale *tale, gsize text_length)
-{
-  gsize most = MAX (DRY_JOURNAL_TEXT_MOST / MAX (text_length, 1), 1);
-  guint n_behind = tale->steps->len - tale->current;
-
-  return tale->steps->len > most && n_behind <= most ? tale->steps->len - (guint) most
-         : tale->steps->len > most                   ? tale->current
-                                                     : 0;
-}
-
 typedef struct {
   const Tale *tale;
   DryHistory *history;
   guint next; /* step whose text is looked for */
-  gboolean marked;
+  guint end;  /* one past the last step that is kept */
 } Build;
+
+/* Which steps are kept: the current one, and whatever later and then earlier ones fit. */
+static void
+choose_steps (Build *build, gsize text_length)
+{
+  gsize most = MAX (DRY_JOURNAL_TEXT_MOST / MAX (text_length, 1), 1);
+  guint n = build->tale->steps->len;
+
+  build->next = n > most ? MIN (build->tale->current, n - (guint) most) : 0;
+  build->end = n > most ? build->next + (guint) most : n;
+}
 
 /* Texts come in the order of the records, and so do the steps of the list. */
 static gboolean
@@ -243,7 +242,7 @@ take_text (Build *build, guint record, const char *text, gsize length, GError **
   const Told *told;
   g_autoptr (DryProject) project = NULL;
 
-  if (build->next >= build->tale->steps->len)
+  if (build->next >= build->end)
     return TRUE;
   told = told_at (build->tale, build->next);
   if (told->record != record)
@@ -291,7 +290,7 @@ build_history (Build *build, const char *bytes, gsize length, char **text, gsize
     *text = next;
     *text_length = next_length;
     if (n == 0)
-      build->next = choose_oldest (build->tale, next_length);
+      choose_steps (build, next_length);
     if (!take_text (build, n++, *text, *text_length, error))
       return FALSE;
   }
@@ -320,7 +319,7 @@ take_over (const char *file, int fd, DryHistory **history, char **path, GError *
     dry_history_free (build.history);
     return NULL;
   }
-  for (guint i = tale.steps->len - 1; i > tale.current; i--)
+  for (guint i = build.end - 1; i > tale.current; i--)
     dry_history_undo (build.history);
   dry_history_seal (build.history);
   if (length > tale.end && ftruncate (fd, (off_t) tale.end) != 0)
