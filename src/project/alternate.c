@@ -178,7 +178,11 @@ dry_edit_add_alternate (const DryProject *self, const char *name, const char *no
   if (!check_texts (name, note, error))
     return NULL;
   id = dry_edit_take_id (&ids);
-  if (dry_project_get_n_alternates (self) >= DRY_MAX_ALTERNATES || ids.out_of_ids) {
+  if (ids.out_of_ids) {
+    dry_edit_fail (error, DRY_ERROR_LIMIT, "The project has used up all its object numbers.");
+    return NULL;
+  }
+  if (dry_project_get_n_alternates (self) >= DRY_MAX_ALTERNATES) {
     dry_edit_fail (error, DRY_ERROR_LIMIT, "A project may have at most %d alternates.",
                    DRY_MAX_ALTERNATES);
     return NULL;
