@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "project/alternate.h"
+#include "project/fields.h"
 #include "project/file.h"
 #include "support/fixtures.h"
 
@@ -225,6 +226,140 @@ test_bad_files (void)
   expect_refusal (text, "\"note\": \"lighter\"", "\"color\": \"lighter\"", "not a known field");
 }
 
+/* Name and note as edits take them. */
+static void
+test_texts (void)
+{
+  DryId id;
+  g_autoptr (DryProject) project = make (&id);
+  g_autofree char *full = g_strnfill (DRY_MAX_TEXT, 'a'),
+                  *over = g_strnfill (DRY_MAX_TEXT + 1, 'a');
+  const struct {
+    const char *name, *note;
+    gint code; /* -1: taken */
+  } ROWS[] = {
+      {NULL, NULL, DRY_ERROR_TEXT},
+      {"", NULL, DRY_ERROR_TEXT},
+      {" \t\r\n", "x", DRY_ERROR_TEXT},
+      {over, NULL, DRY_ERROR_LIMIT},
+      {"a", over, DRY_ERROR_LIMIT},
+      {"\xff", NULL, DRY_ERROR_TEXT},
+      {"a", "\xff", DRY_ERROR_TEXT},
+      {full, full, -1},
+      {"a", "", -1},
+      {" a ", NULL, -1},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
+    g_autoptr (GError) error = NULL, again = NULL;
+    g_autoptr (DryProject) added =
+        dry_edit_add_alternate (project, ROWS[i].name, ROWS[i].note, NULL, &error);
+    g_autoptr (DryProject) renamed =
+        dry_edit_rename_alternate (project, id, ROWS[i].name, ROWS[i].note, &again);
+
+    g_assert_true ((added != NULL) == (ROWS[i].code == -1));
+    g_assert_true ((renamed != NULL) == (ROWS[i].code == -1));
+    if (ROWS[i].code != -1) {
+      g_assert_error (error, DRY_ERROR, ROWS[i].code);
+      g_assert_error (again, DRY_ERROR, ROWS[i].code);
+      continue;
+    }
+    g_assert_cmpstr (dry_alternate_get_name (dry_project_get_alternate (renamed, id)), ==,
+                     ROWS[i].name);
+    /* No words are no note. */
+    g_assert_cmpstr (dry_alternate_get_note (dry_project_get_alternate (renamed, id)), ==,
+                     ROWS[i].note && *ROWS[i].note ? ROWS[i].note : NULL);
+  }
+}
+
+static void
+test_refused (void)
+{
+  DryId id;
+  g_autoptr (DryProject) project = make (&id);
+  const DryAlternate *alternate = dry_project_get_alternate (project, id);
+  DryProject *full = dry_project_ref (project);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_null (dry_alternate_get_room_at (alternate, 1));
+  g_assert_nonnull (dry_alternate_get_room_at (alternate, 0));
+  g_assert_null (dry_project_get_alternate_at (project, 1));
+  g_assert_null (dry_project_get_alternate (project, 999));
+  g_assert_null (dry_edit_remove_alternate (project, 999, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_REFERENCE);
+  g_clear_error (&error);
+  g_assert_null (dry_edit_rename_alternate (project, 999, "a", NULL, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_REFERENCE);
+  g_clear_error (&error);
+  g_assert_null (dry_edit_set_alternate (project, 999, project, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_REFERENCE);
+  g_clear_error (&error);
+  g_assert_null (dry_edit_choose_alternate (project, 999, "a", &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_REFERENCE);
+  g_clear_error (&error);
+  g_assert_null (dry_edit_choose_alternate (project, id, " ", &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_TEXT);
+  g_clear_error (&error);
+  while (dry_project_get_n_alternates (full) < DRY_MAX_ALTERNATES) {
+    DryProject *more = good (dry_edit_add_alternate (full, "Another", NULL, NULL, &error), &error);
+
+    dry_project_unref (full);
+    full = more;
+  }
+  g_assert_null (dry_edit_add_alternate (full, "Another", NULL, NULL, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_LIMIT);
+  dry_project_unref (full);
+}
+
+/* The variant rooms of a file: of rooms that are there, each once, with no number of another room.
+ */
+static void
+test_bad_variants (void)
+{
+  DryId id;
+  g_autoptr (DryProject) project = make (&id), two = NULL;
+  g_autoptr (DryRoom) room = dry_room_copy (dry_project_get_room_at (project, 0));
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL, *over = g_strnfill (DRY_MAX_TEXT + 1, 'a');
+  g_autofree char *long_name = NULL, *long_note = NULL, *other = NULL, *own = NULL;
+  const char *at;
+  DryId added;
+
+  room->id = 0;
+  two = good (dry_edit_set_room (project, room, &added, &error), &error);
+  text = dry_project_to_text (two, NULL);
+  long_name = g_strdup_printf ("\"name\": \"%s\"", over);
+  long_note = g_strdup_printf ("\"note\": \"%s\"", over);
+  expect_refusal (text, "\"name\": \"Foam\"", long_name, "name of at most");
+  expect_refusal (text, "\"note\": \"lighter\"", long_note, "name of at most");
+  expect_refusal (text, "\"name\": \"Foam\"", "\"name\": 7", "text");
+  /* A part of the variant with the number of a part of the other room. */
+  other = g_strdup_printf ("\"id\": %u,\n              \"kind\": \"niche\"",
+                           dry_project_get_room (two, added)->parts[0].id);
+  own = g_strdup_printf ("\"id\": %u,\n              \"kind\": \"niche\"",
+                         dry_project_get_room_at (two, 0)->parts[0].id);
+  expect_refusal (text, own, other, "object of another room");
+  /* The whole list of rooms: none such, the same twice, no room. */
+  at = strstr (g_strrstr (text, "\"alternates\""), "\"rooms\": [");
+  {
+    const char *first = strchr (at, '{'), *last = g_strrstr (text, "}\n      ]");
+    g_autofree char *one = g_strndup (first, (gsize) (last + 1 - first));
+    g_autofree char *head = g_strndup (text, (gsize) (first - text));
+    g_autofree char *twice = g_strconcat (head, one, ", ", one, last + 1, NULL);
+    g_autofree char *strange = g_strconcat (head, "7", last + 1, NULL);
+    g_autofree char *none = g_strconcat (head, last + 1, NULL);
+    g_autofree char *id_of =
+        g_strdup_printf ("\"id\": %u,\n          \"name\"", dry_project_get_room_at (two, 0)->id);
+    g_autoptr (DryProject) empty = NULL;
+
+    expect_refusal (twice, "", "", "stands twice");
+    expect_refusal (strange, "", "", "object was expected");
+    expect_refusal (text, id_of, "\"id\": 9999,\n          \"name\"", "no room 9999");
+    empty = good (dry_project_from_text (none, strlen (none), "test", &error), &error);
+    g_assert_cmpuint (dry_alternate_get_n_rooms (dry_project_get_alternate (empty, id)), ==, 0);
+  }
+}
+
 /* --- merging --- */
 
 static DryProject *
@@ -255,6 +390,46 @@ test_merge_properties (void)
   }
 }
 
+/* What stands for one thing each: the boards on hand and the fields kept. Where the variant is as
+ * the base was, it follows; where it is not, it stays. */
+static void
+test_merge_wholes (void)
+{
+  g_autoptr (DryProject) project = dry_project_new ();
+  const DryRoom *room = dry_project_get_room_at (project, 0);
+  g_autoptr (DryRoom) before = dry_room_copy (room), after = dry_room_copy (room);
+  g_autoptr (DryRoom) like = dry_room_copy (room), unlike = dry_room_copy (room);
+  g_autoptr (DryRoom) fewer = dry_room_copy (room);
+  DryRoom *const both[] = {before, like, after, unlike};
+
+  for (guint i = 0; i < G_N_ELEMENTS (both); i++) {
+    both[i]->on_hand = g_new0 (DryOnHand, 1);
+    both[i]->n_on_hand = 1;
+    both[i]->on_hand[0] =
+        (DryOnHand){.width = 500 * DRY_MM, .height = 500 * DRY_MM, .count = 1 + (gint) i / 2};
+    both[i]->unknown = g_strdup_printf ("{\"later\": %u}", i / 2);
+  }
+  unlike->on_hand[0].count = 9;
+  g_free (unlike->unknown);
+  unlike->unknown = g_strdup ("{\"own\": 1}");
+  {
+    g_autoptr (DryRoom) follows = dry_room_merge (before, after, like);
+    g_autoptr (DryRoom) stays = dry_room_merge (before, after, unlike);
+    g_autoptr (DryRoom) none = dry_room_merge (before, after, fewer);
+
+    g_assert_cmpint (follows->on_hand[0].count, ==, 2);
+    g_assert_cmpstr (follows->unknown, ==, "{\"later\": 1}");
+    g_assert_cmpint (stays->on_hand[0].count, ==, 9);
+    g_assert_cmpstr (stays->unknown, ==, "{\"own\": 1}");
+    g_assert_cmpuint (none->n_on_hand, ==, 0);
+    g_assert_null (none->unknown);
+  }
+  /* A change that would make the variant no room at all is not taken over. */
+  g_free (after->unknown);
+  after->unknown = g_strdup ("[]");
+  g_assert_null (dry_room_merge (before, after, like));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -266,6 +441,10 @@ main (int argc, char **argv)
   g_test_add_func ("/alternate/edits-keep-them", test_edits_keep_them);
   g_test_add_func ("/alternate/file", test_file);
   g_test_add_func ("/alternate/bad-files", test_bad_files);
+  g_test_add_func ("/alternate/texts", test_texts);
+  g_test_add_func ("/alternate/refused", test_refused);
+  g_test_add_func ("/alternate/bad-variants", test_bad_variants);
   g_test_add_func ("/alternate/merge-properties", test_merge_properties);
+  g_test_add_func ("/alternate/merge-wholes", test_merge_wholes);
   return g_test_run ();
 }
