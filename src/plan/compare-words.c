@@ -157,9 +157,9 @@ tell_basin (Telling *self, const DryPlan *now, const DryPlan *was)
            a->turned != b->turned)
     tell (self, "tub or pan in another place", NULL);
   else if (a->height != b->height && a->kind == DRY_BASIN_PAN && b->kind == DRY_BASIN_PAN &&
-           MIN (a->height, b->height) <= DRY_INCH / 2)
-    tell (self, a->height <= DRY_INCH / 2 ? "no curb to step over" : "a curb to step over",
-          a->height <= DRY_INCH / 2
+           (dry_basin_is_curbless (a) || dry_basin_is_curbless (b)))
+    tell (self, dry_basin_is_curbless (a) ? "no curb to step over" : "a curb to step over",
+          dry_basin_is_curbless (a)
               ? "the floor falls to the drain from outside; it is let into the joists or built up"
               : NULL);
   else if (a->height != b->height || a->drain != b->drain)

@@ -11,9 +11,7 @@
 
 /* The search leaves out squares that cannot better the best by this much. */
 #define EXACT (DRY_INCH / 32)
-/* A change of level up to 1/2 in, beveled, can be rolled over, ADA 2010 608.7 and 303.3; a turning
- * space slopes no more than 1:48, 304.2. */
-#define ROLLED_OVER   (DRY_INCH / 2)
+/* A turning space slopes no more than 1:48, ADA 2010 304.2. */
 #define STEEPEST_TURN (1.0 / 48)
 
 typedef struct {
@@ -273,8 +271,7 @@ add_walls (const DryPlanContext *context, const DryFaces *faces, GArray *things)
 static gboolean
 basin_can_be_rolled_on (const DryBasin *basin)
 {
-  return basin->kind == DRY_BASIN_PAN && basin->height <= ROLLED_OVER &&
-         basin->slope <= STEEPEST_TURN + 1e-9;
+  return dry_basin_is_curbless (basin) && basin->slope <= STEEPEST_TURN + 1e-9;
 }
 
 static void

@@ -134,7 +134,7 @@ measure_edges (DryMeasuring *self, const DryBasin *basin)
                           "curb %s above the floor plus recess of %s",
                           dry_measuring_text (self, basin->height),
                           dry_measuring_text (self, basin->recess));
-  dry_measuring_boolean (self, "curbless", pan && basin->height <= DRY_INCH / 2,
+  dry_measuring_boolean (self, "curbless", dry_basin_is_curbless (basin),
                          "threshold %s above the floor", dry_measuring_text (self, basin->height));
   dry_measuring_length (self, "flange", basin->flange, NULL);
   if (basin->flange > 0)

@@ -30,8 +30,8 @@ measure_open_edge (DryMeasuring *self, const DryPart *part)
   DryPoint corners[4], at;
   DryInside inside;
 
-  if (!wall || room->basin.kind != DRY_BASIN_PAN || room->basin.height > DRY_INCH / 2 ||
-      !dry_room_basin_corners (room, corners) || !dry_measuring_inside (self, &inside))
+  if (!wall || !dry_basin_is_curbless (&room->basin) || !dry_room_basin_corners (room, corners) ||
+      !dry_measuring_inside (self, &inside))
     return;
   at = dry_wall_point (wall, part->side, part->u, 0);
   for (guint side = 0; side < 4; side++)

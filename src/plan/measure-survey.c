@@ -78,7 +78,7 @@ dry_measure_floor (DryMeasuring *self)
   dry_measuring_boolean (self, "stone", room->floor_stone, NULL);
   dry_measuring_boolean (self, "i-joists", room->floor_i_joists, NULL);
   dry_measuring_boolean (self, "has-pan", pan, NULL);
-  dry_measuring_boolean (self, "curbless", pan && basin->height <= DRY_INCH / 2, NULL);
+  dry_measuring_boolean (self, "curbless", dry_basin_is_curbless (basin), NULL);
   dry_measuring_boolean (self, "point-drain", pan && !basin->linear_drain, NULL);
   dry_measuring_length (self, "recess", pan ? basin->recess : 0, NULL);
   dry_measuring_boolean (self, "joists-known", room->floor_i_joists || room->floor_joist_depth > 0,

@@ -142,7 +142,7 @@ find_basin_breaks (Water *self)
   if (!basin->liner && basin->clamping_drain)
     add_break (self, DRY_BREAK_DRAIN, -1, none, basin->id, "clamping-drain",
                "The drain clamps a liner, but the membrane lies on top");
-  if (basin->curb_pitch <= 0 && basin->height > DRY_INCH / 2)
+  if (basin->curb_pitch <= 0 && !dry_basin_is_curbless (basin))
     add_break (self, DRY_BREAK_PITCH, -1, none, basin->id, "curb-pitch",
                "Water stands on the curb");
 }

@@ -182,6 +182,12 @@ dry_wall_point (const DryWall *self, DrySide side, DryLength u, DryLength out)
 }
 
 gboolean
+dry_basin_is_curbless (const DryBasin *self)
+{
+  return self->id != 0 && self->kind == DRY_BASIN_PAN && self->height <= DRY_INCH / 2;
+}
+
+gboolean
 dry_room_basin_corners (const DryRoom *self, DryPoint corners[4])
 {
   const DryBasin *basin = &self->basin;

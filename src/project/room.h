@@ -263,6 +263,10 @@ typedef struct {
  * into the room. */
 gboolean dry_room_get_widths (const DryRoom *self, DryId wall, DryWidths *out);
 
+/* A pan that can be rolled into: the change of level at its edge is 1/2 in or less, which may be
+ * beveled, ADA 2010 608.7 and 303.3. FALSE for tubs and without a basin. */
+gboolean dry_basin_is_curbless (const DryBasin *self);
+
 /* The basin's four corners on the plan, counter-clockwise seen from above, beginning at the back
  * left as seen facing its wall. FALSE when there is no basin or its wall is gone. */
 gboolean dry_room_basin_corners (const DryRoom *self, DryPoint corners[4]);
