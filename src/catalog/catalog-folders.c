@@ -105,10 +105,16 @@ dry_catalog_dup_data_folder (void)
   return g_strdup (find_shipped_folder ());
 }
 
+char *
+dry_catalog_dup_own_folder (void)
+{
+  return g_build_filename (g_get_user_data_dir (), "drybay", "catalog", NULL);
+}
+
 char **
 dry_catalog_dup_default_folders (void)
 {
-  g_autofree char *own = g_build_filename (g_get_user_data_dir (), "drybay", "catalog", NULL);
+  g_autofree char *own = dry_catalog_dup_own_folder ();
   char **folders = g_new0 (char *, 3);
 
   folders[0] = dry_catalog_dup_data_folder ();

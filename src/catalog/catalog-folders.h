@@ -5,6 +5,8 @@
 
 #include <glib.h>
 
+/* The firm's own folder, XDG data home/drybay/catalog, there or not. Free with g_free(). */
+char *dry_catalog_dup_own_folder (void) G_GNUC_WARN_UNUSED_RESULT;
 /* Full names of the *.json files in folder/part, in byte order of their names; none when the part
  * is missing. DRY_ERROR_FILE when `folder` itself is no folder or cannot be listed. */
 GPtrArray *dry_catalog_list_files (const char *folder, const char *part,

@@ -13,16 +13,10 @@
 
 #define MAX_NAMES 1000
 
-static char *
-dup_own_catalog (void)
-{
-  return g_build_filename (g_get_user_data_dir (), "drybay", "catalog", NULL);
-}
-
 char *
 dry_own_packs_dup_folder (void)
 {
-  g_autofree char *own = dup_own_catalog ();
+  g_autofree char *own = dry_catalog_dup_own_folder ();
 
   return g_build_filename (own, "rules", NULL);
 }
@@ -76,7 +70,7 @@ static char *
 dup_checked_name (const char *path, const char *id, DryRulePackCheck check, GError **error)
 {
   g_autofree char *shipped = dry_catalog_dup_data_folder ();
-  g_autofree char *own = dup_own_catalog ();
+  g_autofree char *own = dry_catalog_dup_own_folder ();
   gboolean is_there = g_file_test (own, G_FILE_TEST_IS_DIR);
   const char *folders[] = {shipped, is_there ? own : NULL, NULL};
   const char *more[] = {shipped, is_there ? own : path, is_there ? path : NULL, NULL};
@@ -100,7 +94,7 @@ dup_checked_name (const char *path, const char *id, DryRulePackCheck check, GErr
 static char *
 find_file (const char *id, const char *text, gsize length, gboolean *same)
 {
-  g_autofree char *own = dup_own_catalog ();
+  g_autofree char *own = dry_catalog_dup_own_folder ();
   g_autoptr (GPtrArray) files = dry_catalog_list_files (own, "rules", NULL);
 
   for (guint i = 0; files && i < files->len; i++) {

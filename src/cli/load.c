@@ -22,9 +22,10 @@ add_paths (GPtrArray *all, char **paths, GFileTest test, const char *what, GErro
   return TRUE;
 }
 
-static DryCatalog *
-load_more (const DryCliOptions *options, GError **error)
+DryCatalog *
+dry_cli_load_catalog (GError **error)
 {
+  const DryCliOptions *options = dry_cli_get_options ();
   g_autoptr (GPtrArray) all = g_ptr_array_new_with_free_func (g_free);
   g_auto (GStrv) shipped = dry_catalog_dup_default_folders ();
 
@@ -34,20 +35,8 @@ load_more (const DryCliOptions *options, GError **error)
       !add_paths (all, options->packs, G_FILE_TEST_EXISTS, "file", error))
     return NULL;
   g_ptr_array_add (all, NULL);
-  return dry_catalog_load ((const char *const *) all->pdata, error);
-}
-
-DryCatalog *
-dry_cli_load_catalog (GError **error)
-{
-  const DryCliOptions *options = dry_cli_get_options ();
-  g_autoptr (DryCatalog) catalog = options->catalogs || options->packs
-                                       ? load_more (options, error)
-                                       : dry_catalog_load_default (error);
-
-  if (!catalog || !dry_rule_names_check_all (catalog, error))
-    return NULL;
-  return g_steal_pointer (&catalog);
+  return dry_catalog_load_tolerant ((const char *const *) all->pdata, G_MAXUINT,
+                                    dry_rule_names_check, error);
 }
 
 /* A room is asked for by its name or by its place in the file, from 1. */

@@ -441,12 +441,3 @@ dry_rule_names_check (const DryRulePack *pack, GError **error)
     }
   return TRUE;
 }
-
-gboolean
-dry_rule_names_check_all (const DryCatalog *catalog, GError **error)
-{
-  for (guint i = 0; i < dry_catalog_get_n_rule_packs (catalog); i++)
-    if (!dry_rule_names_check (dry_catalog_get_rule_pack_at (catalog, i), error))
-      return FALSE;
-  return TRUE;
-}

@@ -17,5 +17,3 @@ const DryMeasureName *dry_measure_names (guint *n);
 /* FALSE with DRY_ERROR_REFERENCE: the file, the rule, and what in it nothing has. Rules of the
  * packs it extends are theirs and are not looked at. */
 gboolean dry_rule_names_check (const DryRulePack *pack, GError **error);
-/* The same for every pack of the catalogue; the first that fails is told. */
-gboolean dry_rule_names_check_all (const DryCatalog *catalog, GError **error);

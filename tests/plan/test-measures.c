@@ -293,8 +293,11 @@ test_names (void)
     if (!told || !g_str_has_prefix (told, KINDS[names[i].kind]))
       g_error ("%s is a %s; docs/measures.md says %s", name, KINDS[names[i].kind], told);
   }
-  g_assert_true (dry_rule_names_check_all (dry_test_catalog (), &error));
-  g_assert_no_error (error);
+  for (guint i = 0; i < dry_catalog_get_n_rule_packs (dry_test_catalog ()); i++) {
+    g_assert_true (
+        dry_rule_names_check (dry_catalog_get_rule_pack_at (dry_test_catalog (), i), &error));
+    g_assert_no_error (error);
+  }
 }
 
 /* A rule with a name nothing has would be silent for ever. */
