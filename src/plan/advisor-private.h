@@ -126,8 +126,6 @@ DryAdviceLines dry_advice_lines (const DryAdviceSite *site, DryArena *arena, con
                                  DryPoint datum, DryLength joint);
 /* The first of the ordered values that is not less than `least`; `n` when all are. */
 guint dry_advice_first_from (const DryLength *values, guint n, DryLength least);
-/* How far the nearest line is; G_MAXINT64 without any. */
-DryLength dry_advice_off_line (const DryLength *lines, guint n, DryLength at);
 
 /* --- advisor-layout.c: the tile chosen with the place --- */
 /* One axis of the tile of a face: where joints repeat, and where its tiles end. */

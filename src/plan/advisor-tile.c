@@ -18,19 +18,6 @@ dry_advice_first_from (const DryLength *values, guint n, DryLength least)
   return lo;
 }
 
-DryLength
-dry_advice_off_line (const DryLength *lines, guint n, DryLength at)
-{
-  guint next = dry_advice_first_from (lines, n, at);
-  DryLength off = G_MAXINT64;
-
-  if (next < n)
-    off = lines[next] - at;
-  if (next > 0)
-    off = MIN (off, at - lines[next - 1]);
-  return off;
-}
-
 DryAdviceLines
 dry_advice_lines (const DryAdviceSite *site, DryArena *arena, const DryFace *face, DryPoint shift,
                   DryLength joint)

@@ -414,7 +414,7 @@ dry_advice_joint_points (const DryAdvice *self, const DryAdviceLines *lines, Dry
   for (guint i = 0; i < 4; i++) {
     const DryLength *list = i < 2 ? lines->upright : lines->level;
     guint n = i < 2 ? lines->n_upright : lines->n_level;
-    edges->off[i] = dry_advice_off_line (list, n, at[i]);
+    edges->off[i] = dry_tile_off_joint (list, n, at[i]);
     edges->strip[i] = 0;
     if (edges->off[i] == G_MAXINT64 || edges->off[i] <= tolerance)
       continue;

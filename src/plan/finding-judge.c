@@ -44,10 +44,8 @@ judge (DryCompare compare, gint order)
   return FALSE;
 }
 
-/* FALSE when the subject lacks the measure, or the limit is of another kind: then the rule has
- * nothing to say. */
-static gboolean
-test_condition (const DryCondition *condition, const DrySubject *subject, gboolean *holds)
+gboolean
+dry_condition_test (const DryCondition *condition, const DrySubject *subject, gboolean *holds)
 {
   const DryMeasure *measure = dry_subject_get (subject, condition->measure);
   DryMeasure limit;
@@ -69,10 +67,10 @@ dry_rule_judge (const DryRule *rule, const DrySubject *subject, const DryConditi
   if (strcmp (rule->subject, subject->kind) != 0)
     return FALSE;
   for (guint i = 0; i < rule->n_when; i++)
-    if (!test_condition (&rule->when[i], subject, &holds) || !holds)
+    if (!dry_condition_test (&rule->when[i], subject, &holds) || !holds)
       return FALSE;
   for (guint i = 0; i < rule->n_require; i++) {
-    if (!test_condition (&rule->require[i], subject, &holds))
+    if (!dry_condition_test (&rule->require[i], subject, &holds))
       return FALSE;
     if (!holds && !*failed)
       *failed = &rule->require[i];

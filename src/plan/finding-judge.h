@@ -5,6 +5,10 @@
 
 #include "plan/findings.h"
 
+/* FALSE when the subject lacks the measure, or the limit is of another kind: then the rule has
+ * nothing to say. */
+gboolean dry_condition_test (const DryCondition *condition, const DrySubject *subject,
+                             gboolean *holds);
 /* FALSE when the rule is silent: it is for another kind of subject, a condition under "when" does
  * not hold, or the subject lacks a measure. Else `failed` is the first condition broken, or NULL:
  * kept. */

@@ -38,18 +38,12 @@ is_seen_before (const DryRule *rule, guint index)
 static gboolean
 is_broken (const DryRule *rule, const DrySubject *subject, const char *measure)
 {
-  const DryCondition *failed;
+  gboolean holds;
 
-  for (guint i = 0; i < rule->n_require; i++) {
-    DryRule one = *rule;
-
-    if (strcmp (rule->require[i].measure, measure) != 0)
-      continue;
-    one.require = &rule->require[i];
-    one.n_require = 1;
-    if (dry_rule_judge (&one, subject, &failed) && failed)
+  for (guint i = 0; i < rule->n_require; i++)
+    if (strcmp (rule->require[i].measure, measure) == 0 &&
+        dry_condition_test (&rule->require[i], subject, &holds) && !holds)
       return TRUE;
-  }
   return FALSE;
 }
 

@@ -338,9 +338,8 @@ lay_diagonal (Layer *self, const DryTileModule *module, DryPoint datum)
 static void
 lay_hexagons (Layer *self, const DryTileModule *module, DryPoint datum)
 {
-  DryLength du = module->width + module->joint;
+  DryLength du = dry_tile_pitch_u (module), dz = dry_tile_row (module), half = module->width / 2;
   double side = (double) module->width / sqrt (3);
-  DryLength dz = llround ((double) du * sqrt (3) / 2), half = module->width / 2;
   DryRect r = self->bounds;
   gint64 first = (r.y0 - datum.y) / dz - 2, last = (r.y1 - datum.y) / dz + 2;
 
@@ -364,11 +363,11 @@ void
 dry_tile_origin (const DryTileModule *module, DryPoint datum, gint32 column, gint32 row, double *x,
                  double *z)
 {
-  DryLength du = module->width + module->joint;
+  DryLength du = dry_tile_pitch_u (module);
 
   if (module->pattern == DRY_PATTERN_HEXAGON) {
     *x = (double) (datum.x + (row % 2 != 0 ? du / 2 : 0) + column * du);
-    *z = (double) (datum.y + row * llround ((double) du * sqrt (3) / 2));
+    *z = (double) (datum.y + row * dry_tile_row (module));
   } else {
     double u = column * (double) du, v = row * (double) dry_tile_pitch_z (module);
 
