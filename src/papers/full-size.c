@@ -55,17 +55,17 @@ dry_cell_dashed (const DryFullCell *cell, DryInk ink, DryPen pen, double u0, dou
 }
 
 void
-dry_cell_rect (const DryFullCell *cell, gboolean dashed, DryPen pen, DryRect rect)
+dry_cell_rect (const DryFullCell *cell, gboolean dashed, DryInk ink, DryPen pen, DryRect rect)
 {
   double u0 = dry_length_to_mm (rect.x0), z0 = dry_length_to_mm (rect.y0),
          u1 = dry_length_to_mm (rect.x1), z1 = dry_length_to_mm (rect.y1);
   void (*draw) (const DryFullCell *, DryInk, DryPen, double, double, double, double) =
       dashed ? dry_cell_dashed : dry_cell_line;
 
-  draw (cell, DRY_INK_LINE, pen, u0, z0, u1, z0);
-  draw (cell, DRY_INK_LINE, pen, u0, z1, u1, z1);
-  draw (cell, DRY_INK_LINE, pen, u0, z0, u0, z1);
-  draw (cell, DRY_INK_LINE, pen, u1, z0, u1, z1);
+  draw (cell, ink, pen, u0, z0, u1, z0);
+  draw (cell, ink, pen, u0, z1, u1, z1);
+  draw (cell, ink, pen, u0, z0, u0, z1);
+  draw (cell, ink, pen, u1, z0, u1, z1);
 }
 
 void

@@ -19,7 +19,7 @@ void dry_cell_line (const DryFullCell *cell, DryInk ink, DryPen pen, double u0, 
                     double u1, double z1);
 void dry_cell_dashed (const DryFullCell *cell, DryInk ink, DryPen pen, double u0, double z0,
                       double u1, double z1);
-void dry_cell_rect (const DryFullCell *cell, gboolean dashed, DryPen pen, DryRect rect);
+void dry_cell_rect (const DryFullCell *cell, gboolean dashed, DryInk ink, DryPen pen, DryRect rect);
 /* Letters that begin at a point of the world; left away where they do not fit the cell. */
 void dry_cell_write (const DryFullCell *cell, double u, double z, DryType type, const char *text);
 /* Crosses at the corners of a cell: those of neighbours lie on each other. */

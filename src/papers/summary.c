@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The first sheet: what the job is, how it is built up, totals, findings and cautions.
  * Repeats the plan's numbers; their workings are on the take-off and order of work. */
+#include "base/temperature.h"
 #include "papers/papers-private.h"
 #include "papers/scale.h"
 #include "plan/cutting-standing.h"
@@ -52,10 +53,11 @@ add_job_facts (DryFlow *flow, double x, double width, double *y)
   const DryJob *job = context->job;
   g_autofree char *year =
       job->year_built ? g_strdup_printf ("built %d", job->year_built) : g_strdup ("year unknown");
-  g_autofree char *degrees = dry_flow_number (flow->papers, job->temperature, 1);
-  g_autofree char *fahrenheit = dry_flow_number (flow->papers, job->temperature * 1.8 + 32, 0);
-  g_autofree char *air = job->metric ? g_strdup_printf ("%s °C while working", degrees)
-                                     : g_strdup_printf ("%s °F while working", fahrenheit);
+  g_autofree char *degrees =
+      job->metric
+          ? dry_flow_number (flow->papers, job->temperature, 1)
+          : dry_flow_number (flow->papers, dry_temperature_to_fahrenheit (job->temperature), 0);
+  g_autofree char *air = g_strdup_printf ("%s °%c while working", degrees, job->metric ? 'C' : 'F');
   g_autofree char *wet = context->room->wet.height > 0
                              ? dry_flow_length (flow->papers, flow->plan, context->room->wet.height)
                              : g_strdup ("to the ceiling");

@@ -21,29 +21,14 @@ static void
 draw_joints (const Template *self, const DryFullCell *cell, DryRect area)
 {
   const DryTileFace *tiled = dry_tiling_get_face (self->plan->tiling, self->face->index);
-  DryRect finish = self->cut->finish;
-  double x0 = dry_length_to_mm (area.x0), x1 = dry_length_to_mm (area.x1),
-         y0 = dry_length_to_mm (area.y0), y1 = dry_length_to_mm (area.y1);
 
   for (guint i = 0; tiled && i < tiled->n_pieces; i++) {
     DryRect r = dry_rect_intersect (tiled->pieces[i].bounds, area);
 
-    if (tiled->pieces[i].points == NULL && !dry_rect_is_empty (r)) {
-      dry_cell_line (cell, DRY_INK_FAINT, DRY_PEN_013, MAX (dry_length_to_mm (r.x0), x0),
-                     dry_length_to_mm (r.y1), MIN (dry_length_to_mm (r.x1), x1),
-                     dry_length_to_mm (r.y1));
-      dry_cell_line (cell, DRY_INK_FAINT, DRY_PEN_013, MAX (dry_length_to_mm (r.x0), x0),
-                     dry_length_to_mm (r.y0), MIN (dry_length_to_mm (r.x1), x1),
-                     dry_length_to_mm (r.y0));
-      dry_cell_line (cell, DRY_INK_FAINT, DRY_PEN_013, dry_length_to_mm (r.x0),
-                     MAX (dry_length_to_mm (r.y0), y0), dry_length_to_mm (r.x0),
-                     MIN (dry_length_to_mm (r.y1), y1));
-      dry_cell_line (cell, DRY_INK_FAINT, DRY_PEN_013, dry_length_to_mm (r.x1),
-                     MAX (dry_length_to_mm (r.y0), y0), dry_length_to_mm (r.x1),
-                     MIN (dry_length_to_mm (r.y1), y1));
-    }
+    if (tiled->pieces[i].points == NULL && !dry_rect_is_empty (r))
+      dry_cell_rect (cell, FALSE, DRY_INK_FAINT, DRY_PEN_013, r);
   }
-  dry_cell_rect (cell, TRUE, DRY_PEN_025, finish);
+  dry_cell_rect (cell, TRUE, DRY_INK_LINE, DRY_PEN_025, self->cut->finish);
 }
 
 static void
@@ -80,7 +65,7 @@ draw_template (const Template *self, const DryFullCell *cell, DryRect area)
 
   draw_joints (self, cell, area);
   draw_studs (self, cell, area);
-  dry_cell_rect (cell, FALSE, DRY_PEN_070, *rough);
+  dry_cell_rect (cell, FALSE, DRY_INK_LINE, DRY_PEN_070, *rough);
   dry_cell_dashed (cell, DRY_INK_LINE, DRY_PEN_018, dry_length_to_mm (area.x0), level,
                    dry_length_to_mm (area.x1), level);
   dry_cell_dashed (cell, DRY_INK_LINE, DRY_PEN_018, middle, dry_length_to_mm (area.y0), middle,
