@@ -113,7 +113,7 @@ add_flood_record (DryFlow *flow)
   g_autofree char *asked =
       option ? g_strdup_printf ("It stands: %s (%s).", option->title, option->source.text)
              : g_strdup ("How long it stands is for the local code: 15 minutes by the model codes "
-                         "(IPC 312.9), a day by custom.");
+                         "(IPC 312.9), a day by custom (common practice, no source).");
 
   dry_flow_text (flow, dry_type_body, 0, asked);
   add_blanks (flow, (const char *const[]){"Depth at start", "Depth at end", "Asked, hours"}, 3);
@@ -195,15 +195,18 @@ add_photos_of_parts (DryFlow *flow)
   }
 }
 
+/* Which pictures settle a dispute later: common practice, no source. */
 static void
 add_photos (DryFlow *flow)
 {
   const DryPlanContext *context = &flow->plan->context;
   gboolean pan = context->room->basin.id && context->room->basin.kind == DRY_BASIN_PAN;
-  guint lines = 2 * flow->plan->faces->n + context->room->n_parts + 6;
+  guint lines = 2 * flow->plan->faces->n + context->room->n_parts + 7;
 
   dry_flow_need (flow, MIN (lines * 4.3 + 20, 200)); /* one list, on one page */
   dry_flow_heading (flow, "Photographs, each with a rule in the picture", 20);
+  dry_flow_text (flow, dry_type_small, 0,
+                 "Common practice, no source: what is asked for locally comes first.");
   dry_flow_text (flow, dry_type_strong, 0, "Before the walls are covered");
   add_photos_of_walls (flow, "%s: studs, blocking, pipes and cables, from floor to ceiling");
   dry_flow_text (flow, dry_type_strong, 0, "Before tile");

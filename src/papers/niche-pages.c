@@ -247,6 +247,8 @@ add_step (const Niche *self, guint *number, const char *format, ...)
   dry_flow_text (self->flow, dry_type_body, 0, line);
 }
 
+/* What to do and in which order is common practice, no source, and said so under the steps; what
+ * closes the joints is the system's. */
 static void
 add_steps_of_layers (const Niche *self, guint *number)
 {
@@ -307,6 +309,10 @@ add_steps (const Niche *self)
       self, &number,
       "Tile the wall round it to the lines drawn above; the shaded tiles are cut, numbered as "
       "in the list of cuts.");
+  dry_flow_text (self->flow, dry_type_small, 0,
+                 "Order, cuts of the boards and pitch: common practice, no source. What closes "
+                 "joints and edges is the system's. Local code and the maker's instructions come "
+                 "before all of it.");
 }
 
 /* --- the page --- */

@@ -43,6 +43,7 @@ dry_option_find_skill (DryOption *self, DryArena *arena)
         add_skill (steps, self->schedule->tasks[i].step, skilled[j].why);
   for (guint i = 0; i < self->n_plans; i++) {
     const DryTreatment *seam = &self->plans[i]->context.system->treatments[DRY_JOINT_SEAM];
+    /* Common practice, no source. */
     if (seam->kind == DRY_TREAT_BEAD && self->plans[i]->joints->total[DRY_JOINT_SEAM] > 0)
       add_skill (steps, "joints", "an unbroken bead in every seam is the whole waterproofing");
   }
@@ -145,6 +146,7 @@ name_of_basin (const DryPlan *plan)
                            dry_context_length (&plan->context, basin->width));
 }
 
+/* What comes of each kind of pan and drain is common practice, no source. */
 static void
 tell_basin (Telling *self, const DryPlan *now, const DryPlan *was)
 {

@@ -169,7 +169,9 @@ test_pages (void)
                                       "Clear between stud faces",
                                       "The floor falls",
                                       "In this order",
-                                      "what to cut"};
+                                      "what to cut",
+                                      "Order, cuts of the boards and pitch: common practice",
+                                      "Common practice, no source: what is asked for locally"};
 
   for (guint i = 0; i < G_N_ELEMENTS (words); i++)
     g_assert_cmpuint (dry_test_count_texts (papers, words[i]), >=, 1);
