@@ -55,12 +55,6 @@ static const struct {
                           {dry_papers_add_plan, dry_papers_add_niches, dry_papers_add_tile_cuts}},
 };
 
-const char *
-dry_trade_name (DryTrade trade)
-{
-  return TRADES[trade].name;
-}
-
 gboolean
 dry_trades_from_text (const char *text, guint *out, GError **error)
 {

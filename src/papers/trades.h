@@ -16,8 +16,6 @@ typedef enum {
 
 #define DRY_TRADES_ALL ((1u << DRY_N_TRADES) - 1)
 
-/* "Framer", ...: untranslated, as it stands on the papers. */
-const char *dry_trade_name (DryTrade trade);
 /* One bit a trade, from the words "framer", "plumber", "electrician" (on the plumber's sheet),
  * "hanger", "waterproofer" and "setter", separated by commas, or "all". Errors:
  * DRY_ERROR_UNSUPPORTED for another word or none. */

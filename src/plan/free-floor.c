@@ -46,12 +46,6 @@ measure (const DryRegion *floor, DryPoint at)
   return dry_region_contains (floor, at) ? least : -least;
 }
 
-DryLength
-dry_free_floor_clear (const DryRegion *floor, DryPoint at)
-{
-  return MAX (measure (floor, at), -1);
-}
-
 /* --- the largest circle --- */
 
 typedef struct {

@@ -5,8 +5,8 @@
 
 #include "plan/faces.h"
 
-/* Diameter of a circular turning space, ADA 2010 304.3.1 (quoted in full, with 304.2 and 304.4, at
- * universaldesignstyle.com, "ADA focus: turning space"). */
+/* Diameter of a circular turning space, ADA 2010 304.3.1, with 304.2 and 304.4 as quoted in full in
+ * the trade press. */
 #define DRY_TURNING_DIAMETER (60 * DRY_INCH)
 
 typedef struct {
@@ -26,9 +26,6 @@ typedef struct {
  * coordinates. */
 DryFreeFloor dry_free_floor_reckon (const DryPlanContext *context, const DryFaces *faces,
                                     DryLength wanted);
-
-/* Distance from `at` to the nearest edge of the floor; -1 when it does not lie on it. */
-DryLength dry_free_floor_clear (const DryRegion *floor, DryPoint at);
 
 /* The place on `floor` farthest from all its edges and how far that is: within 1/32 in under the
  * true value, exact where the floor's edges are level and upright and two across from each other

@@ -64,15 +64,3 @@ dry_plans_new (const DryProject *project, const DryId *rooms, guint n_rooms,
   }
   return answer->len == n_rooms ? g_steal_pointer (&answer) : NULL;
 }
-
-GPtrArray *
-dry_plans_new_all (const DryProject *project, const DryCatalog *catalog, guint64 effort,
-                   GCancellable *cancellable, GError **error)
-{
-  guint n = dry_project_get_n_rooms (project);
-  g_autofree DryId *rooms = g_new (DryId, n);
-
-  for (guint i = 0; i < n; i++)
-    rooms[i] = dry_project_get_room_at (project, i)->id;
-  return dry_plans_new (project, rooms, n, catalog, effort, cancellable, error);
-}

@@ -11,6 +11,3 @@
 GPtrArray *dry_plans_new (const DryProject *project, const DryId *rooms, guint n_rooms,
                           const DryCatalog *catalog, guint64 effort, GCancellable *cancellable,
                           GError **error) G_GNUC_WARN_UNUSED_RESULT;
-/* Of all its rooms. */
-GPtrArray *dry_plans_new_all (const DryProject *project, const DryCatalog *catalog, guint64 effort,
-                              GCancellable *cancellable, GError **error) G_GNUC_WARN_UNUSED_RESULT;

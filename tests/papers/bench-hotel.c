@@ -54,6 +54,7 @@ measure (guint n)
   g_autofree char *file = g_build_filename (folder, "hotel.drybay", NULL);
   g_autofree char *pdf = g_build_filename (folder, "papers.pdf", NULL);
   g_autofree char *text = NULL;
+  g_autofree DryId *rooms = NULL;
   gsize csv_length = 0;
   g_autoptr (DryProject) hotel = NULL, read = NULL, edited = NULL;
   g_autoptr (GPtrArray) plans = NULL;
@@ -77,7 +78,8 @@ measure (guint n)
                                 FALSE, &error);
   g_assert_no_error (error);
   lap (&at, n, "one edit");
-  plans = dry_plans_new_all (read, dry_test_catalog (), 0, NULL, &error);
+  rooms = dry_test_rooms (read);
+  plans = dry_plans_new (read, rooms, n, dry_test_catalog (), 0, NULL, &error);
   g_assert_no_error (error);
   lap (&at, n, "planned");
   for (guint i = 0; i < plans->len; i++) {

@@ -35,6 +35,15 @@ make_house (guint n)
   return house;
 }
 
+static GPtrArray *
+plan_all (const DryProject *project, GCancellable *cancellable, GError **error)
+{
+  g_autofree DryId *rooms = dry_test_rooms (project);
+
+  return dry_plans_new (project, rooms, dry_project_get_n_rooms (project), dry_test_catalog (), 0,
+                        cancellable, error);
+}
+
 static void
 test_same (void)
 {
@@ -42,7 +51,7 @@ test_same (void)
 
   for (int round = 0; round < 3; round++) {
     g_autoptr (GError) error = NULL;
-    g_autoptr (GPtrArray) plans = dry_plans_new_all (house, dry_test_catalog (), 0, NULL, &error);
+    g_autoptr (GPtrArray) plans = plan_all (house, NULL, &error);
 
     g_assert_no_error (error);
     g_assert_cmpuint (plans->len, ==, 24);
@@ -68,13 +77,13 @@ test_errors (void)
 
   finish.system = (char *) "straw-and-hope";
   broken = dry_edit_set_finish (house, third->id, &finish, NULL);
-  g_assert_null (dry_plans_new_all (broken, dry_test_catalog (), 0, NULL, &error));
+  g_assert_null (plan_all (broken, NULL, &error));
   g_assert_error (error, DRY_ERROR, DRY_ERROR_REFERENCE);
   g_assert_nonnull (strstr (error->message, "straw-and-hope"));
-  g_assert_null (dry_plans_new_all (broken, dry_test_catalog (), 0, NULL, NULL));
+  g_assert_null (plan_all (broken, NULL, NULL));
   g_clear_error (&error);
   g_cancellable_cancel (cancellable);
-  g_assert_null (dry_plans_new_all (house, dry_test_catalog (), 0, cancellable, &error));
+  g_assert_null (plan_all (house, cancellable, &error));
   g_assert_error (error, DRY_ERROR, DRY_ERROR_CANCELLED);
 }
 

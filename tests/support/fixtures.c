@@ -42,6 +42,17 @@ dry_test_room (const DryProject *project)
   return dry_project_get_room_at (project, 0)->id;
 }
 
+DryId *
+dry_test_rooms (const DryProject *project)
+{
+  guint n = dry_project_get_n_rooms (project);
+  DryId *rooms = g_new (DryId, n + 1);
+
+  for (guint i = 0; i < n; i++)
+    rooms[i] = dry_project_get_room_at (project, i)->id;
+  return rooms;
+}
+
 DryId
 dry_test_wall (const DryProject *project, char compass)
 {

@@ -23,6 +23,8 @@ DryProject *dry_test_furnished_alcove (const char *system) G_GNUC_WARN_UNUSED_RE
 /* Ids in both: the only room, its walls by compass. */
 DryId dry_test_room (const DryProject *project);
 DryId dry_test_wall (const DryProject *project, char compass); /* 'n', 'e', 's', 'w' */
+/* The ids of all rooms of any project, in order. Free with g_free(). */
+DryId *dry_test_rooms (const DryProject *project) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The room's first niche; a room without one fails the test. Borrowed. */
 const DryPart *dry_test_niche (const DryRoom *room);
