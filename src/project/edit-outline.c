@@ -119,6 +119,10 @@ dry_edit_move_corner (const DryProject *self, DryId room, DryId wall, DryPoint t
 
   if (!begin_at_wall (&edit, self, room, wall, &index, error))
     return NULL;
+  if (!is_within_limit (to.x) || !is_within_limit (to.y)) {
+    dry_edit_fail (error, DRY_ERROR_LIMIT, "The corner is more than 1 km away.");
+    return dry_edit_abandon (&edit);
+  }
   edit.room->walls[index].start = to;
   dry_edit_keep_places (edit.room, dry_project_get_room (self, room));
   return dry_edit_finish (&edit, error);
@@ -282,8 +286,7 @@ dry_edit_set_wall_length (const DryProject *self, DryId room, DryId wall, DryLen
   next = find_next (edit.room, index);
   edit.room->walls[next].start = add_points (edit.room->walls[next].start, shift);
   next = find_next (edit.room, next);
-  if (next != index)
-    edit.room->walls[next].start = add_points (edit.room->walls[next].start, shift);
+  edit.room->walls[next].start = add_points (edit.room->walls[next].start, shift);
   dry_edit_keep_places (edit.room, dry_project_get_room (self, room));
   return dry_edit_finish (&edit, error);
 }

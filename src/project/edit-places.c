@@ -52,7 +52,8 @@ slide_studs (DryWall *wall, DryLength slide)
   for (guint i = 0; i < wall->n_found_studs; i++)
     wall->found_studs[i] += slide;
   wall->first_stud += slide;
-  if (wall->stud_spacing > 0 && (wall->first_stud <= 0 || wall->first_stud > wall->stud_spacing)) {
+  /* A spacing is never nought: fields.c. */
+  if (wall->first_stud <= 0 || wall->first_stud > wall->stud_spacing) {
     wall->first_stud %= wall->stud_spacing;
     if (wall->first_stud <= 0)
       wall->first_stud += wall->stud_spacing;

@@ -141,7 +141,7 @@ refuse_unknown (const DryFieldSet *set, guint omit, DryJson object)
     const char *key = NULL;
     DryJson member = dry_json_member (object, i, &key);
 
-    if (key == NULL || is_in_set (set, omit, key) || dry_json_leave_out (member, "unknown field"))
+    if (is_in_set (set, omit, key) || dry_json_leave_out (member, "unknown field"))
       continue;
     dry_json_fail (member, DRY_ERROR_SCHEMA, "unknown field");
     return;
@@ -228,7 +228,7 @@ read_unknown (DryJson node, DryRoom *room)
     DryJson member = dry_json_member (node, i, &key);
     g_autofree char *text = NULL;
 
-    if (key == NULL || dry_room_key_is_known (key))
+    if (dry_room_key_is_known (key))
       continue;
     dry_json_leave_out (member, "unknown field, kept");
     if (++n_unknown > MAX_UNKNOWN_FIELDS) {

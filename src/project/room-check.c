@@ -274,7 +274,7 @@ check_unknown (const char *unknown, DryProblem *problem)
       const char *key = NULL;
 
       dry_json_member (root, i, &key);
-      if (key == NULL || dry_room_key_is_known (key))
+      if (dry_room_key_is_known (key))
         dry_json_fail (root, DRY_ERROR_SCHEMA, "not a field to keep");
     }
     if (dry_json_finish (document, NULL))

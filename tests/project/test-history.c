@@ -202,6 +202,43 @@ test_random_edits (void)
     run_sequence (seed);
 }
 
+/* What was read back from a journal may be in no file: then no state is the saved one. */
+static void
+test_unsaved (void)
+{
+  g_autoptr (DryProject) first = dry_project_new ();
+  g_autoptr (DryHistory) history = dry_history_new (first);
+
+  dry_history_mark_saved (history);
+  g_assert_true (dry_history_is_saved (history));
+  g_assert_true (dry_history_get_saved (history) == first);
+  dry_history_mark_unsaved (history);
+  g_assert_false (dry_history_is_saved (history));
+  g_assert_null (dry_history_get_saved (history));
+  dry_history_mark_saved (history);
+  g_assert_true (dry_history_is_saved (history));
+}
+
+/* Projects are equal by what they hold, and differ where as many bytes say another thing. */
+static void
+test_equal (void)
+{
+  g_autoptr (DryProject) one = dry_project_new (), two = dry_project_new ();
+  DryJob job = *dry_project_get_job (one);
+  g_autoptr (DryProject) a = NULL, b = NULL, longer = NULL;
+
+  g_assert_true (dry_project_equal (one, one));
+  g_assert_true (dry_project_equal (one, two));
+  job.title = (char *) "Bath A";
+  a = dry_edit_set_job (one, &job, NULL);
+  job.title = (char *) "Bath B";
+  b = dry_edit_set_job (one, &job, NULL);
+  job.title = (char *) "Bath BB";
+  longer = dry_edit_set_job (one, &job, NULL);
+  g_assert_false (dry_project_equal (a, b));
+  g_assert_false (dry_project_equal (b, longer));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -211,6 +248,8 @@ main (int argc, char **argv)
   g_test_add_func ("/history/merging", test_merging);
   g_test_add_func ("/history/saved-state", test_saved_state);
   g_test_add_func ("/history/depth", test_depth);
+  g_test_add_func ("/history/unsaved", test_unsaved);
+  g_test_add_func ("/history/equal", test_equal);
   g_test_add_func ("/history/random-edits", test_random_edits);
   return g_test_run ();
 }

@@ -133,7 +133,9 @@ test_corners (void)
   assert_refused (dry_edit_move_corner (old, room, east, (DryPoint){IN (-10), IN (-10)}, &error),
                   &error, DRY_ERROR_GEOMETRY, "outline");
   assert_refused (dry_edit_move_corner (old, room, east, (DryPoint){G_MAXINT64, 0}, &error), &error,
-                  DRY_ERROR_LIMIT, "wall 2: start is more than 1000000 mm");
+                  DRY_ERROR_LIMIT, "1 km");
+  assert_refused (dry_edit_move_corner (old, room, east, (DryPoint){0, G_MININT64}, &error), &error,
+                  DRY_ERROR_LIMIT, "1 km");
 
   /* Fittings at 15 in stay on the left piece or go to the right one. */
   split = dry_edit_insert_corner (old, room, east, IN (10), &added, &error);
@@ -388,6 +390,14 @@ test_widths_refused (void)
   }
   assert_refused (dry_edit_set_widths (old, room, north, 0, 0, IN (60), &error), &error,
                   DRY_ERROR_LIMIT, "more than nothing");
+  assert_refused (dry_edit_set_widths (old, room, north, IN (60), 0, 0, &error), &error,
+                  DRY_ERROR_LIMIT, "more than nothing");
+  assert_refused (dry_edit_set_widths (old, room, north, IN (60), -1, IN (60), &error), &error,
+                  DRY_ERROR_LIMIT, "more than nothing");
+  assert_refused (dry_edit_set_widths (old, room, north, G_MAXINT64, 0, IN (60), &error), &error,
+                  DRY_ERROR_LIMIT, "30 m");
+  assert_refused (dry_edit_set_widths (old, room, north, IN (60), G_MAXINT64, IN (60), &error),
+                  &error, DRY_ERROR_LIMIT, "30 m");
   assert_refused (dry_edit_set_widths (old, room, north, IN (60), 0, G_MAXINT64, &error), &error,
                   DRY_ERROR_LIMIT, "30 m");
   assert_refused (dry_edit_set_widths (old, room, 77, IN (60), 0, IN (60), &error), &error,

@@ -327,6 +327,33 @@ test_links (void)
   remove_tree (folder);
 }
 
+/* What could not be opened again is not written over what can. */
+static void
+test_too_large (void)
+{
+  g_autofree char *folder = g_dir_make_tmp ("drybay-replace-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "a.drybay", NULL);
+  g_autoptr (DryProject) project = dry_project_new ();
+  g_autoptr (DryRoom) room = dry_room_copy (dry_project_get_room_at (project, 0));
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (g_file_set_contents (path, OLD, -1, NULL));
+  room->id = 0;
+  room->done = g_strnfill (65000, 'x');
+  for (guint i = 0; i < 270; i++) {
+    DryProject *more = dry_edit_set_room (project, room, NULL, &error);
+
+    g_assert_no_error (error);
+    dry_project_unref (project);
+    project = more;
+  }
+  g_assert_false (dry_project_save (project, path, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_LIMIT);
+  assert_text (path, OLD);
+  g_assert_cmpuint (count_files (folder), ==, 1);
+  remove_tree (folder);
+}
+
 /* --- versions --- */
 
 /* A version that cannot be written is told and takes none of the others away; one that is kept
@@ -414,6 +441,7 @@ main (int argc, char **argv)
   g_test_add_func ("/replace/leftovers-in-use", test_leftovers_in_use);
   g_test_add_func ("/replace/read-fails", test_read_fails);
   g_test_add_func ("/replace/links", test_links);
+  g_test_add_func ("/replace/too-large", test_too_large);
   g_test_add_func ("/replace/versions", test_versions);
   g_test_add_func ("/replace/same-version", test_same_version);
   return g_test_run ();

@@ -14,6 +14,7 @@
 
 CHANGE (wall_twice, room->walls[1].id = room->walls[0].id)
 CHANGE (opening_like_part, room->openings[0].id = room->parts[0].id)
+CHANGE (opening_like_wall, room->openings[0].id = room->walls[4].id)
 CHANGE (opening_nowhere, room->openings[0].wall = 9999)
 CHANGE (basin_like_opening, room->basin.id = room->openings[0].id)
 CHANGE (basin_nowhere, room->basin.wall = 9999)
@@ -44,6 +45,8 @@ CHANGE (tile_narrow, room->finish.tile_width = IN (0.1))
 CHANGE (tile_low, room->finish.tile_height = IN (0.1))
 CHANGE (tile_none, room->finish.tiled = TRUE; room->finish.tile_width = 0)
 CHANGE (tile_no_height, room->finish.tiled = TRUE; room->finish.tile_height = 0)
+CHANGE (tile_narrow_bare, room->finish.tiled = FALSE; room->finish.tile_width = 1)
+CHANGE (tile_low_bare, room->finish.tiled = FALSE; room->finish.tile_height = 1)
 CHANGE (joists, room->joist_spacing = IN (1))
 CHANGE (joists_least, room->joist_spacing = IN (2))
 CHANGE (wet_below, room->wet.height = -1)
@@ -74,6 +77,7 @@ test_room_check (void)
       {wall_no_id, DRY_ERROR_REFERENCE, "added_walls", 0, "id must not be 0"},
       {wall_twice, DRY_ERROR_REFERENCE, "walls", 1, "used twice"},
       {opening_like_part, DRY_ERROR_REFERENCE, "parts", 0, "used twice"},
+      {opening_like_wall, DRY_ERROR_REFERENCE, "openings", 0, "used twice"},
       {basin_like_opening, DRY_ERROR_REFERENCE, "basin", -1, "used twice"},
       {seam_twice, DRY_ERROR_REFERENCE, "seams", 1, "used twice"},
       {two_walls, DRY_ERROR_GEOMETRY, "walls", -1, "has 2 walls"},
@@ -104,6 +108,8 @@ test_room_check (void)
       {tile_low, DRY_ERROR_GEOMETRY, "finish", -1, "tile_height must be at least 5 mm"},
       {tile_none, DRY_ERROR_GEOMETRY, "finish", -1, "tile_width must be at least 5 mm"},
       {tile_no_height, DRY_ERROR_GEOMETRY, "finish", -1, "tile_height must be at least 5 mm"},
+      {tile_narrow_bare, DRY_ERROR_GEOMETRY, "finish", -1, "tile_width must be at least 5 mm"},
+      {tile_low_bare, DRY_ERROR_GEOMETRY, "finish", -1, "tile_height must be at least 5 mm"},
       {joists, DRY_ERROR_GEOMETRY, NULL, -1, "joist_spacing"},
       {wet_below, DRY_ERROR_GEOMETRY, "wet", -1, "height must not be negative"},
       {kept_known, DRY_ERROR_SCHEMA, NULL, -1, "no JSON object of unknown fields"},
