@@ -70,6 +70,8 @@ dry_counted (const DryPlan *plan, const char *group, const char *id, const DryPr
     return shape && item->layer == DRY_LAYER_COATING;
   if (g_str_equal (group, "tile"))
     return shape && item->layer == DRY_LAYER_TILE;
+  if (g_str_equal (group, "floor"))
+    return shape && item->shows == DRY_SHOWS_BASIN;
   return FALSE;
 }
 

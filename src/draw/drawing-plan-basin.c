@@ -41,23 +41,6 @@ draw_line (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin, DryLo
   dry_scene_builder_line (b, look, p[0], p[1]);
 }
 
-static DryPoint
-find_drain (const DryBasin *basin, DryLength in)
-{
-  DryLength mid = basin->width / 2;
-
-  switch (basin->drain) {
-  case DRY_END_LEFT:
-    return (DryPoint){in, mid};
-  case DRY_END_RIGHT:
-    return (DryPoint){basin->length - in, mid};
-  case DRY_END_BACK:
-    return (DryPoint){basin->length / 2, MIN (in, mid)};
-  default:
-    return (DryPoint){basin->length / 2, mid};
-  }
-}
-
 static void
 draw_drain (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin, DryPoint at)
 {
@@ -91,7 +74,7 @@ draw_tub (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin)
   draw_round (b, wall, basin, rim, (DryRect){0, 0, l, w}, unit / 2);
   draw_round (b, wall, basin, well, in, 9 * unit / 4);
   draw_round (b, wall, basin, bottom, floor, 2 * unit);
-  draw_drain (b, wall, basin, find_drain (basin, in.x0 + unit + 5 * unit / 3));
+  draw_drain (b, wall, basin, dry_floor_drain (basin, in.x0 + unit + 5 * unit / 3));
 }
 
 static void
@@ -103,7 +86,7 @@ draw_pan (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin)
   DryLength l = basin->length, w = basin->width, edge = MIN (MIN (l, w) / 24, 40 * DRY_MM);
   DryLength curb = MIN (w / 8, 9 * DRY_INCH / 2);
   DryRect floor = {edge, edge, l - edge, w - curb};
-  DryPoint drain = find_drain (basin, MIN (l, w) / 4);
+  DryPoint drain = dry_floor_drain (basin, MIN (l, w) / 4);
   DryPoint corners[4] = {
       {floor.x0, floor.y0}, {floor.x1, floor.y0}, {floor.x1, floor.y1}, {floor.x0, floor.y1}};
 
@@ -156,7 +139,7 @@ draw_cut_pan (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin,
   DryLook thin = DRY_LOOK_LINE (DRY_INK_BASIN, DRY_PEN_025);
   DryLook fall = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_013, .dash = DRY_DASH_CHAIN};
   DryLength least = MIN (basin->length, basin->width);
-  DryPoint drain = find_drain (basin, least / 4), at = drain, floor[5];
+  DryPoint drain = dry_floor_drain (basin, least / 4), at = drain, floor[5];
 
   draw_in (outline, MIN (least / 24, 40 * DRY_MM), MIN (least / 8, 9 * DRY_INCH / 2), floor);
   put_on_plan (wall, basin, &at, 1);

@@ -49,13 +49,11 @@ dry_papers_money (const DryPapers *papers, gint64 minor)
 static const char *
 name_group (const char *group)
 {
-  static const char *const names[][2] = {{"sheets", "Sheets"},
-                                         {"fasteners", "Fasteners"},
-                                         {"joints", "Joints"},
-                                         {"membrane", "Membrane"},
-                                         {"framing", "Framing"},
-                                         {"tile", "Tile"},
-                                         {"on-hand", "On hand, not bought"}};
+  static const char *const names[][2] = {
+      {"sheets", "Sheets"},   {"fasteners", "Fasteners"},
+      {"joints", "Joints"},   {"membrane", "Membrane"},
+      {"framing", "Framing"}, {"tile", "Tile"},
+      {"floor", "Floor"},     {"on-hand", "On hand, not bought"}};
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     if (g_strcmp0 (group, names[i][0]) == 0)

@@ -19,6 +19,7 @@ static const struct {
     {"scratch-coat", "the mortar must be worked into the lath"},
     {"sheet-membrane", "every lap and corner must be fully bedded"},
     {"prime", "a board that still drinks starves the coat"},
+    {"floor-bed", "a low spot in the floor is found by the first water"},
 };
 
 static void

@@ -55,6 +55,8 @@ weigh_plan (DryOption *self, const DryPlan *plan)
   self->weight += plan->takeoff->mass;
   for (guint i = 0; i < plan->takeoff->n; i++) {
     const DryTakeoffLine *line = &plan->takeoff->lines[i];
+    if (g_strcmp0 (line->group, "floor") == 0) /* lies, does not hang */
+      continue;
     if (g_strcmp0 (line->unit, "kg") == 0 ||
         (g_strcmp0 (line->unit, "L") == 0 && g_strcmp0 (line->group, "membrane") == 0))
       self->weight += line->amount;

@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "plan/amounts.h"
+#include "plan/plan.h"
 
 /* How a system's hours a square metre fall to hanging, joints and membrane, or on a floated wall to
  * lath, scratch coat and joints, the rest being floated and coated; the hours of each
@@ -21,6 +22,23 @@
 #define HOURS_PROTECT        0.5
 #define HOURS_TEST           0.5
 
+/* Hours of a floor made on site: fixed and for each square metre of it; and how long its mortar
+ * must set before anything lies on it. Common practice, no source. */
+#define HOURS_SLOPE    1.0, 1.0
+#define HOURS_LINER    1.5, 0.5
+#define HOURS_BED      1.5, 1.0
+#define HOURS_MEMBRANE 0.5, 0.5
+static const DryWait wait_slope = {"floor-slope",
+                                   "from the slope to the liner",
+                                   12,
+                                   24,
+                                   {"common practice, no source", DRY_CERTAINTY_COMMON_PRACTICE}};
+static const DryWait wait_bed = {"floor-bed",
+                                 "the mortar of the floor sets",
+                                 24,
+                                 72,
+                                 {"common practice, no source", DRY_CERTAINTY_COMMON_PRACTICE}};
+
 static const DrySource practice = {"common practice, no source", DRY_CERTAINTY_COMMON_PRACTICE};
 
 typedef struct {
@@ -28,8 +46,9 @@ typedef struct {
   const DryBoards *boards;
   const DryJoints *joints;
   const DryCoating *coating;
-  GArray *steps; /* DryStep */
-  double area;   /* m2 worked on */
+  const DryFloor *floor; /* NULL: none is made on site */
+  GArray *steps;         /* DryStep */
+  double area;           /* m2 worked on */
 } Ordering;
 
 static const char *
@@ -84,6 +103,21 @@ set_wait (DryStep *step, const DryWait *wait)
   step->wait = wait;
   step->wait_min = wait->hours_min;
   step->wait_max = MAX (wait->hours_min, wait->hours_max);
+}
+
+static void
+set_floor_hours (Ordering *self, DryStep *step, double fixed, double each)
+{
+  DryArena *arena = self->context->arena;
+  double area = self->floor->area;
+
+  step->hours = fixed + area * each;
+  step->working =
+      dry_working_new (arena, practice,
+                       dry_arena_printf (arena, "%s h + %s m2 x %s h = %s h",
+                                         number (self, fixed, 2), number (self, area, 2),
+                                         number (self, each, 2), number (self, step->hours, 2)),
+                       "floor", dry_arena_printf (arena, "%s m2", number (self, area, 2)), NULL);
 }
 
 static gboolean
@@ -339,6 +373,79 @@ add_coats (Ordering *self)
   }
 }
 
+static void
+add_flood_test (Ordering *self)
+{
+  DryStep *step = add_step (
+      self, "flood-test",
+      "Plug the drain, fill the pan to at least 2 in at the threshold, and look below for leaks. "
+      "Nothing goes on before it holds: 15 minutes by the model code, a day where it is the "
+      "custom.");
+
+  step->hours = HOURS_TEST;
+  step->wait_min = 0.25;
+  step->wait_max = 24;
+  step->hold = TRUE;
+  step->working = dry_working_new (
+      self->context->arena,
+      (DrySource){"IPC 312.9 / IRC P2503.6: 15 min; UPC 408.7.1 practice: 24 h",
+                  DRY_CERTAINTY_PUBLISHED},
+      "0.5 h to fill and check, 0.25 h to 24 h standing", "depth", "2 in at the threshold", NULL);
+}
+
+/* Before any wall is closed: a liner is tested while it can be seen and mended. */
+static void
+add_liner (Ordering *self)
+{
+  const DryFloor *floor = self->floor;
+  DryArena *arena = self->context->arena;
+  DryStep *step = add_step (
+      self, "floor-slope",
+      dry_arena_printf (arena,
+                        "Lay the slope under the liner, %s down from the rim to the drain over %s, "
+                        "so that what soaks through runs to the weep holes.",
+                        dry_context_length (self->context, floor->fall),
+                        dry_context_length (self->context, floor->run)));
+
+  set_floor_hours (self, step, HOURS_SLOPE);
+  set_wait (step, &wait_slope);
+  step =
+      add_step (self, "floor-liner",
+                "Lay the liner in one piece, folded in the corners, over the curb, up the walls, "
+                "and no nail below an inch above the threshold. Clamp the drain on it.");
+  set_floor_hours (self, step, HOURS_LINER);
+  add_flood_test (self);
+}
+
+static void
+add_floor_bed (Ordering *self)
+{
+  const DryFloor *floor = self->floor;
+  DryArena *arena = self->context->arena;
+  DryStep *step = add_step (
+      self, "floor-bed",
+      dry_arena_printf (arena,
+                        "Pack the mortar floor to a level line: %s deep at the drain, %s along the "
+                        "rim%s. Check the fall with a level.",
+                        dry_context_length (self->context, floor->drain_depth),
+                        dry_context_length (self->context, floor->rim_depth),
+                        floor->liner ? ", slope and bed together; gravel at the weep holes" : ""));
+
+  set_floor_hours (self, step, HOURS_BED);
+  set_wait (step, &wait_bed);
+}
+
+static void
+add_floor_membrane (Ordering *self)
+{
+  DryStep *step =
+      add_step (self, "floor-membrane",
+                "Membrane over the floor, into the drain's flange, over the curb and up "
+                "to lap the walls' own.");
+
+  set_floor_hours (self, step, HOURS_MEMBRANE);
+}
+
 /* The wait of the last waterproofing step, then test and inspection. */
 static void
 add_tests (Ordering *self)
@@ -349,27 +456,14 @@ add_tests (Ordering *self)
   DryStep *last = &g_array_index (self->steps, DryStep, self->steps->len - 1);
 
   set_wait (last, tile);
-  if (is_pan (self)) {
+  if (is_pan (self) && !(self->floor && self->floor->liner)) {
     if (flood) { /* the film must stand the water as well as the tile */
       if (flood->hours_max >= last->wait_max)
         last->wait = flood;
       last->wait_min = MAX (last->wait_min, flood->hours_min);
       last->wait_max = MAX (last->wait_max, flood->hours_max);
     }
-    DryStep *step = add_step (
-        self, "flood-test",
-        "Plug the drain, fill the pan to at least 2 in at the threshold, and look below for leaks. "
-        "Nothing goes on before it holds: 15 minutes by the model code, a day where it is the "
-        "custom.");
-    step->hours = HOURS_TEST;
-    step->wait_min = 0.25;
-    step->wait_max = 24;
-    step->hold = TRUE;
-    step->working = dry_working_new (
-        self->context->arena,
-        (DrySource){"IPC 312.9 / IRC P2503.6: 15 min; UPC 408.7.1 practice: 24 h",
-                    DRY_CERTAINTY_PUBLISHED},
-        "0.5 h to fill and check, 0.25 h to 24 h standing", "depth", "2 in at the threshold", NULL);
+    add_flood_test (self);
   }
   DryStep *inspection = add_step (self, "inspection",
                                   "Photograph every wall with a rule in the picture and have the "
@@ -390,7 +484,7 @@ sum_up (DryOrder *self)
 const DryOrder *
 dry_order_compute (const DryPlanContext *context, const DryFaces *faces, const DryFraming *framing,
                    const DryBoards *boards, const DryJoints *joints, const DryCoating *coating,
-                   GError **error)
+                   const DryFloor *floor, GError **error)
 {
   DryOrder *self = dry_arena_alloc (context->arena, sizeof *self);
   Ordering ordering = {
@@ -398,6 +492,7 @@ dry_order_compute (const DryPlanContext *context, const DryFaces *faces, const D
       boards,
       joints,
       coating,
+      floor && floor->built ? floor : NULL,
       g_array_new (FALSE, TRUE, sizeof (DryStep)),
       context->system->n_sheets ? coating->board_area : coating->wet_area,
   };
@@ -406,13 +501,19 @@ dry_order_compute (const DryPlanContext *context, const DryFaces *faces, const D
     add_protection (&ordering);
     add_framing (&ordering, count_pieces (faces, framing, boards));
     add_rough_inspection (&ordering);
+    if (ordering.floor && floor->liner)
+      add_liner (&ordering);
     add_hanging (&ordering);
     if (context->system->n_sheets == 0)
       add_mortar_bed (&ordering);
     add_basin_gap (&ordering);
     add_joint_work (&ordering);
+    if (ordering.floor)
+      add_floor_bed (&ordering);
     if (context->system->membrane != DRY_MEMBRANE_NONE)
       add_coats (&ordering);
+    if (ordering.floor && !floor->liner)
+      add_floor_membrane (&ordering);
     add_tests (&ordering);
     add_step (&ordering, "tile", "Tiling can start.");
   }

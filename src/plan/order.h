@@ -25,4 +25,4 @@ typedef struct {
 const DryOrder *dry_order_compute (const DryPlanContext *context, const DryFaces *faces,
                                    const DryFraming *framing, const DryBoards *boards,
                                    const DryJoints *joints, const DryCoating *coating,
-                                   GError **error);
+                                   const DryFloor *floor, GError **error);

@@ -151,12 +151,36 @@ write_order (DryJsonWriter *writer, const DryOrder *order)
   dry_json_end_object (writer);
 }
 
+static void
+write_floor (DryJsonWriter *writer, const DryFloor *floor)
+{
+  if (!floor->built)
+    return;
+  dry_json_begin_object (writer, "floor");
+  dry_json_write_boolean (writer, "liner", floor->liner);
+  dry_json_write_number (writer, "slope", floor->slope);
+  dry_json_write_length (writer, "run", floor->run);
+  dry_json_write_length (writer, "fall", floor->fall);
+  dry_json_write_length (writer, "drain_depth", floor->drain_depth);
+  dry_json_write_length (writer, "rim_depth", floor->rim_depth);
+  dry_json_write_number (writer, "area_m2", floor->area);
+  dry_json_write_number (writer, "volume_l", floor->volume);
+  dry_json_write_number (writer, "mass_kg", floor->mass);
+  dry_json_write_number (writer, "sheet_m2", floor->sheet_area);
+  dry_working_write_json (&floor->fall_working, writer, "fall_working");
+  dry_working_write_json (&floor->volume_working, writer, "volume_working");
+  dry_working_write_json (&floor->mass_working, writer, "mass_working");
+  dry_working_write_json (&floor->sheet_working, writer, "sheet_working");
+  dry_json_end_object (writer);
+}
+
 void
 dry_plan_json_quantities (DryJsonWriter *writer, const DryPlan *self)
 {
   const DryTakeoff *takeoff = self->takeoff;
 
   write_amounts (writer, self->coating);
+  write_floor (writer, self->floor);
   dry_json_begin_object (writer, "takeoff");
   dry_json_write_integer (writer, "cost", takeoff->cost);
   dry_json_write_integer (writer, "n_unpriced", takeoff->n_unpriced);

@@ -62,11 +62,12 @@ run_stages (DryPlan *self, GError **error)
          (self->coating = dry_coating_compute (context, self->faces, self->boards, self->fasteners,
                                                self->joints, error)) &&
          (self->tiling = dry_tiling_compute (context, self->faces, error)) &&
+         (self->floor = dry_floor_compute (context, error)) &&
          (self->takeoff = dry_takeoff_compute (context, self->faces, self->framing, self->boards,
                                                self->fasteners, self->joints, self->coating,
-                                               self->tiling, error)) &&
+                                               self->tiling, self->floor, error)) &&
          (self->order = dry_order_compute (context, self->faces, self->framing, self->boards,
-                                           self->joints, self->coating, error)) &&
+                                           self->joints, self->coating, self->floor, error)) &&
          (self->water = dry_water_compute (context, self->faces, self->boards, self->fasteners,
                                            self->joints, self->coating, error)) &&
          (self->measures = dry_measures_compute (context, self, error)) &&

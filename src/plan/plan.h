@@ -20,6 +20,7 @@ struct _DryPlan {
   const DryJoints *joints;
   const DryCoating *coating;
   const DryTiling *tiling;
+  const DryFloor *floor;
   const DryTakeoff *takeoff;
   const DryOrder *order;
   const DryWater *water;

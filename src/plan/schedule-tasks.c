@@ -208,12 +208,19 @@ helpers_of (const char *step)
   return g_str_has_prefix (step, "coat-") ? 1 : 2;
 }
 
-/* The price book may say how long a step takes, for each square meter of the wet wall. */
+/* What a step works on, m2: the wet wall, or the floor that is made on site. */
+static double
+area_of_step (const DryPlan *plan, const char *id)
+{
+  return g_str_has_prefix (id, "floor-") ? plan->floor->area : plan->coating->wet_area;
+}
+
+/* The price book may say how long a step takes, for each square meter. */
 static void
 set_step_hours (DryScheduling *self, guint index, const DryStep *step)
 {
   const DryTaskRate *rate = dry_price_book_get_task (self->book, step->id);
-  double hours = step->hours, area = self->plan->coating->wet_area;
+  double hours = step->hours, area = area_of_step (self->plan, step->id);
   DryWorking working = step->working;
 
   if (rate && (rate->fixed >= 0 || rate->each >= 0)) {
@@ -344,7 +351,7 @@ add_finish (DryScheduling *self, guint tile)
   const DryPlan *plan = self->plan;
   const DryRoom *room = plan->context.room;
   const DrySystem *system = plan->context.system;
-  double area = tiled_area (plan), length = sealant_length (plan->joints);
+  double area = tiled_area (plan) + plan->floor->area, length = sealant_length (plan->joints);
   guint fittings = count_parts (room, FALSE), panes = count_parts (room, TRUE);
   guint set, grout, shower, at;
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A take-off while its lines are gathered; shared by takeoff.c and takeoff-finish.c. */
+/* A take-off while its lines are gathered; shared by takeoff.c, takeoff-finish.c and
+ * takeoff-floor.c. */
 #pragma once
 
 #include "plan/plan.h"
@@ -10,6 +11,7 @@ typedef struct {
   const DryBoards *boards;
   const DryCoating *coating;
   const DryTiling *tiling; /* may be NULL */
+  const DryFloor *floor;   /* may be NULL */
   GArray *lines;           /* DryTakeoffLine */
 } DryTakeoffDraft;
 
@@ -19,3 +21,4 @@ const char *dry_takeoff_number (const DryTakeoffDraft *self, double value, int d
 
 void dry_takeoff_add_lumber (DryTakeoffDraft *self);
 void dry_takeoff_add_tile (DryTakeoffDraft *self);
+void dry_takeoff_add_floor (DryTakeoffDraft *self);

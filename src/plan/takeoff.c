@@ -179,11 +179,18 @@ const DryTakeoff *
 dry_takeoff_compute (const DryPlanContext *context, const DryFaces *faces,
                      const DryFraming *framing, const DryBoards *boards,
                      const DryFasteners *fasteners, const DryJoints *joints,
-                     const DryCoating *coating, const DryTiling *tiling, GError **error)
+                     const DryCoating *coating, const DryTiling *tiling, const DryFloor *floor,
+                     GError **error)
 {
   DryTakeoff *self = dry_arena_alloc (context->arena, sizeof *self);
   DryTakeoffDraft draft = {
-      context, framing, boards, coating, tiling, g_array_new (FALSE, TRUE, sizeof (DryTakeoffLine)),
+      context,
+      framing,
+      boards,
+      coating,
+      tiling,
+      floor,
+      g_array_new (FALSE, TRUE, sizeof (DryTakeoffLine)),
   };
 
   add_sheets (&draft, FALSE);
@@ -193,6 +200,7 @@ dry_takeoff_compute (const DryPlanContext *context, const DryFaces *faces,
   add_products (&draft, "membrane");
   dry_takeoff_add_lumber (&draft);
   dry_takeoff_add_tile (&draft);
+  dry_takeoff_add_floor (&draft);
   self->n = draft.lines->len;
   self->lines = dry_arena_take_array (context->arena, draft.lines);
   for (guint i = 0; i < self->n; i++) {

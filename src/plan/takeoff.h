@@ -5,11 +5,13 @@
 
 #include "base/json.h"
 #include "plan/coating.h"
+#include "plan/floor.h"
 #include "plan/tile.h"
 
 typedef struct {
   const char *id;    /* product id, sheet id, "on-hand-1", "lumber", "tile" */
-  const char *group; /* "sheets", "on-hand", "fasteners", "joints", "membrane", "framing", "tile" */
+  const char *group; /* "sheets", "on-hand", "fasteners", "joints", "membrane", "framing", "tile",
+                        "floor" */
   const char *name;
   double amount; /* in unit */
   const char *unit;
@@ -30,12 +32,13 @@ typedef struct {
   double mass; /* kg of board, or of the mortar bed where the wall is floated */
 } DryTakeoff;
 
-/* `tiling` may be NULL or without pieces: tile is then reckoned from the area alone. */
+/* `tiling` may be NULL or without pieces: tile is then reckoned from the area alone. `floor` may be
+ * NULL: none is made on site. */
 const DryTakeoff *dry_takeoff_compute (const DryPlanContext *context, const DryFaces *faces,
                                        const DryFraming *framing, const DryBoards *boards,
                                        const DryFasteners *fasteners, const DryJoints *joints,
                                        const DryCoating *coating, const DryTiling *tiling,
-                                       GError **error);
+                                       const DryFloor *floor, GError **error);
 
 /* A line as one JSON object into an open array. Price and cost are left out where there is none. */
 void dry_takeoff_line_write_json (const DryTakeoffLine *self, DryJsonWriter *writer);

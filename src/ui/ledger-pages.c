@@ -242,7 +242,7 @@ name_group (const char *group)
   } GROUPS[] = {
       {"sheets", N_ ("Sheets")},     {"fasteners", N_ ("Fasteners")}, {"joints", N_ ("Joints")},
       {"membrane", N_ ("Membrane")}, {"framing", N_ ("Framing")},     {"tile", N_ ("Tile")},
-      {"on-hand", N_ ("On hand")},
+      {"floor", N_ ("Floor")},       {"on-hand", N_ ("On hand")},
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (GROUPS); i++)

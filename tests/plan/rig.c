@@ -237,11 +237,12 @@ rig_compute (Rig *self)
   self->coating = dry_coating_compute (context, &self->faces, &self->boards, self->fasteners,
                                        self->joints, &error);
   g_assert_no_error (error);
-  self->takeoff = dry_takeoff_compute (context, &self->faces, &self->framing, &self->boards,
-                                       self->fasteners, self->joints, self->coating, NULL, &error);
+  self->takeoff =
+      dry_takeoff_compute (context, &self->faces, &self->framing, &self->boards, self->fasteners,
+                           self->joints, self->coating, NULL, NULL, &error);
   g_assert_no_error (error);
   self->order = dry_order_compute (context, &self->faces, &self->framing, &self->boards,
-                                   self->joints, self->coating, &error);
+                                   self->joints, self->coating, NULL, &error);
   g_assert_no_error (error);
 }
 

@@ -145,6 +145,8 @@ def test_floor_in_words(v):
     v.app.click(row)
     v.app.get("label", ".*floor of mortar made on site instead of a ready pan.*")
     v.app.get("label", ".*the mortar must set.*")
+    v.app.get("label", r".*\d h of work more.*")
+    v.app.get("label", ".*a low spot in the floor is found by the first water.*")
 
 
 @sitting()
