@@ -61,8 +61,10 @@ test_refusals (void)
 {
   for (guint i = 0; i < G_N_ELEMENTS (REFUSALS); i++) {
     g_autoptr (GError) error = NULL;
-    g_autoptr (DryJsonDocument) doc =
-        dry_json_document_new (REFUSALS[i].text, strlen (REFUSALS[i].text), "t.json", &error);
+    /* A copy of exactly that size, so that a sanitizer sees a read past the end. */
+    gsize length = strlen (REFUSALS[i].text);
+    g_autofree char *text = g_memdup2 (REFUSALS[i].text, length);
+    g_autoptr (DryJsonDocument) doc = dry_json_document_new (text, length, "t.json", &error);
 
     g_test_message ("%s", error ? error->message : REFUSALS[i].text);
     g_assert_null (doc);
@@ -207,6 +209,33 @@ test_escapes (void)
     g_assert_no_error (error);
     g_assert_cmpstr (dry_json_string (dry_json_root (again)), ==, ROWS[i].text);
   }
+}
+
+/* The cap of a text counts bytes of UTF-8, however they are written. */
+static void
+test_escaped_length (void)
+{
+  static const struct {
+    const char *escape;
+    guint bytes;
+  } ROWS[] = {{"a", 1},       {"\\n", 1},     {"\\u0041", 1},       {"\\u007f", 1},
+              {"\\u0080", 2}, {"\\u07ff", 2}, {"\\u0800", 3},       {"\\ud7ff", 3},
+              {"\\ue000", 3}, {"\\uffff", 3}, {"\\ud83d\\ude00", 4}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++)
+    for (guint over = 0; over < 2; over++) {
+      g_autoptr (GString) text = g_string_new ("\"");
+      g_autoptr (GError) error = NULL;
+      g_autoptr (DryJsonDocument) doc = NULL;
+
+      for (guint n = 0; n < DRY_JSON_MAX_STRING / ROWS[i].bytes + over; n++)
+        g_string_append (text, ROWS[i].escape);
+      g_string_append_c (text, '"');
+      doc = dry_json_document_new (text->str, text->len, "t", &error);
+      g_assert_true ((doc != NULL) == (over == 0));
+      if (over > 0)
+        g_assert_error (error, DRY_ERROR, DRY_ERROR_LIMIT);
+    }
 }
 
 /* A list walked forwards, backwards and past its end; nothing there is no node, and no failure. */
@@ -381,6 +410,7 @@ main (int argc, char **argv)
   g_test_add_func ("/json/paths", test_paths);
   g_test_add_func ("/json/ranges", test_ranges);
   g_test_add_func ("/json/escapes", test_escapes);
+  g_test_add_func ("/json/escaped-length", test_escaped_length);
   g_test_add_func ("/json/walks", test_walks);
   g_test_add_func ("/json/left-out", test_left_out);
   g_test_add_func ("/json/numbers-survive", test_numbers_survive);

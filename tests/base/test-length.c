@@ -159,6 +159,8 @@ static const struct {
     {(DryLength) 999562 * DRY_MM, {DRY_LENGTH_M, 0, ','}, "999,5620 m"},
     {DRY_LENGTH_MAX, {DRY_LENGTH_M, 0, ','}, "1000 m"},
     {-1562100000, {DRY_LENGTH_CM, 0, ','}, "-156,21 cm"},
+    {31358001800, {DRY_LENGTH_INCHES_DECIMAL, 0, ','}, "1234,567\""},
+    {3135801800, {DRY_LENGTH_INCHES_DECIMAL, 0, ','}, "123,4570\""},
 };
 
 static void
