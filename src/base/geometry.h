@@ -104,6 +104,8 @@ DryRegion dry_region_copy (DryArena *arena, const DryRegion *region);
 DryRegion dry_region_union (DryArena *arena, const DryRegion *a, const DryRegion *b);
 DryRegion dry_region_intersection (DryArena *arena, const DryRegion *a, const DryRegion *b);
 DryRegion dry_region_difference (DryArena *arena, const DryRegion *a, const DryRegion *b);
-/* Of any number in one go, however they overlap: one overlay instead of one for each. */
-DryRegion dry_region_union_all (DryArena *arena, const DryRegion *regions, guint n_regions);
+/* What any number of regions leave of the first: as one difference after the other, but only the
+ * last answer is turned back into whole nanometres. */
+DryRegion dry_region_difference_all (DryArena *arena, const DryRegion *region,
+                                     const DryRegion *taken, guint n_taken);
 DryRegion dry_region_union_rects (DryArena *arena, const DryRect *rects, guint n_rects);

@@ -237,20 +237,26 @@ typedef GEOSGeometry *(*Overlay) (GEOSContextHandle_t, const GEOSGeometry *, con
 typedef GEOSGeometry *(*SnappedOverlay) (GEOSContextHandle_t, const GEOSGeometry *,
                                          const GEOSGeometry *, double);
 
+/* Slanted edges that nearly touch may be too much for the operation; held to whole nanometres they
+ * are not. */
+static GEOSGeometry *
+lay_over (GEOSContextHandle_t geos, const GEOSGeometry *a, const GEOSGeometry *b, Overlay operation,
+          SnappedOverlay snapped)
+{
+  GEOSGeometry *answer = operation (geos, a, b);
+
+  return answer != NULL ? answer : need (snapped (geos, a, b, 1.0));
+}
+
 static DryRegion
 overlay (DryArena *arena, const DryRegion *a, const DryRegion *b, Overlay operation,
          SnappedOverlay snapped)
 {
   GEOSContextHandle_t geos = open_geos ();
   GEOSGeometry *ga = make_region (geos, a), *gb = make_region (geos, b);
-  GEOSGeometry *answer = operation (geos, ga, gb);
-  DryRegion region;
+  GEOSGeometry *answer = lay_over (geos, ga, gb, operation, snapped);
+  DryRegion region = read_region (geos, arena, answer);
 
-  /* Slanted edges that nearly touch may be too much for it; held to whole nanometres they are not.
-   */
-  if (answer == NULL)
-    answer = need (snapped (geos, ga, gb, 1.0));
-  region = read_region (geos, arena, answer);
   GEOSGeom_destroy_r (geos, ga);
   GEOSGeom_destroy_r (geos, gb);
   GEOSGeom_destroy_r (geos, answer);
@@ -280,52 +286,50 @@ dry_region_difference (DryArena *arena, const DryRegion *a, const DryRegion *b)
   return overlay (arena, a, b, GEOSDifference_r, GEOSDifferencePrec_r);
 }
 
-/* Takes the geometries over. */
-static DryRegion
-unite (GEOSContextHandle_t geos, DryArena *arena, GEOSGeometry **shapes, guint n)
-{
-  GEOSGeometry *all = need (GEOSGeom_createCollection_r (geos, GEOS_GEOMETRYCOLLECTION, shapes, n));
-  GEOSGeometry *answer = GEOSUnaryUnion_r (geos, all);
-  DryRegion region;
-
-  if (answer == NULL)
-    answer = need (GEOSUnaryUnionPrec_r (geos, all, 1.0));
-  region = read_region (geos, arena, answer);
-  GEOSGeom_destroy_r (geos, answer);
-  GEOSGeom_destroy_r (geos, all);
-  return region;
-}
-
 DryRegion
-dry_region_union_all (DryArena *arena, const DryRegion *regions, guint n_regions)
+dry_region_difference_all (DryArena *arena, const DryRegion *region, const DryRegion *taken,
+                           guint n_taken)
 {
   GEOSContextHandle_t geos = open_geos ();
-  g_autofree GEOSGeometry **shapes = g_new (GEOSGeometry *, n_regions + 1);
-  DryRegion region;
+  GEOSGeometry *left = make_region (geos, region);
+  DryRegion answer;
 
-  for (guint i = 0; i < n_regions; i++)
-    shapes[i] = make_region (geos, &regions[i]);
-  region = unite (geos, arena, shapes, n_regions);
+  for (guint i = 0; i < n_taken; i++) {
+    GEOSGeometry *thing = make_region (geos, &taken[i]);
+    GEOSGeometry *rest = lay_over (geos, left, thing, GEOSDifference_r, GEOSDifferencePrec_r);
+
+    GEOSGeom_destroy_r (geos, thing);
+    GEOSGeom_destroy_r (geos, left);
+    left = rest;
+  }
+  answer = read_region (geos, arena, left);
+  GEOSGeom_destroy_r (geos, left);
   GEOS_finish_r (geos);
-  return region;
+  return answer;
 }
 
 DryRegion
 dry_region_union_rects (DryArena *arena, const DryRect *rects, guint n_rects)
 {
   GEOSContextHandle_t geos = open_geos ();
-  g_autofree GEOSGeometry **shapes = g_new (GEOSGeometry *, n_rects + 1);
+  GEOSGeometry **polygons = g_new (GEOSGeometry *, n_rects + 1);
   guint n = 0;
+  GEOSGeometry *collection, *answer;
   DryRegion region;
 
   for (guint i = 0; i < n_rects; i++) {
     DryRect r = rects[i];
     if (!dry_rect_is_empty (r))
-      shapes[n++] = need (GEOSGeom_createRectangle_r (geos, (double) r.x0, (double) r.y0,
-                                                      (double) r.x1, (double) r.y1));
+      polygons[n++] = need (GEOSGeom_createRectangle_r (geos, (double) r.x0, (double) r.y0,
+                                                        (double) r.x1, (double) r.y1));
   }
-  region = unite (geos, arena, shapes, n);
+  collection = need (GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON, polygons, n));
+  answer = need (GEOSUnaryUnion_r (geos, collection));
+  region = read_region (geos, arena, answer);
+  GEOSGeom_destroy_r (geos, answer);
+  GEOSGeom_destroy_r (geos, collection);
   GEOS_finish_r (geos);
+  g_free (polygons);
   return region;
 }
 

@@ -213,7 +213,7 @@ dry_free_floor_farthest (const DryRegion *floor, DryPoint *at, DryLength *clear)
 
 /* --- what stands on the floor --- */
 
-/* Gathered first: one overlay takes them all off, not one for each at every step of a drag. */
+/* Gathered first and taken off together: a drag reckons the floor anew at every step. */
 static void
 add_thing (DryArena *arena, GArray *things, const DryPoint *points, guint n)
 {
@@ -303,7 +303,7 @@ reckon_floor (const DryPlanContext *context, const DryFaces *faces)
   const DryRoom *room = context->room;
   g_autofree DryPoint *points = g_new (DryPoint, room->n_outline + 1);
   g_autoptr (GArray) things = g_array_new (FALSE, FALSE, sizeof (DryRegion));
-  DryRegion floor, taken;
+  DryRegion floor;
 
   if (room->n_outline < 3)
     return (DryRegion){0};
@@ -313,9 +313,8 @@ reckon_floor (const DryPlanContext *context, const DryFaces *faces)
   add_walls (context, faces, things);
   add_basin (context, things);
   add_parts (context, things);
-  taken = dry_region_union_all (context->arena, (const DryRegion *) (gconstpointer) things->data,
-                                things->len);
-  return dry_region_difference (context->arena, &floor, &taken);
+  return dry_region_difference_all (context->arena, &floor,
+                                    (const DryRegion *) (gconstpointer) things->data, things->len);
 }
 
 DryFreeFloor
