@@ -59,7 +59,7 @@ write_proposal (DryWindow *self, const char *chosen)
   g_autofree char *path = with_pdf (chosen), *date = NULL;
   DryPaperOptions options = dry_window_paper_options (self, &date);
   const DryPriceBook *book = get_book (self);
-  g_autoptr (GPtrArray) plans = book != NULL ? dry_window_collect_plans (self) : NULL;
+  g_autoptr (GPtrArray) plans = book != NULL ? dry_window_collect_plans (self, 0) : NULL;
   g_autoptr (GError) error = NULL;
   g_autoptr (DrySchedule) schedule = NULL;
   g_autoptr (DryCost) cost = NULL;

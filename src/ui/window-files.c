@@ -347,9 +347,9 @@ dry_window_ask_before_close (DryWindow *self)
 
 /* --- papers --- */
 
-/* The plan of every room, this one's as shown, the others' computed now. NULL after telling why. */
+/* The one shown is taken as it is, the others are computed now. */
 GPtrArray *
-dry_window_collect_plans (DryWindow *self)
+dry_window_collect_plans (DryWindow *self, DryId only)
 {
   const DryProject *project = dry_history_get_current (dry_session_get_history (self->session));
   const DryPlan *shown = dry_session_get_plan (self->session);
@@ -365,8 +365,10 @@ dry_window_collect_plans (DryWindow *self)
   for (guint i = 0; i < n; i++) {
     DryId id = dry_project_get_room_at (project, i)->id;
 
+    if (only != 0 && id != only)
+      continue;
     if (shown != NULL && shown->project == project && shown->context.room->id == id)
-      place = i;
+      place = n_others;
     else
       others[n_others++] = id;
   }
@@ -412,7 +414,7 @@ export_papers_to (DryWindow *self, const char *chosen)
   g_autofree char *path = with_ending (chosen, ".pdf");
   g_autofree char *date = NULL;
   DryPaperOptions options = dry_window_paper_options (self, &date);
-  g_autoptr (GPtrArray) plans = dry_window_collect_plans (self);
+  g_autoptr (GPtrArray) plans = dry_window_collect_plans (self, 0);
   g_autoptr (GError) error = NULL;
 
   if (plans == NULL)
@@ -541,7 +543,7 @@ on_print (GSimpleAction *action, GVariant *parameter, gpointer data)
   DryWindow *self = data;
   g_autofree char *date = NULL;
   DryPaperOptions options = dry_window_paper_options (self, &date);
-  g_autoptr (GPtrArray) plans = dry_window_collect_plans (self);
+  g_autoptr (GPtrArray) plans = dry_window_collect_plans (self, 0);
 
   if (plans != NULL)
     dry_window_print (self,

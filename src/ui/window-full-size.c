@@ -44,19 +44,15 @@ make_story_pole (DryWindow *self, const DryPlan *plan, const DryPaperOptions *op
 static DryPapers *
 make_papers (DryWindow *self, MakePapers make)
 {
-  g_autoptr (GPtrArray) plans = dry_window_collect_plans (self);
-  const DryRoom *room = dry_session_get_room (self->session);
+  DryId room = dry_session_get_room_id (self->session);
+  g_autoptr (GPtrArray) plans = room != 0 ? dry_window_collect_plans (self, room) : NULL;
   g_autofree char *date = NULL;
   DryPaperOptions options = dry_window_paper_options (self, &date);
   g_autoptr (GError) error = NULL;
   DryPapers *papers = NULL;
 
-  for (guint i = 0; plans != NULL && room != NULL && i < plans->len; i++) {
-    const DryPlan *plan = plans->pdata[i];
-
-    if (plan->context.room->id == room->id)
-      papers = make (self, plan, &options, &error);
-  }
+  if (plans != NULL && plans->len > 0)
+    papers = make (self, plans->pdata[0], &options, &error);
   if (error != NULL)
     dry_window_tell (self, error->message);
   return papers;

@@ -96,7 +96,9 @@ void dry_window_ask_pdf (DryWindow *self, const char *title, const char *ending,
                          DryFileChosen chosen);
 /* `*date` is part of it: free after use. */
 DryPaperOptions dry_window_paper_options (DryWindow *self, char **date);
-GPtrArray *dry_window_collect_plans (DryWindow *self); /* of all rooms; NULL after telling why */
+/* The plans of all rooms in their order, or of the `only` one unless that is 0. NULL after telling
+ * why. */
+GPtrArray *dry_window_collect_plans (DryWindow *self, DryId only);
 void dry_window_tell_exported (DryWindow *self, const char *path);
 /* Shows the print dialog for them; takes the papers. */
 void dry_window_print (DryWindow *self, DryPapers *papers);

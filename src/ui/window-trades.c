@@ -14,7 +14,7 @@ write_trades (DryWindow *self, const char *chosen, guint trades)
       g_str_has_suffix (chosen, ".pdf") ? g_strdup (chosen) : g_strconcat (chosen, ".pdf", NULL);
   g_autofree char *date = NULL;
   DryPaperOptions options = dry_window_paper_options (self, &date);
-  g_autoptr (GPtrArray) plans = dry_window_collect_plans (self);
+  g_autoptr (GPtrArray) plans = dry_window_collect_plans (self, 0);
   g_autoptr (DryPapers) papers = NULL;
   g_autoptr (GError) error = NULL;
 
