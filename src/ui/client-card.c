@@ -7,6 +7,7 @@
 #include <glib/gi18n.h>
 
 #include "ui/client-words.h"
+#include "ui/wrapping.h"
 
 #define LINES_MOST 6
 
@@ -25,7 +26,7 @@ add_label (GtkWidget *box, const char *css)
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  dry_wrapping_watch (GTK_LABEL (label));
   if (css)
     gtk_widget_add_css_class (label, css);
   gtk_box_append (GTK_BOX (box), label);

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n.h>
 
+#include "ui/wrapping.h"
+
 /* Files that are named before the rest is only counted, and letters of a reason. */
 #define MOST_NAMED   3
 #define MOST_LETTERS 200
@@ -70,7 +72,7 @@ dry_window_tell_packs (DryWindow *self, DryApplication *application)
   close = gtk_button_new_with_mnemonic (_ ("_Dismiss"));
   gtk_widget_add_css_class (box, "file-bar");
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  dry_wrapping_watch (GTK_LABEL (label));
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_set_hexpand (label, TRUE);
   gtk_widget_set_valign (more, GTK_ALIGN_CENTER);
