@@ -19,15 +19,6 @@ typedef struct {
   DryPlan *shown;      /* held, so that no other takes its place; NULL = none */
 } Checks;
 
-static gboolean
-is_at_rest (DrySession *session)
-{
-  const DryPlan *plan = dry_session_get_plan (session);
-
-  return plan && !dry_session_is_busy (session) &&
-         plan->project == dry_history_get_current (dry_session_get_history (session));
-}
-
 static GtkWidget *
 make_check (const DryCheck *check)
 {
@@ -86,7 +77,7 @@ show_checks (Checks *self)
   const DryPlan *plan = dry_session_get_plan (self->session);
   g_autoptr (DryChecks) checks = NULL;
 
-  if (!adw_expander_row_get_expanded (self->row) || !is_at_rest (self->session) ||
+  if (!adw_expander_row_get_expanded (self->row) || !dry_session_is_settled (self->session) ||
       plan == self->shown)
     return;
   clear_checks (self);

@@ -230,16 +230,6 @@ list_unknown (DryWeigher *self)
   return (char **) g_ptr_array_free (ids, FALSE);
 }
 
-/* TRUE when the plan is the design's own: no drag, and no newer plan on its way. */
-static gboolean
-is_at_rest (DryWeigher *self)
-{
-  const DryPlan *plan = dry_session_get_plan (self->session);
-
-  return plan && plan == self->plan && !dry_session_is_busy (self->session) &&
-         plan->project == dry_history_get_current (dry_session_get_history (self->session));
-}
-
 static gboolean
 weigh_cb (gpointer data)
 {
@@ -249,7 +239,8 @@ weigh_cb (gpointer data)
   Task *task;
 
   self->rest = 0;
-  if (!ids[0] || !is_at_rest (self))
+  if (!ids[0] || self->plan != dry_session_get_plan (self->session) ||
+      !dry_session_is_settled (self->session))
     return G_SOURCE_REMOVE;
   self->cancellable = g_cancellable_new ();
   gtask = g_task_new (NULL, self->cancellable, weighed_cb, self);

@@ -326,6 +326,14 @@ dry_session_is_busy (DrySession *self)
   return self->busy;
 }
 
+gboolean
+dry_session_is_settled (DrySession *self)
+{
+  return self->plan != NULL && !self->busy &&
+         self->plan->project == dry_history_get_current (self->history) &&
+         self->plan->context.room->id == self->room;
+}
+
 const char *
 dry_session_get_plan_error (DrySession *self)
 {

@@ -50,6 +50,8 @@ void dry_session_set_room_id (DrySession *self, DryId room);
 const DryPlan *dry_session_get_plan (DrySession *self);
 const DryScene *dry_session_get_scene (DrySession *self);
 gboolean dry_session_is_busy (DrySession *self); /* a computation is under way */
+/* The plan is the document's own, of the room shown: no drag, and no newer plan on its way. */
+gboolean dry_session_is_settled (DrySession *self);
 const char *
 dry_session_get_plan_error (DrySession *self); /* NULL when the newest computation went well */
 

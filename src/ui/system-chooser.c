@@ -148,10 +148,7 @@ static void
 plan_changed_cb (DrySystemChooser *self)
 {
   const DryPlan *plan = dry_session_get_plan (self->session);
-  gboolean settled =
-      plan && !dry_session_is_busy (self->session) &&
-      plan->project == dry_history_get_current (dry_session_get_history (self->session)) &&
-      plan->context.room->id == dry_session_get_room_id (self->session);
+  gboolean settled = dry_session_is_settled (self->session);
 
   if (settled && plan == self->compared && (self->wait || self->cancellable))
     return;
