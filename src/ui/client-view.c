@@ -21,8 +21,7 @@ struct _DryClientView {
   GtkWidget parent_instance;
   DrySession *session;
   DryComparer *comparer;
-  DryComparison *before; /* when it was opened */
-  gboolean beginning;    /* the next comparison is that one */
+  gboolean beginning; /* what changes is told from the next comparison on */
   gboolean open, filling;
   DryId shown;  /* alternate in the picture */
   GArray *told; /* DryId the person chose to be shown; empty: the first four */
@@ -156,7 +155,8 @@ fill_cards (DryClientView *self, const DryComparison *comparison)
 static void
 fill_changes (DryClientView *self, const DryOption *option)
 {
-  const DryOption *was = dry_comparison_find (self->before, self->shown);
+  const DryOption *was =
+      dry_comparison_find (dry_comparer_get_marked (self->comparer), self->shown);
   g_autoptr (GPtrArray) lines =
       option && was
           ? dry_client_differences (option, was, gtk_toggle_button_get_active (self->prices), TRUE)
@@ -211,11 +211,8 @@ compared_cb (DryClientView *self)
   if (!self->open)
     return;
   if (self->beginning && dry_comparer_get (self->comparer)) {
-    g_clear_pointer (&self->before, dry_comparison_free);
-    self->before = dry_comparer_take (self->comparer);
+    dry_comparer_mark (self->comparer); /* to tell what changes from here on */
     self->beginning = FALSE;
-    dry_comparer_ask (self->comparer, 0); /* the same once more: plans are a few milliseconds */
-    return;
   }
   refill (self);
 }
@@ -330,7 +327,7 @@ dry_client_view_end (DryClientView *self)
 {
   self->open = FALSE;
   dry_comparer_stop (self->comparer);
-  g_clear_pointer (&self->before, dry_comparison_free);
+  dry_comparer_unmark (self->comparer);
 }
 
 static void
@@ -342,7 +339,6 @@ dry_client_view_dispose (GObject *object)
     dry_comparer_stop (self->comparer);
   self->open = FALSE;
   g_clear_object (&self->comparer);
-  g_clear_pointer (&self->before, dry_comparison_free);
   g_clear_pointer (&self->told, g_array_unref);
   g_clear_pointer (&self->box, gtk_widget_unparent);
   g_clear_object (&self->session);

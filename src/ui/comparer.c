@@ -10,6 +10,7 @@ struct _DryComparer {
   GObject parent_instance;
   DrySession *session;
   DryComparison *comparison;
+  DryComparison *marked; /* may be the same; NULL: none */
   char *error;
   GCancellable *cancellable; /* of the comparison under way */
   guint timer;
@@ -66,7 +67,8 @@ compared_cb (GObject *object, GAsyncResult *result, gpointer data)
   if (g_task_get_cancellable (G_TASK (result)) != self->cancellable || !self->session)
     return; /* a newer one is under way, or nobody waits for it */
   g_clear_object (&self->cancellable);
-  g_clear_pointer (&self->comparison, dry_comparison_free);
+  if (self->comparison != self->marked)
+    dry_comparison_free (self->comparison);
   g_clear_pointer (&self->error, g_free);
   self->comparison = g_steal_pointer (&comparison);
   self->error = error ? g_strdup (error->message) : NULL;
@@ -123,22 +125,31 @@ dry_comparer_get (DryComparer *self)
   return self->comparison;
 }
 
-DryComparison *
-dry_comparer_take (DryComparer *self)
+void
+dry_comparer_mark (DryComparer *self)
 {
-  return g_steal_pointer (&self->comparison);
+  dry_comparer_unmark (self);
+  self->marked = self->comparison;
+}
+
+void
+dry_comparer_unmark (DryComparer *self)
+{
+  if (self->marked != self->comparison)
+    dry_comparison_free (self->marked);
+  self->marked = NULL;
+}
+
+const DryComparison *
+dry_comparer_get_marked (DryComparer *self)
+{
+  return self->marked;
 }
 
 const char *
 dry_comparer_get_error (DryComparer *self)
 {
   return self->error;
-}
-
-gboolean
-dry_comparer_is_busy (DryComparer *self)
-{
-  return self->timer != 0 || self->cancellable != NULL;
 }
 
 const DryOption *
@@ -156,6 +167,7 @@ dry_comparer_dispose (GObject *object)
   DryComparer *self = DRY_COMPARER (object);
 
   dry_comparer_stop (self);
+  dry_comparer_unmark (self);
   g_clear_pointer (&self->comparison, dry_comparison_free);
   g_clear_pointer (&self->error, g_free);
   g_clear_object (&self->session);

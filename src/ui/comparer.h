@@ -21,9 +21,10 @@ void dry_comparer_stop (DryComparer *self);
 /* The newest there is: NULL before the first, and while the newest failed. */
 const DryComparison *dry_comparer_get (DryComparer *self);
 const char *dry_comparer_get_error (DryComparer *self); /* NULL when the newest went well */
-gboolean dry_comparer_is_busy (DryComparer *self);
-/* Hands the newest over to the caller, who frees it; NULL when there is none. */
-DryComparison *dry_comparer_take (DryComparer *self) G_GNUC_WARN_UNUSED_RESULT;
+/* The newest is kept beside whatever comes after it, until another is marked or none. */
+void dry_comparer_mark (DryComparer *self);
+void dry_comparer_unmark (DryComparer *self);
+const DryComparison *dry_comparer_get_marked (DryComparer *self);                 /* NULL: none */
 const DryOption *dry_comparison_find (const DryComparison *comparison, DryId id); /* or NULL */
 
 G_END_DECLS
