@@ -21,42 +21,12 @@ get_book (DryWindow *self)
   return book;
 }
 
-static char *
-with_pdf (const char *path)
-{
-  return g_str_has_suffix (path, ".pdf") ? g_strdup (path) : g_strconcat (path, ".pdf", NULL);
-}
-
-void
-dry_window_tell_exported (DryWindow *self, const char *path)
-{
-  g_autofree char *name = g_filename_display_basename (path);
-  g_autofree char *escaped = g_markup_escape_text (name, -1);
-  g_autofree char *text = g_strdup_printf (_ ("%s exported"), escaped);
-  AdwToast *toast = adw_toast_new (text);
-
-  g_free (self->exported);
-  self->exported = g_filename_to_uri (path, NULL, NULL);
-  adw_toast_set_button_label (toast, _ ("_Show"));
-  adw_toast_set_action_name (toast, "win.show-exported");
-  adw_toast_overlay_add_toast (self->toasts, toast);
-}
-
-static void
-tell_outcome (DryWindow *self, gboolean written, const char *path, const GError *error)
-{
-  if (written)
-    dry_window_tell_exported (self, path);
-  else
-    dry_window_tell (self, error->message);
-}
-
 /* --- proposal --- */
 
 static void
-write_proposal (DryWindow *self, const char *chosen)
+write_proposal (DryWindow *self, const char *path)
 {
-  g_autofree char *path = with_pdf (chosen), *date = NULL;
+  g_autofree char *date = NULL;
   DryPaperOptions options = dry_window_paper_options (self, &date);
   const DryPriceBook *book = get_book (self);
   g_autoptr (GPtrArray) plans = book != NULL ? dry_window_collect_plans (self, 0) : NULL;
@@ -74,11 +44,12 @@ write_proposal (DryWindow *self, const char *chosen)
     return;
   }
   cost = dry_cost_new (all, plans->len, schedule, book);
-  tell_outcome (self,
-                dry_papers_write_proposal (all, plans->len, cost, schedule,
-                                           g_settings_get_boolean (self->settings, "client-prices"),
-                                           &options, path, &error),
-                path, error);
+  dry_window_tell_outcome (
+      self,
+      dry_papers_write_proposal (all, plans->len, cost, schedule,
+                                 g_settings_get_boolean (self->settings, "client-prices"), &options,
+                                 path, &error),
+      path, error);
 }
 
 static void
@@ -114,9 +85,9 @@ make_change (DryWindow *self, GError **error)
 }
 
 static void
-write_change (DryWindow *self, const char *chosen)
+write_change (DryWindow *self, const char *path)
 {
-  g_autofree char *path = with_pdf (chosen), *date = NULL;
+  g_autofree char *date = NULL;
   DryPaperOptions options = dry_window_paper_options (self, &date);
   const DryPriceBook *book = get_book (self);
   g_autoptr (GError) error = NULL;
@@ -131,7 +102,7 @@ write_change (DryWindow *self, const char *chosen)
       dry_window_tell (self, error->message);
     return;
   }
-  tell_outcome (
+  dry_window_tell_outcome (
       self, dry_papers_write_change_order (comparison, comparison->n - 1, &options, path, &error),
       path, error);
 }

@@ -5,101 +5,10 @@
 
 #include <glib/gi18n.h>
 #include <locale.h>
-#include <string.h>
 
 #include "papers/papers.h"
 #include "plan/plans.h"
 #include "project/file.h"
-
-/* --- choosing files --- */
-
-typedef void (*FileChosen) (DryWindow *self, const char *path);
-
-typedef struct {
-  DryWindow *window;
-  FileChosen chosen;
-} Choice;
-
-static void
-on_response (GtkNativeDialog *dialog, int response, gpointer data)
-{
-  Choice *choice = data;
-  g_autoptr (GFile) file = NULL;
-  g_autofree char *path = NULL;
-
-  gtk_native_dialog_hide (dialog);
-  if (response == GTK_RESPONSE_ACCEPT)
-    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
-  path = file != NULL ? g_file_get_path (file) : NULL;
-  if (path != NULL) {
-    g_autofree char *folder = g_path_get_dirname (path);
-
-    if (g_utf8_validate (folder, -1, NULL))
-      g_settings_set_string (choice->window->settings, "last-folder", folder);
-    choice->chosen (choice->window, path);
-  }
-  g_object_unref (choice->window);
-  g_free (choice);
-  g_object_unref (dialog);
-}
-
-static void
-add_filter (GtkFileChooser *chooser, const char *name, const char *pattern)
-{
-  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
-
-  gtk_file_filter_set_name (filter, name);
-  gtk_file_filter_add_pattern (filter, pattern);
-  gtk_file_chooser_add_filter (chooser, filter);
-}
-
-static GtkFileChooser *
-choose_file (DryWindow *self, const char *title, GtkFileChooserAction action, const char *accept,
-             FileChosen chosen)
-{
-  GtkFileChooserNative *native =
-      gtk_file_chooser_native_new (title, GTK_WINDOW (self), action, accept, NULL);
-  g_autofree char *folder = g_settings_get_string (self->settings, "last-folder");
-  Choice *choice = g_new0 (Choice, 1);
-
-  choice->window = g_object_ref (self);
-  choice->chosen = chosen;
-  if (folder[0] != '\0') {
-    g_autoptr (GFile) file = g_file_new_for_path (folder);
-
-    if (g_file_query_exists (file, NULL))
-      gtk_file_chooser_set_current_folder (GTK_FILE_CHOOSER (native), file, NULL);
-  }
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (native), TRUE);
-  g_signal_connect (native, "response", G_CALLBACK (on_response), choice);
-  return GTK_FILE_CHOOSER (native);
-}
-
-/* "Alcove refit" becomes "Alcove refit.pdf"; a slash cannot stand in a file's name. */
-static void
-suggest_name (DryWindow *self, GtkFileChooser *chooser, const char *ending)
-{
-  const char *path = dry_session_get_path (self->session);
-  g_autofree char *base = NULL;
-  g_autofree char *name = NULL;
-
-  if (path != NULL) {
-    base = g_filename_display_basename (path);
-    if (g_str_has_suffix (base, ".drybay"))
-      base[strlen (base) - strlen (".drybay")] = '\0';
-  } else {
-    base = g_strdup (dry_project_get_job (dry_session_get_project (self->session))->title);
-    g_strdelimit (base, "/\\", '-');
-  }
-  name = g_strconcat (base[0] != '\0' ? base : _ ("Project"), ending, NULL);
-  gtk_file_chooser_set_current_name (chooser, name);
-}
-
-static char *
-with_ending (const char *path, const char *ending)
-{
-  return g_str_has_suffix (path, ending) ? g_strdup (path) : g_strconcat (path, ending, NULL);
-}
 
 /* --- new and open --- */
 
@@ -185,12 +94,7 @@ open_path (DryWindow *self, const char *path)
 static void
 on_open (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  GtkFileChooser *chooser = choose_file (data, _ ("Open a Project"), GTK_FILE_CHOOSER_ACTION_OPEN,
-                                         _ ("_Open"), open_path);
-
-  add_filter (chooser, _ ("Drybay projects"), "*.drybay");
-  add_filter (chooser, _ ("All files"), "*");
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+  dry_window_ask_open (data, open_path);
 }
 
 static void
@@ -231,9 +135,8 @@ tell_not_saved (DryWindow *self, const GError *error)
 }
 
 static void
-save_to (DryWindow *self, const char *chosen)
+save_to (DryWindow *self, const char *path)
 {
-  g_autofree char *path = with_ending (chosen, ".drybay");
   g_autoptr (GError) error = NULL;
 
   DryWindow *other = dry_window_find_file (self, path);
@@ -265,17 +168,6 @@ save_and_close (DryWindow *self, const char *chosen)
 }
 
 static void
-save_by_dialog (DryWindow *self, FileChosen chosen)
-{
-  GtkFileChooser *chooser =
-      choose_file (self, _ ("Save the Project"), GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), chosen);
-
-  add_filter (chooser, _ ("Drybay projects"), "*.drybay");
-  suggest_name (self, chooser, ".drybay");
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
-}
-
-static void
 on_save (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   DryWindow *self = data;
@@ -283,7 +175,7 @@ on_save (GSimpleAction *action, GVariant *parameter, gpointer data)
 
   dry_canvas_cancel (self->canvas);
   if (path == NULL) {
-    save_by_dialog (self, save_to);
+    dry_window_ask_save (self, save_to);
     return;
   }
   g_autofree char *same = g_strdup (path);
@@ -297,7 +189,7 @@ static void
 on_save_as (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
   dry_canvas_cancel (DRY_WINDOW (data)->canvas);
-  save_by_dialog (data, save_to);
+  dry_window_ask_save (data, save_to);
 }
 
 /* The dialog is still at work while it tells its answer; its parent must not go away under it. */
@@ -315,7 +207,7 @@ on_close_answer (AdwMessageDialog *dialog, const char *response, DryWindow *self
     if (same != NULL)
       save_and_close (self, same);
     else
-      save_by_dialog (self, save_and_close);
+      dry_window_ask_save (self, save_and_close);
   }
 }
 
@@ -409,9 +301,8 @@ on_show_exported (GSimpleAction *action, GVariant *parameter, gpointer data)
 }
 
 static void
-export_papers_to (DryWindow *self, const char *chosen)
+export_papers_to (DryWindow *self, const char *path)
 {
-  g_autofree char *path = with_ending (chosen, ".pdf");
   g_autofree char *date = NULL;
   DryPaperOptions options = dry_window_paper_options (self, &date);
   g_autoptr (GPtrArray) plans = dry_window_collect_plans (self, 0);
@@ -419,10 +310,10 @@ export_papers_to (DryWindow *self, const char *chosen)
 
   if (plans == NULL)
     return;
-  if (dry_papers_write ((const DryPlan *const *) plans->pdata, plans->len, &options, path, &error))
-    dry_window_tell_exported (self, path);
-  else
-    dry_window_tell (self, error->message);
+  dry_window_tell_outcome (
+      self,
+      dry_papers_write ((const DryPlan *const *) plans->pdata, plans->len, &options, path, &error),
+      path, error);
 }
 
 static void
@@ -430,7 +321,7 @@ export_drawing_to (DryWindow *self, const char *chosen)
 {
   gboolean known = g_str_has_suffix (chosen, ".svg") || g_str_has_suffix (chosen, ".png") ||
                    g_str_has_suffix (chosen, ".pdf");
-  g_autofree char *path = known ? g_strdup (chosen) : with_ending (chosen, ".svg");
+  g_autofree char *path = known ? g_strdup (chosen) : g_strconcat (chosen, ".svg", NULL);
   g_autofree char *date = NULL;
   DryPaperOptions options = dry_window_paper_options (self, &date);
   const DryPlan *plan = dry_session_get_plan (self->session);
@@ -438,51 +329,20 @@ export_drawing_to (DryWindow *self, const char *chosen)
 
   if (plan == NULL)
     return;
-  if (dry_papers_write_drawing (plan, "board", &options, path, &error))
-    dry_window_tell_exported (self, path);
-  else
-    dry_window_tell (self, error->message);
+  dry_window_tell_outcome (self, dry_papers_write_drawing (plan, "board", &options, path, &error),
+                           path, error);
 }
 
 static void
 on_export_papers (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  GtkFileChooser *chooser;
-
-  if (dry_window_refuses_papers (data))
-    return;
-  chooser = choose_file (data, _ ("Export the Crew's Papers"), GTK_FILE_CHOOSER_ACTION_SAVE,
-                         _ ("_Export"), export_papers_to);
-  add_filter (chooser, _ ("PDF"), "*.pdf");
-  suggest_name (data, chooser, ".pdf");
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
-}
-
-void
-dry_window_ask_pdf (DryWindow *self, const char *title, const char *ending, DryFileChosen chosen)
-{
-  GtkFileChooser *chooser;
-
-  if (dry_window_refuses_papers (self))
-    return;
-  chooser = choose_file (self, title, GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Export"), chosen);
-  add_filter (chooser, _ ("PDF"), "*.pdf");
-  suggest_name (self, chooser, ending);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+  dry_window_ask_pdf (data, _ ("Export the Crew's Papers"), ".pdf", export_papers_to);
 }
 
 static void
 on_export_drawing (GSimpleAction *action, GVariant *parameter, gpointer data)
 {
-  GtkFileChooser *chooser;
-
-  if (dry_window_refuses_papers (data))
-    return;
-  chooser = choose_file (data, _ ("Export the Drawing"), GTK_FILE_CHOOSER_ACTION_SAVE,
-                         _ ("_Export"), export_drawing_to);
-  add_filter (chooser, _ ("SVG, PNG or PDF by the name's ending"), "*");
-  suggest_name (data, chooser, ".svg");
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+  dry_window_ask_drawing (data, export_drawing_to);
 }
 
 /* --- printing --- */

@@ -59,31 +59,27 @@ make_papers (DryWindow *self, MakePapers make)
 }
 
 static void
-export_to (DryWindow *self, const char *chosen, MakePapers make)
+export_to (DryWindow *self, const char *path, MakePapers make)
 {
-  g_autofree char *path =
-      g_str_has_suffix (chosen, ".pdf") ? g_strdup (chosen) : g_strconcat (chosen, ".pdf", NULL);
   g_autoptr (DryPapers) papers = make_papers (self, make);
   g_autoptr (GError) error = NULL;
 
-  if (papers == NULL)
-    return;
-  if (dry_papers_save (papers, "Full-size papers of a wet area", path, &error))
-    dry_window_tell_exported (self, path);
-  else
-    dry_window_tell (self, error->message);
+  if (papers != NULL)
+    dry_window_tell_outcome (
+        self, dry_papers_save (papers, "Full-size papers of a wet area", path, &error), path,
+        error);
 }
 
 static void
-export_template_to (DryWindow *self, const char *chosen)
+export_template_to (DryWindow *self, const char *path)
 {
-  export_to (self, chosen, make_template);
+  export_to (self, path, make_template);
 }
 
 static void
-export_pole_to (DryWindow *self, const char *chosen)
+export_pole_to (DryWindow *self, const char *path)
 {
-  export_to (self, chosen, make_story_pole);
+  export_to (self, path, make_story_pole);
 }
 
 /* TRUE after telling that there is nothing a template could be of. */

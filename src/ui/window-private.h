@@ -89,17 +89,26 @@ void dry_window_add_trade_actions (DryWindow *self);
 /* window-full-size.c */
 void dry_window_add_full_size_actions (DryWindow *self);
 
-/* window-files.c */
+/* window-choose.c */
 typedef void (*DryFileChosen) (DryWindow *self, const char *path);
-/* Asks where to write a PDF, its name suggested with that ending. */
+void dry_window_ask_open (DryWindow *self, DryFileChosen chosen);
+/* Asks where to write the project; what is chosen ends in ".drybay". */
+void dry_window_ask_save (DryWindow *self, DryFileChosen chosen);
+/* Asks where to write a PDF, its name suggested with that ending; what is chosen ends in ".pdf". */
 void dry_window_ask_pdf (DryWindow *self, const char *title, const char *ending,
                          DryFileChosen chosen);
+/* The same for the drawing; what is chosen may have any ending. */
+void dry_window_ask_drawing (DryWindow *self, DryFileChosen chosen);
+/* Tells that `path` is exported and offers to show it, or why it was not. */
+void dry_window_tell_outcome (DryWindow *self, gboolean written, const char *path,
+                              const GError *error);
+
+/* window-files.c */
 /* `*date` is part of it: free after use. */
 DryPaperOptions dry_window_paper_options (DryWindow *self, char **date);
 /* The plans of all rooms in their order, or of the `only` one unless that is 0. NULL after telling
  * why. */
 GPtrArray *dry_window_collect_plans (DryWindow *self, DryId only);
-void dry_window_tell_exported (DryWindow *self, const char *path);
 /* Shows the print dialog for them; takes the papers. */
 void dry_window_print (DryWindow *self, DryPapers *papers);
 DryWindow *

@@ -8,10 +8,8 @@
 #include "papers/trades.h"
 
 static void
-write_trades (DryWindow *self, const char *chosen, guint trades)
+write_trades (DryWindow *self, const char *path, guint trades)
 {
-  g_autofree char *path =
-      g_str_has_suffix (chosen, ".pdf") ? g_strdup (chosen) : g_strconcat (chosen, ".pdf", NULL);
   g_autofree char *date = NULL;
   DryPaperOptions options = dry_window_paper_options (self, &date);
   g_autoptr (GPtrArray) plans = dry_window_collect_plans (self, 0);
@@ -22,17 +20,17 @@ write_trades (DryWindow *self, const char *chosen, guint trades)
     return;
   papers = dry_papers_new_trades ((const DryPlan *const *) plans->pdata, plans->len, trades,
                                   &options, &error);
-  if (papers != NULL && dry_papers_save (papers, "Sheets by trade of a wet area", path, &error))
-    dry_window_tell_exported (self, path);
-  else
-    dry_window_tell (self, error->message);
+  dry_window_tell_outcome (
+      self,
+      papers != NULL && dry_papers_save (papers, "Sheets by trade of a wet area", path, &error),
+      path, error);
 }
 
 /* The dialog hands back only where to; so each trade has its own way from it. */
 #define WRITE(name, trades)                                                                        \
-  static void write_##name (DryWindow *self, const char *chosen)                                   \
+  static void write_##name (DryWindow *self, const char *path)                                     \
   {                                                                                                \
-    write_trades (self, chosen, trades);                                                           \
+    write_trades (self, path, trades);                                                             \
   }
 
 WRITE (framer, 1u << DRY_TRADE_FRAMER)
