@@ -62,8 +62,12 @@ map_button (GtkWidget *widget)
     dry_access_set_name (widget, name);
     g_object_set_qdata (G_OBJECT (widget), original_quark (), GINT_TO_POINTER (TRUE));
   } else if (label == NULL && parent != NULL &&
-             g_str_equal (gtk_widget_get_css_name (parent), "toast"))
+             g_str_equal (gtk_widget_get_css_name (parent), "toast")) {
     dry_access_set_name (widget, _ ("Dismiss"));
+  } else if (label == NULL && GTK_IS_TOGGLE_BUTTON (widget) &&
+             GTK_IS_SHORTCUTS_WINDOW (gtk_widget_get_root (widget))) {
+    dry_access_set_name (widget, _ ("Search Shortcuts"));
+  }
 }
 
 void

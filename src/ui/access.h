@@ -12,7 +12,8 @@ void dry_access_set_name (GtkWidget *widget, const char *name);
 /* The foldable row itself and the list it unfolds say its title. */
 void dry_access_name_expander_row (AdwExpanderRow *row);
 /* GTK 4.8 gives a button whose label marks a key a name that holds the label twice, once with the
- * mark; and a toast's closing button none. From here on each is named properly when it is seen.
+ * mark; and a toast's closing button and the search button of the shortcuts none. From here on each
+ * is named properly when it is seen.
  * Call it once, before the first button is made. */
 void dry_access_install (void);
 /* The list a group of rows is made of. */

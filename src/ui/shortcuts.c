@@ -166,18 +166,6 @@ describe_window (void)
   return g_string_free (g_steal_pointer (&xml), FALSE);
 }
 
-/* The toolkit's own search button has a picture and no name. */
-static void
-name_search (GtkWidget *widget)
-{
-  if (GTK_IS_TOGGLE_BUTTON (widget) && gtk_button_get_label (GTK_BUTTON (widget)) == NULL)
-    gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                    _ ("Search Shortcuts"), -1);
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    name_search (child);
-}
-
 void
 dry_shortcuts_present (GtkWindow *parent)
 {
@@ -185,8 +173,6 @@ dry_shortcuts_present (GtkWindow *parent)
   g_autoptr (GtkBuilder) builder = gtk_builder_new_from_string (xml, -1);
   GtkWindow *window = GTK_WINDOW (gtk_builder_get_object (builder, "it"));
 
-  if (gtk_window_get_titlebar (window) != NULL)
-    name_search (gtk_window_get_titlebar (window));
   gtk_window_set_transient_for (window, parent);
   gtk_window_present (window);
 }

@@ -12,17 +12,6 @@
 #define MOST_LETTERS 200
 
 static char *
-dup_short (const char *text)
-{
-  g_autofree char *start = NULL;
-
-  if (g_utf8_strlen (text, -1) <= MOST_LETTERS)
-    return g_strdup (text);
-  start = g_utf8_substring (text, 0, MOST_LETTERS);
-  return g_strconcat (start, "…", NULL);
-}
-
-static char *
 dup_words (const DryCatalog *catalog)
 {
   guint n = dry_catalog_get_n_left_out (catalog);
@@ -31,7 +20,7 @@ dup_words (const DryCatalog *catalog)
   if (n == 1) {
     const DryLeftOut *left = dry_catalog_get_left_out_at (catalog, 0);
     g_autofree char *name = g_path_get_basename (left->file);
-    g_autofree char *reason = dup_short (left->reason);
+    g_autofree char *reason = dry_wrapping_cut (left->reason, MOST_LETTERS);
 
     return g_strdup_printf (_ ("Your rule pack %s is left out. %s"), name, reason);
   }
@@ -60,29 +49,17 @@ void
 dry_window_tell_packs (DryWindow *self, DryApplication *application)
 {
   const DryCatalog *catalog = dry_session_get_catalog (self->session);
-  GtkWidget *box, *label, *more, *close;
+  GtkBox *bar;
   g_autofree char *text = NULL;
 
   if (dry_catalog_get_n_left_out (catalog) == 0 || dry_application_has_told_packs (application))
     return;
   text = dup_words (catalog);
-  box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  label = gtk_label_new (text);
-  more = gtk_button_new_with_mnemonic (_ ("_Preferences"));
-  close = gtk_button_new_with_mnemonic (_ ("_Dismiss"));
-  gtk_widget_add_css_class (box, "file-bar");
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  dry_wrapping_watch (GTK_LABEL (label));
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_widget_set_hexpand (label, TRUE);
-  gtk_widget_set_valign (more, GTK_ALIGN_CENTER);
-  gtk_widget_set_valign (close, GTK_ALIGN_CENTER);
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (more), "app.preferences");
-  g_signal_connect (close, "clicked", G_CALLBACK (on_close), self);
-  gtk_box_append (GTK_BOX (box), label);
-  gtk_box_append (GTK_BOX (box), more);
-  gtk_box_append (GTK_BOX (box), close);
-  adw_bin_set_child (self->packs_place, box);
+  bar = dry_window_new_bar (text);
+  dry_window_add_bar_button (bar, _ ("_Preferences"), "app.preferences");
+  g_signal_connect (dry_window_add_bar_button (bar, _ ("_Dismiss"), NULL), "clicked",
+                    G_CALLBACK (on_close), self);
+  adw_bin_set_child (self->packs_place, GTK_WIDGET (bar));
   /* No business of a client's. */
   g_object_bind_property (self->header, "visible", self->packs_place, "visible",
                           G_BINDING_SYNC_CREATE);

@@ -75,6 +75,10 @@ void dry_window_offer_leftover (DryWindow *self, const char *path);
 DryWindow *dry_window_find_file (DryWindow *self, const char *path); /* where it is open, or NULL */
 
 /* window-watch.c */
+/* A bar that says something, for over the drawing; floating. */
+GtkBox *dry_window_new_bar (const char *text);
+/* Adds one to its end; `action` may be NULL. Borrowed. */
+GtkWidget *dry_window_add_bar_button (GtkBox *bar, const char *label, const char *action);
 void dry_window_follow_file (DryWindow *self);
 void dry_window_stop_following (DryWindow *self);
 /* TRUE after telling why: what is shown is not all of the file. */

@@ -6,6 +6,7 @@
 #include <glib/gi18n.h>
 
 #include "ui/file-watch.h"
+#include "ui/wrapping.h"
 
 /* A file may name any number of things, of any length. */
 #define MOST_NAMED   200
@@ -13,14 +14,30 @@
 
 /* --- the bar --- */
 
-static void
-add_button (GtkBox *box, const char *label, const char *action)
+GtkBox *
+dry_window_new_bar (const char *text)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_widget_add_css_class (box, "file-bar");
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  dry_wrapping_watch (GTK_LABEL (label));
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_set_hexpand (label, TRUE);
+  gtk_box_append (GTK_BOX (box), label);
+  return GTK_BOX (box);
+}
+
+GtkWidget *
+dry_window_add_bar_button (GtkBox *bar, const char *label, const char *action)
 {
   GtkWidget *button = gtk_button_new_with_mnemonic (label);
 
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
-  gtk_box_append (box, button);
+  gtk_box_append (bar, button);
+  return button;
 }
 
 static void
@@ -34,17 +51,11 @@ static void
 show_bar (DryWindow *self, const char *text, const char *const first[2],
           const char *const second[2])
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *label = gtk_label_new (text);
+  GtkBox *bar = dry_window_new_bar (text);
 
-  gtk_widget_add_css_class (box, "file-bar");
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_widget_set_hexpand (label, TRUE);
-  gtk_box_append (GTK_BOX (box), label);
-  add_button (GTK_BOX (box), first[0], first[1]);
-  add_button (GTK_BOX (box), second[0], second[1]);
-  adw_bin_set_child (self->banner_place, box);
+  dry_window_add_bar_button (bar, first[0], first[1]);
+  dry_window_add_bar_button (bar, second[0], second[1]);
+  adw_bin_set_child (self->banner_place, GTK_WIDGET (bar));
 }
 
 /* --- changed or gone --- */
@@ -109,15 +120,9 @@ list_left_out (const DryNewer *newer)
   guint n = newer->left_out->len;
 
   for (guint i = 0; i < MIN (n, MOST_NAMED); i++) {
-    const char *name = newer->left_out->pdata[i];
+    g_autofree char *name = dry_wrapping_cut (newer->left_out->pdata[i], MOST_LETTERS);
 
-    if (g_utf8_strlen (name, -1) > MOST_LETTERS) {
-      g_autofree char *head = g_utf8_substring (name, 0, MOST_LETTERS);
-
-      g_string_append_printf (list, "%s…\n", head);
-    } else {
-      g_string_append_printf (list, "%s\n", name);
-    }
+    g_string_append_printf (list, "%s\n", name);
   }
   if (n > MOST_NAMED)
     g_string_append_printf (list, ngettext ("and %u more", "and %u more", n - MOST_NAMED),

@@ -67,10 +67,16 @@ dry_wrapping_install (void)
 char *
 dry_wrapping_shorten (const char *text)
 {
+  return dry_wrapping_cut (text, LONG_TEXT);
+}
+
+char *
+dry_wrapping_cut (const char *text, glong most)
+{
   g_autofree char *head = NULL;
 
-  if (text == NULL || g_utf8_strlen (text, -1) <= LONG_TEXT)
+  if (text == NULL || g_utf8_strlen (text, -1) <= most)
     return g_strdup (text);
-  head = g_utf8_substring (text, 0, LONG_TEXT);
+  head = g_utf8_substring (text, 0, most);
   return g_strconcat (head, "…", NULL);
 }

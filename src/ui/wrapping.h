@@ -19,5 +19,7 @@ void dry_wrapping_watch (GtkLabel *label);
 /* At most a few lines of a text, an ellipsis at its end when it was longer: a list of rows that are
  * screens tall is of no use, and higher than can be painted. NULL stays NULL. Free it. */
 char *dry_wrapping_shorten (const char *text);
+/* The same for at most so many letters. */
+char *dry_wrapping_cut (const char *text, glong most);
 
 G_END_DECLS
