@@ -35,8 +35,7 @@ make_check (const DryCheck *check)
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row), short_text);
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), FALSE);
   if (check->n_broken > 0) {
-    g_autoptr (GdkPaintable) symbol = dry_symbol_new ("drybay-fix-symbolic");
-    GtkWidget *image = gtk_image_new_from_paintable (symbol);
+    GtkWidget *image = gtk_image_new_from_paintable (dry_symbol_get ("drybay-fix-symbolic"));
 
     gtk_widget_add_css_class (image, "warning");
     gtk_widget_set_tooltip_text (image, check->rule->title);

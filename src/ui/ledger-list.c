@@ -326,14 +326,6 @@ update_header (GtkListBoxRow *widget, GtkListBoxRow *before, gpointer data)
   gtk_list_box_row_set_header (widget, label);
 }
 
-static GtkWidget *
-new_symbol (const char *name)
-{
-  g_autoptr (GdkPaintable) symbol = dry_symbol_new (name);
-
-  return gtk_image_new_from_paintable (symbol);
-}
-
 static Row *
 make_row (DryLedgerList *self, const DryLedgerEntry *entry)
 {
@@ -348,7 +340,7 @@ make_row (DryLedgerList *self, const DryLedgerEntry *entry)
   gtk_widget_add_css_class (row->value, "numeric");
   adw_expander_row_add_action (ADW_EXPANDER_ROW (row->row), row->value);
   if (entry->icon) {
-    row->icon = new_symbol (entry->icon);
+    row->icon = gtk_image_new_from_paintable (dry_symbol_get (entry->icon));
     gtk_accessible_update_property (GTK_ACCESSIBLE (row->icon), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                     entry->icon_name, -1);
     gtk_widget_set_tooltip_text (row->icon, entry->icon_name);

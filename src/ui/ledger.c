@@ -544,10 +544,9 @@ dry_ledger_class_init (DryLedgerClass *klass)
 static void
 dry_ledger_init (DryLedger *self)
 {
-  g_autoptr (GdkPaintable) taller = dry_symbol_new ("drybay-taller-symbolic");
-
   gtk_widget_init_template (GTK_WIDGET (self));
-  gtk_button_set_child (GTK_BUTTON (self->taller), gtk_image_new_from_paintable (taller));
+  gtk_button_set_child (GTK_BUTTON (self->taller),
+                        gtk_image_new_from_paintable (dry_symbol_get ("drybay-taller-symbolic")));
   gtk_widget_set_cursor_from_name (self->handle, "ns-resize");
   set_height (self, 280);
   g_object_bind_property (self->toggle, "active", self->revealer, "reveal-child",

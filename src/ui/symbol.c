@@ -102,8 +102,8 @@ dry_symbol_init (DrySymbol *self)
 {
 }
 
-GdkPaintable *
-dry_symbol_new (const char *name)
+static DrySymbol *
+read_symbol (const char *name)
 {
   g_autofree char *path = g_strdup_printf ("/io/github/drybay/Drybay/symbols/%s.svg", name);
   g_autoptr (GError) error = NULL;
@@ -115,5 +115,26 @@ dry_symbol_new (const char *name)
     self->shape = gdk_texture_new_for_pixbuf (pixbuf);
   else /* a machine whose toolkit reads no SVG: a square of the right color */
     g_debug ("%s: %s", path, error->message);
-  return GDK_PAINTABLE (self);
+  return self;
+}
+
+/* Kept by the display: a list of findings shows a few symbols hundreds of times. */
+GdkPaintable *
+dry_symbol_get (const char *name)
+{
+  static const char KEY[] = "drybay-symbols";
+  GObject *display = G_OBJECT (gdk_display_get_default ());
+  GHashTable *known = g_object_get_data (display, KEY);
+  DrySymbol *symbol;
+
+  if (!known) {
+    known = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_object_unref);
+    g_object_set_data_full (display, KEY, known, (GDestroyNotify) g_hash_table_unref);
+  }
+  symbol = g_hash_table_lookup (known, name);
+  if (!symbol) {
+    symbol = read_symbol (name);
+    g_hash_table_insert (known, g_strdup (name), symbol);
+  }
+  return GDK_PAINTABLE (symbol);
 }

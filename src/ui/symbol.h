@@ -10,7 +10,8 @@ G_BEGIN_DECLS
 #define DRY_TYPE_SYMBOL (dry_symbol_get_type ())
 G_DECLARE_FINAL_TYPE (DrySymbol, dry_symbol, DRY, SYMBOL, GObject)
 
-/* The symbol of that name in the resource, as a GtkSymbolicPaintable of 16 pixels. */
-GdkPaintable *dry_symbol_new (const char *name) G_GNUC_WARN_UNUSED_RESULT;
+/* The symbol of that name in the resource, as a GtkSymbolicPaintable of 16 pixels. Read once and
+ * shared by all who show it; borrowed. */
+GdkPaintable *dry_symbol_get (const char *name);
 
 G_END_DECLS

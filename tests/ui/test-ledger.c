@@ -265,7 +265,7 @@ test_ledger_symbols (DryDesk *desk, gconstpointer data)
 {
   GtkWidget *ledger = dry_ledger_new (desk->session);
   g_autofree char *path = g_test_build_filename (G_TEST_DIST, "cases", "02-old-house.drybay", NULL);
-  g_autoptr (GdkPaintable) symbol = dry_symbol_new ("drybay-stop-symbolic");
+  GdkPaintable *symbol = dry_symbol_get ("drybay-stop-symbolic");
 
   g_assert_true (dry_session_open_path (desk->session, path, NULL));
   dry_desk_show (desk, ledger);
@@ -273,6 +273,7 @@ test_ledger_symbols (DryDesk *desk, gconstpointer data)
   open_page (ledger, "findings");
   g_assert_null (dry_test_find (ledger, is_unfit_symbol, NULL));
   g_assert_null (dry_test_find (ledger, is_file_image, NULL));
+  g_assert_true (dry_symbol_get ("drybay-stop-symbolic") == symbol); /* read once */
   g_assert_cmpuint (brightest (symbol, (GdkRGBA){0, 0, 0, 1}), ==, 0);
   g_assert_cmpuint (brightest (symbol, (GdkRGBA){1, 0, 0, 1}), >, 240);
 }
