@@ -65,6 +65,33 @@ ask_replace (AdwPreferencesWindow *window, const char *path, const char *name, c
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
+/* Escape closes the window at once, toast or no toast: the toolkit spends the key on the toast. */
+static gboolean
+on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, AdwToast *toast)
+{
+  if (key == GDK_KEY_Escape)
+    adw_toast_dismiss (toast);
+  return FALSE;
+}
+
+static void
+on_dismissed (AdwToast *toast, GtkEventController *keys)
+{
+  gtk_widget_remove_controller (gtk_event_controller_get_widget (keys), keys);
+}
+
+static void
+show_toast (AdwPreferencesWindow *window, AdwToast *toast)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_object (keys, "key-pressed", G_CALLBACK (on_key), toast, 0);
+  g_signal_connect_object (toast, "dismissed", G_CALLBACK (on_dismissed), keys, 0);
+  gtk_widget_add_controller (GTK_WIDGET (window), keys);
+  adw_preferences_window_add_toast (window, toast);
+}
+
 /* Toasts read Pango markup, and a pack's name may hold anything. */
 static void
 tell (AdwPreferencesWindow *window, const char *format, const char *name)
@@ -75,7 +102,7 @@ tell (AdwPreferencesWindow *window, const char *format, const char *name)
 
   g_string_replace (whole, "%s", escaped, 1);
   text = g_string_free (whole, FALSE);
-  adw_preferences_window_add_toast (window, adw_toast_new (text));
+  show_toast (window, adw_toast_new (text));
 }
 
 void

@@ -108,7 +108,8 @@ def test_replacing_is_asked():
     with open(os.path.join(own, "ours.json")) as f:
         equal(json.load(f)["name"], "Our newer rules")
     equal(os.listdir(own), ["ours.json"])
-    close_preferences()
+    app.key("Escape")  # once, though the toast is still up
+    app.wait(lambda: len(app.windows()) == 1, "the preferences to close")
     end()
 
 
