@@ -418,6 +418,14 @@ total_clicked_cb (GtkButton *button, DryLedger *self)
 
 /* --- totals --- */
 
+static gboolean
+is_cut_short (GtkWidget *button)
+{
+  GtkLabel *label = GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button)));
+
+  return pango_layout_is_ellipsized (gtk_label_get_layout (label));
+}
+
 /* Told when it is asked for: setting a tip at every step of a drag asks the display each time. */
 static gboolean
 query_total_cb (GtkWidget *button, int x, int y, gboolean keyboard, GtkTooltip *tooltip,
@@ -426,11 +434,28 @@ query_total_cb (GtkWidget *button, int x, int y, gboolean keyboard, GtkTooltip *
   for (guint i = 0; i < DRY_N_TOTALS; i++)
     if (self->total[i] == button) {
       g_autofree char *working = dry_total_working (self->session, (DryTotal) i);
+      g_autofree char *all =
+          is_cut_short (button)
+              ? g_strconcat (gtk_button_get_label (GTK_BUTTON (button)), "\n", working, NULL)
+              : g_strdup (working);
 
-      gtk_tooltip_set_text (tooltip, working);
-      return working[0] != '\0';
+      gtk_tooltip_set_text (tooltip, all);
+      return all[0] != '\0';
     }
   return FALSE;
+}
+
+/* The line must not keep the window from being narrow: a long total takes a second line, and is cut
+ * short only where that is not enough. */
+static void
+let_wrap (GtkWidget *button)
+{
+  GtkLabel *label = GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button)));
+
+  gtk_label_set_wrap (label, TRUE);
+  gtk_label_set_lines (label, 2);
+  gtk_label_set_ellipsize (label, PANGO_ELLIPSIZE_END);
+  gtk_label_set_xalign (label, 0);
 }
 
 static void
@@ -440,6 +465,7 @@ build_totals (DryLedger *self)
     self->total[i] = gtk_button_new_with_label ("");
     gtk_widget_add_css_class (self->total[i], "flat");
     gtk_widget_add_css_class (self->total[i], "ledger-total");
+    let_wrap (self->total[i]);
     gtk_widget_set_has_tooltip (self->total[i], TRUE);
     g_signal_connect (self->total[i], "query-tooltip", G_CALLBACK (query_total_cb), self);
     g_signal_connect (self->total[i], "clicked", G_CALLBACK (total_clicked_cb), self);

@@ -278,6 +278,30 @@ test_ledger_symbols (DryDesk *desk, gconstpointer data)
   g_assert_cmpuint (brightest (symbol, (GdkRGBA){1, 0, 0, 1}), >, 240);
 }
 
+static gboolean
+is_total (GtkWidget *widget, gconstpointer data)
+{
+  return gtk_widget_has_css_class (widget, "ledger-total");
+}
+
+/* Totals at whole length are a line of 800 pixels and more; narrower, they take a second one. */
+static void
+test_ledger_narrow (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *ledger = dry_ledger_new (desk->session), *total = NULL;
+  int least, whole, low, high;
+
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  dry_desk_show (desk, ledger);
+  g_assert_cmpuint (dry_test_collect (ledger, is_total, NULL, &total), ==, 5);
+  gtk_widget_measure (ledger, GTK_ORIENTATION_HORIZONTAL, -1, &least, &whole, NULL, NULL);
+  g_assert_cmpint (least, <=, 600);
+  gtk_widget_measure (total, GTK_ORIENTATION_HORIZONTAL, -1, &least, &whole, NULL, NULL);
+  gtk_widget_measure (total, GTK_ORIENTATION_VERTICAL, whole, &low, NULL, NULL, NULL);
+  gtk_widget_measure (total, GTK_ORIENTATION_VERTICAL, whole * 2 / 3, &high, NULL, NULL, NULL);
+  g_assert_cmpint (high, >, low);
+}
+
 /* --- remedies --- */
 
 static gboolean
@@ -417,6 +441,7 @@ main (int argc, char *argv[])
   DRY_DESK_ADD ("/ui/ledger/steps", test_ledger_steps);
   DRY_DESK_ADD ("/ui/ledger/long-list", test_ledger_long_list);
   DRY_DESK_ADD ("/ui/ledger/symbols", test_ledger_symbols);
+  DRY_DESK_ADD ("/ui/ledger/narrow", test_ledger_narrow);
   DRY_DESK_ADD ("/ui/ledger/remedies", test_ledger_remedies);
   DRY_DESK_ADD ("/ui/ledger/remedies-follow", test_ledger_remedies_follow);
   return dry_desk_run ();
