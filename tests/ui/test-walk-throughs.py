@@ -81,7 +81,8 @@ def test_first_minutes():
 
 @sitting()
 def test_office_drops_tub(v):
-    """A tub set into a bare alcove brings the gap above its lip into the order of work."""
+    """A tub set into a bare alcove brings the gap above its lip into the order of work; a lip that stands proud of the
+    studs asks for furring."""
     v.work.select("Tub.*")
     v.app.key("Delete")
     v.app.wait(lambda: not any(name.startswith("Tub") for name in v.board.names()), "the tub to be gone")
@@ -97,18 +98,35 @@ def test_office_drops_tub(v):
     v.app.wait(lambda: any("Close the gap" in step for step in v.ledger.rows("Order of work")), "the gap above the lip in the order of work")
     equal(v.work.room()["basin"]["kind"], "tub")
     v.app.key("ctrl+l")
+    v.work.select("Tub.*|Alcove tub.*")
+    entry = v.app.get("text", "Flange proud of studs.*")
+    v.app.click(v.app.centre(entry))
+    v.app.key("ctrl+a")
+    v.app.type("3/16")
+    v.app.key("Return")
+    v.ledger.wait_finding("^Flange stands proud of the studs")
+    near(v.work.room()["basin"]["flange_thickness"], 3 / 16 * INCH, "the lip's thickness")
+    v.ledger.open("Findings")
+    v.app.click(v.app.get("list item", "Flange stands proud of the studs.*"))
+    time.sleep(0.6)
+    v.app.click(v.app.get("push button", "Fur the studs out.*"))
+    v.ledger.wait_finding("^Flange stands proud of the studs", there=False)
 
 
 @sitting()
 def test_office_swaps_system(v):
     """Another system: the price moves by what the list promised, the joints change, the room stays."""
     before, room = v.ledger.money(), v.work.room()
+    waits = v.ledger.total(".*tiling.*")
     v.app.key("Escape", "Escape")
     name = "Cement board with sheet membrane"
     said = v.app.wait(lambda: re.search(r"([\d,]+\.\d\d) (cheaper|dearer)", v.app.find("list item", name).get_description()), "what would change")
     by = float(said.group(1).replace(",", "")) * (-1 if said.group(2) == "cheaper" else 1)
     v.app.click(v.app.get("list item", name))
     v.app.wait(lambda: abs(v.ledger.money() - (before + by)) < 0.005, "the price to move by %.2f from %.2f" % (by, before))
+    days = re.search(r"(\d+ \w+( \d+ \w+)?) (later|sooner)", said.string)
+    true(days, "the list says nothing of time: %r" % said.string)
+    true(v.ledger.total(".*tiling.*") != waits, "tiling can start as before: %s" % waits)
     v.ledger.open("Take-off")
     v.app.wait(lambda: any("Cement board" in title for title in v.ledger.rows("Take-off")), "cement board in the take-off")
     true(not any("Waterproof band, 5 in" in title for title in v.ledger.rows("Take-off")), "bands of the old system are still bought")
