@@ -64,7 +64,7 @@ map_button (GtkWidget *widget)
   } else if (label == NULL && parent != NULL &&
              g_str_equal (gtk_widget_get_css_name (parent), "toast")) {
     dry_access_set_name (widget, _ ("Dismiss"));
-  } else if (label == NULL && GTK_IS_TOGGLE_BUTTON (widget) &&
+  } else if (label == NULL && GTK_IS_TOGGLE_BUTTON (widget) && !GTK_IS_MENU_BUTTON (parent) &&
              GTK_IS_SHORTCUTS_WINDOW (gtk_widget_get_root (widget))) {
     dry_access_set_name (widget, _ ("Search Shortcuts"));
   }

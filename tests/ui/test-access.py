@@ -143,6 +143,13 @@ def test_preferences(app):
     check_tree(app)
 
 
+def test_shortcuts(app):
+    app.key("ctrl+question")
+    app.get(None, "Search Shortcuts")
+    others = [n.get_name() for n in app.nodes() if re.match("Search Shortcuts.+", n.get_name() or "")]
+    equal(others, [], "other buttons named as the search")
+
+
 def test_mirrored(app):
     check_inside(app)
     shelf, inspector = app.get(None, "Shelf of parts"), app.get(None, "Inspector")
@@ -197,8 +204,9 @@ tap.run("ledger", with_app, test_ledger, FAULTY)
 tap.run("every kind of object", with_app, test_every_object)
 tap.run("values", with_app, test_values)
 tap.run("preferences", with_app, test_preferences)
+tap.run("shortcuts", with_app, test_shortcuts)
 tap.run("right to left", lambda: with_app(test_mirrored, DRYBAY_ODD="right-to-left"))
 tap.run("text at 200 %", lambda: with_app(test_big_text, DRYBAY_ODD="big", size="1400x960"))
-tap.run("texts 40 % longer", lambda: with_app(test_long_text, size="1400x900", DRYBAY_ODD="long"))
+tap.run("texts 40 % longer", lambda: with_app(test_long_text, size="1024x768", DRYBAY_ODD="long"))
 tap.run("contrast of the style sheet", test_contrast)
 tap.end()
