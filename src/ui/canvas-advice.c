@@ -521,23 +521,44 @@ paint_face (DryCanvas *self, cairo_t *cr, const DryAdviceFace *face, GdkRGBA col
   }
 }
 
+/* A picture, since every step of a drag paints part of it again: a hatch is far dearer to stroke
+ * than a picture to lay down. */
+static cairo_surface_t *
+paint_faces (DryCanvas *self, int width, int height)
+{
+  int factor = gtk_widget_get_scale_factor (GTK_WIDGET (self));
+  cairo_surface_t *image =
+      cairo_image_surface_create (CAIRO_FORMAT_ARGB32, width * factor, height * factor);
+  const DryAdvice *advice = self->advice->advice;
+  GdkRGBA colour = dry_mark_accent (self, 1);
+  cairo_t *cr;
+
+  cairo_surface_set_device_scale (image, factor, factor);
+  cr = cairo_create (image);
+  for (guint i = 0; i < dry_advice_get_n_faces (advice); i++)
+    paint_face (self, cr, dry_advice_get_face_at (advice, i), colour);
+  cairo_destroy (cr);
+  return image;
+}
+
 static void
 record_bands (DryCanvas *self)
 {
   DryCanvasAdvice *state = self->advice;
-  graphene_rect_t area = GRAPHENE_RECT_INIT (0, 0, (float) gtk_widget_get_width (GTK_WIDGET (self)),
-                                             (float) gtk_widget_get_height (GTK_WIDGET (self)));
-  GdkRGBA colour = dry_mark_accent (self, 1);
+  int width = gtk_widget_get_width (GTK_WIDGET (self));
+  int height = gtk_widget_get_height (GTK_WIDGET (self));
+  cairo_surface_t *image = paint_faces (self, width, height);
   cairo_t *cr;
 
   drop_bands (state);
-  state->bands = gsk_cairo_node_new (&area);
+  state->bands = gsk_cairo_node_new (&GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
   state->scene = dry_scene_ref (self->scene);
   state->view = self->view;
   cr = gsk_cairo_node_get_draw_context (state->bands);
-  for (guint i = 0; i < dry_advice_get_n_faces (state->advice); i++)
-    paint_face (self, cr, dry_advice_get_face_at (state->advice, i), colour);
+  cairo_set_source_surface (cr, image, 0, 0);
+  cairo_paint (cr);
   cairo_destroy (cr);
+  cairo_surface_destroy (image);
 }
 
 void

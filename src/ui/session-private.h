@@ -24,6 +24,7 @@ struct _DrySession {
 
   DryWorker *worker;
   guint serial; /* of the newest request */
+  guint asking; /* source that is about to put it; 0: it is put */
   gboolean busy;
   DryPlan *plan;
   DryScene *scene;

@@ -21,6 +21,11 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (DrySession, dry_session, G_TYPE_OBJECT)
 
+/* While a thing is in hand the worker begins after the frame that shows where: it would take a
+ * processor from the window or the display just then. The toolkit redraws at G_PRIORITY_HIGH_IDLE +
+ * 20. */
+#define AFTER_REDRAW (G_PRIORITY_HIGH_IDLE + 25)
+
 /* --- plans --- */
 
 static void
@@ -73,6 +78,16 @@ recall_plan (DrySession *self, const DryProject *project)
   return FALSE;
 }
 
+static gboolean
+ask_worker (gpointer data)
+{
+  DrySession *self = data;
+
+  self->asking = 0;
+  dry_worker_request (self->worker, dry_session_get_project (self), self->room, self->serial);
+  return G_SOURCE_REMOVE;
+}
+
 static void
 request_plan (DrySession *self)
 {
@@ -81,6 +96,7 @@ request_plan (DrySession *self)
                    self->plan->context.room->id == self->room;
 
   self->serial++;
+  g_clear_handle_id (&self->asking, g_source_remove);
   if (shown || recall_plan (self, project)) {
     dry_worker_search (self->worker, self->plan, self->serial);
     self->busy = FALSE;
@@ -89,7 +105,10 @@ request_plan (DrySession *self)
     return;
   }
   self->busy = TRUE;
-  dry_worker_request (self->worker, project, self->room, self->serial);
+  if (self->preview != NULL)
+    self->asking = g_idle_add_full (AFTER_REDRAW, ask_worker, self, NULL);
+  else
+    dry_worker_request (self->worker, project, self->room, self->serial);
 }
 
 /* Another plan may have neither board nor seam there. */
@@ -203,6 +222,7 @@ dry_session_finalize (GObject *object)
 {
   DrySession *self = DRY_SESSION (object);
 
+  g_clear_handle_id (&self->asking, g_source_remove);
   g_clear_pointer (&self->worker, dry_worker_free);
   dry_session_drop_preview (self);
   g_clear_pointer (&self->history, dry_history_free);

@@ -409,6 +409,16 @@ test_session_ends_while_busy (void)
     DrySession *session = dry_session_new (dry_test_catalog ());
 
     dry_session_open_project (session, dry_test_furnished_alcove ("cement-liquid"), NULL);
+    if (i % 2) { /* with something in hand that the worker was not yet told of */
+      const DryProject *project = dry_session_get_project (session);
+      const DryRoom *room = dry_session_get_room (session);
+      const DryPart *niche = dry_test_niche (room);
+
+      dry_session_preview (session,
+                           dry_edit_move_part (project, room->id, niche->id, niche->wall,
+                                               niche->side, niche->u + DRY_INCH, niche->z, NULL));
+      g_assert_true (dry_session_is_busy (session));
+    }
     g_assert_finalize_object (session);
   }
 }
