@@ -23,6 +23,10 @@ void dry_advice_hide_places (DryCanvas *self);
 gboolean dry_advice_key (DryCanvas *self, guint key); /* while they are shown */
 
 void dry_advice_allocate (DryCanvas *self);
+/* A picture, since every step of a drag paints part of it again: a hatch is far dearer to stroke
+ * than a picture to lay down. In the widget's pixels; the caller's. */
+cairo_surface_t *dry_advice_picture (DryCanvas *self, const DryAdvice *advice, int width,
+                                     int height) G_GNUC_WARN_UNUSED_RESULT;
 void dry_advice_paint_bands (DryCanvas *self, GtkSnapshot *snapshot); /* under what is in hand */
 void dry_advice_paint_panel (DryCanvas *self, GtkSnapshot *snapshot); /* over everything */
 void dry_advice_dispose (DryCanvas *self);

@@ -46,6 +46,12 @@ struct _DrySession {
 /* The shown project is another value: tells it, keeps room and selection in step, asks for a plan.
  */
 void dry_session_announce (DrySession *self);
+/* Shows this plan from now on and keeps it when it is of a step; takes references. */
+void dry_session_show_plan (DrySession *self, DryPlan *plan, DryScene *scene);
+/* Keeps the plan shown when it is of the history's current step, not of a preview. */
+void dry_session_remember_plan (DrySession *self);
+/* Shows the kept plan of that value and the room shown; FALSE when there is none. */
+gboolean dry_session_recall_plan (DrySession *self, const DryProject *project);
 /* Forgets the preview without telling anybody. */
 void dry_session_drop_preview (DrySession *self);
 /* Says once when a crash would lose changes. */

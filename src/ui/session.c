@@ -28,56 +28,6 @@ G_DEFINE_FINAL_TYPE (DrySession, dry_session, G_TYPE_OBJECT)
 
 /* --- plans --- */
 
-static void
-remember_plan (DrySession *self)
-{
-  if (self->plan == NULL || self->plan->project != dry_history_get_current (self->history))
-    return;
-  guint slot = self->next_slot;
-  for (guint i = 0; i < N_REMEMBERED; i++) {
-    const DryPlan *plan = self->remembered[i].plan;
-    if (plan == self->plan)
-      return;
-    /* The same, less well nested. */
-    if (plan != NULL && plan->project == self->plan->project &&
-        plan->context.room->id == self->plan->context.room->id)
-      slot = i;
-  }
-  g_clear_pointer (&self->remembered[slot].plan, dry_plan_unref);
-  g_clear_pointer (&self->remembered[slot].scene, dry_scene_unref);
-  self->remembered[slot].plan = dry_plan_ref (self->plan);
-  self->remembered[slot].scene = dry_scene_ref (self->scene);
-  if (slot == self->next_slot)
-    self->next_slot = (self->next_slot + 1) % N_REMEMBERED;
-}
-
-static void
-show_plan (DrySession *self, DryPlan *plan, DryScene *scene)
-{
-  if (plan != self->plan) {
-    g_clear_pointer (&self->plan, dry_plan_unref);
-    g_clear_pointer (&self->scene, dry_scene_unref);
-    self->plan = dry_plan_ref (plan);
-    self->scene = dry_scene_ref (scene);
-  }
-  g_clear_pointer (&self->plan_error, g_free);
-  remember_plan (self);
-}
-
-static gboolean
-recall_plan (DrySession *self, const DryProject *project)
-{
-  for (guint i = 0; i < N_REMEMBERED; i++) {
-    DryPlan *plan = self->remembered[i].plan;
-
-    if (plan != NULL && plan->project == project && plan->context.room->id == self->room) {
-      show_plan (self, plan, self->remembered[i].scene);
-      return TRUE;
-    }
-  }
-  return FALSE;
-}
-
 static gboolean
 ask_worker (gpointer data)
 {
@@ -97,10 +47,10 @@ request_plan (DrySession *self)
 
   self->serial++;
   g_clear_handle_id (&self->asking, g_source_remove);
-  if (shown || recall_plan (self, project)) {
+  if (shown || dry_session_recall_plan (self, project)) {
     dry_worker_search (self->worker, self->plan, self->serial);
     self->busy = FALSE;
-    remember_plan (self);
+    dry_session_remember_plan (self);
     g_signal_emit (self, signals[PLAN_CHANGED], 0);
     return;
   }
@@ -135,7 +85,7 @@ take_answer (const DryReply *answer, gpointer data)
   if (newest)
     self->busy = FALSE;
   if (answer->plan != NULL) {
-    show_plan (self, answer->plan, answer->scene);
+    dry_session_show_plan (self, answer->plan, answer->scene);
   } else if (newest) {
     g_free (self->plan_error);
     self->plan_error = g_strdup (answer->error != NULL ? answer->error->message : "");
