@@ -120,16 +120,6 @@ dry_eye_clip (const DryPoint *shape, guint n, const DryPoint *window, guint n_wi
 }
 
 void
-dry_eye_draw (const DryEye *self, DrySceneBuilder *b, DryLook look, const DrySpot *spots, guint n)
-{
-  DryPoint points[SPOTS_MOST + 2];
-
-  n = n <= SPOTS_MOST ? dry_eye_project (self, spots, n, points) : 0;
-  if (n > 0)
-    dry_scene_builder_path (b, look, points, n, TRUE);
-}
-
-void
 dry_eye_draw_through (const DryEye *self, DrySceneBuilder *b, DryLook look, const DrySpot *spots,
                       guint n, const DryPoint *window, guint n_window)
 {

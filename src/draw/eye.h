@@ -27,9 +27,6 @@ guint dry_eye_project (const DryEye *self, const DrySpot *spots, guint n, DryPoi
  * or clockwise; `out` holds n + n_window points. The number of points. */
 guint dry_eye_clip (const DryPoint *shape, guint n, const DryPoint *window, guint n_window,
                     DryPoint *out);
-/* Adds the shape; nothing when it is not seen. At most 256 spots. */
-void dry_eye_draw (const DryEye *self, DrySceneBuilder *b, DryLook look, const DrySpot *spots,
-                   guint n);
-/* The same, but only what is seen through the window. */
+/* Adds what of the shape is seen through the window. At most 256 spots. */
 void dry_eye_draw_through (const DryEye *self, DrySceneBuilder *b, DryLook look,
                            const DrySpot *spots, guint n, const DryPoint *window, guint n_window);

@@ -4,9 +4,8 @@
 #include "plan/amounts.h"
 #include "plan/takeoff-private.h"
 
-#define BAG_50_LB     (50 * DRY_KG_PER_LB)
-#define BAG_10_LB     (10 * DRY_KG_PER_LB)
-#define GROUT_DENSITY 1.75 /* kg/L; middle of 1.5 to 2.0, from memory */
+#define BAG_50_LB (50 * DRY_KG_PER_LB)
+#define BAG_10_LB (10 * DRY_KG_PER_LB)
 
 /* Tile of this side and more has its back buttered: a skim of 1/32 in, 1.5 kg of dry mortar a
  * litre. Common practice, no source. */
@@ -236,6 +235,29 @@ add_tiles_by_area (DryTakeoffDraft *self, const DryFinish *finish)
               dry_arena_printf (arena, "%s %%", dry_takeoff_number (self, more * 100, 0)), NULL)});
 }
 
+void
+dry_takeoff_add_tile_mortar (DryTakeoffDraft *self, DryTakeoffLine line, double kg)
+{
+  const DryProduct *product = dry_system_get_product (self->context->system, DRY_TILE_MORTAR_ID);
+
+  line.amount = kg;
+  line.unit = "kg";
+  line.pack = product && product->pack > 0 ? product->pack : BAG_50_LB;
+  line.pack_name = product ? product->pack_name : "bag of 50 lb";
+  line.price = product ? product->price : 0;
+  dry_takeoff_add (self, line);
+}
+
+void
+dry_takeoff_add_grout (DryTakeoffDraft *self, DryTakeoffLine line, double kg)
+{
+  line.amount = kg;
+  line.unit = "kg";
+  line.pack = BAG_10_LB;
+  line.pack_name = "bag of 10 lb";
+  dry_takeoff_add (self, line);
+}
+
 static void
 add_mortar (DryTakeoffDraft *self, const DryFinish *finish)
 {
@@ -256,21 +278,19 @@ add_mortar (DryTakeoffDraft *self, const DryFinish *finish)
                                            dry_takeoff_number (self, trowel->ft2_high, 0));
   DrySource source = {"coverage of a 50 lb bag as how-to pages print it", DRY_CERTAINTY_SECONDARY};
 
-  dry_takeoff_add (
-      self, (DryTakeoffLine){
-                .id = DRY_TILE_MORTAR_ID,
-                .group = "tile",
-                .name = product ? product->name : "Tile mortar",
-                .amount = area * rate,
-                .unit = "kg",
-                .pack = product && product->pack > 0 ? product->pack : BAG_50_LB,
-                .pack_name = product ? product->pack_name : "bag of 50 lb",
-                .price = product ? product->price : 0,
-                .working = dry_working_new (arena, source, formula, "trowel", trowel->name,
-                                            "coverage", coverage, butter ? "backs buttered" : NULL,
-                                            "1/32 in at 1.5 kg/L of dry mortar, for tile "
-                                            "of 15 in and more: common practice, no source",
-                                            NULL)});
+  dry_takeoff_add_tile_mortar (
+      self,
+      (DryTakeoffLine){
+          .id = DRY_TILE_MORTAR_ID,
+          .group = "tile",
+          .name = product ? product->name : "Tile mortar",
+          .working = dry_working_new (
+              arena, source, formula, "trowel", trowel->name, "coverage", coverage,
+              butter ? "backs buttered" : NULL,
+              "1/32 in at 1.5 kg/L of dry mortar, for tile of 15 in and more: common practice, no "
+              "source",
+              NULL)},
+      area * rate);
 }
 
 static void
@@ -282,7 +302,7 @@ add_grout (DryTakeoffDraft *self, const DryFinish *finish)
   double area = tiled_area (self), depth = dry_length_to_mm (finish->tile_thickness);
   double litres = dry_grout_volume_short (finish->tile_width, finish->tile_height, joint,
                                           finish->tile_thickness);
-  double mass = area * litres * GROUT_DENSITY;
+  double mass = area * litres * DRY_GROUT_DENSITY;
   const char *a = dry_takeoff_number (self, dry_length_to_mm (finish->tile_width), 2);
   const char *b = dry_takeoff_number (self, dry_length_to_mm (finish->tile_height), 2);
   const char *formula = dry_arena_printf (
@@ -290,7 +310,7 @@ add_grout (DryTakeoffDraft *self, const DryFinish *finish)
       b, dry_takeoff_number (self, dry_length_to_mm (joint), 3),
       dry_takeoff_number (self, dry_length_to_mm (finish->tile_thickness), 3),
       dry_takeoff_number (self, litres, 3), dry_takeoff_number (self, area, 2),
-      dry_takeoff_number (self, GROUT_DENSITY, 2), dry_takeoff_number (self, mass, 2));
+      dry_takeoff_number (self, DRY_GROUT_DENSITY, 2), dry_takeoff_number (self, mass, 2));
 
   /* The printed formula counts the crossings of joints twice; the layout does not. */
   const char *exact =
@@ -300,21 +320,19 @@ add_grout (DryTakeoffDraft *self, const DryFinish *finish)
                                dry_takeoff_number (self, self->tiling->joint_area * depth, 2))
            : NULL;
 
-  dry_takeoff_add (
-      self, (DryTakeoffLine){.id = "grout",
-                             .group = "tile",
-                             .name = "Grout",
-                             .amount = mass,
-                             .unit = "kg",
-                             .pack = BAG_10_LB,
-                             .pack_name = "bag of 10 lb",
-                             .working = dry_working_new (
-                                 arena,
-                                 (DrySource){"widely printed grout formula; density from memory",
-                                             DRY_CERTAINTY_SECONDARY},
-                                 formula, "joint", dry_mm_text (arena, joint), "depth",
-                                 dry_mm_text (arena, finish->tile_thickness),
-                                 laid ? "joints on the layout" : NULL, exact, NULL)});
+  dry_takeoff_add_grout (
+      self,
+      (DryTakeoffLine){.id = "grout",
+                       .group = "tile",
+                       .name = "Grout",
+                       .working = dry_working_new (
+                           arena,
+                           (DrySource){"widely printed grout formula; density from memory",
+                                       DRY_CERTAINTY_SECONDARY},
+                           formula, "joint", dry_mm_text (arena, joint), "depth",
+                           dry_mm_text (arena, finish->tile_thickness),
+                           laid ? "joints on the layout" : NULL, exact, NULL)},
+      mass);
 }
 
 void

@@ -10,15 +10,12 @@
 
 /* Tile with its joints that a floor sloped from all sides takes: 2 x 2 in on sheets, 1/4 in thick,
  * 1/8 in joints. Common practice, no source; so are the shares cut away. */
-#define CHIP          (2 * DRY_INCH)
-#define CHIP_DEPTH    (DRY_INCH / 4)
-#define CHIP_JOINT    (DRY_INCH / 8)
-#define TILE_MORE     0.10
-#define SHEET_MORE    0.10
-#define FT2_SHEET     DRY_M2_PER_FT2
-#define BAG_50_LB     (50 * DRY_KG_PER_LB)
-#define BAG_10_LB     (10 * DRY_KG_PER_LB)
-#define GROUT_DENSITY 1.75 /* kg/L, as on the walls */
+#define CHIP       (2 * DRY_INCH)
+#define CHIP_DEPTH (DRY_INCH / 4)
+#define CHIP_JOINT (DRY_INCH / 8)
+#define TILE_MORE  0.10
+#define SHEET_MORE 0.10
+#define FT2_SHEET  DRY_M2_PER_FT2
 
 static const DrySource practice = {"common practice, no source", DRY_CERTAINTY_COMMON_PRACTICE};
 
@@ -103,28 +100,24 @@ static void
 add_setting (DryTakeoffDraft *self)
 {
   DryArena *arena = self->context->arena;
-  const DryProduct *product = dry_system_get_product (self->context->system, DRY_TILE_MORTAR_ID);
   const DryTrowel *trowel = dry_trowel_for_tile (CHIP);
   double area = self->floor->area, rate = dry_trowel_mass (trowel);
 
-  dry_takeoff_add (
-      self, (DryTakeoffLine){.id = "floor-tile-mortar",
-                             .group = "floor",
-                             .name = "Tile mortar for the floor",
-                             .amount = area * rate,
-                             .unit = "kg",
-                             .pack = product && product->pack > 0 ? product->pack : BAG_50_LB,
-                             .pack_name = product ? product->pack_name : "bag of 50 lb",
-                             .price = product ? product->price : 0,
-                             .working = dry_working_new (
-                                 arena,
-                                 (DrySource){"coverage of a 50 lb bag as how-to pages print it",
-                                             DRY_CERTAINTY_SECONDARY},
-                                 dry_arena_printf (arena, "%s m2 x %s kg/m2 = %s kg",
-                                                   dry_takeoff_number (self, area, 2),
-                                                   dry_takeoff_number (self, rate, 2),
-                                                   dry_takeoff_number (self, area * rate, 1)),
-                                 "trowel", trowel->name, NULL)});
+  dry_takeoff_add_tile_mortar (
+      self,
+      (DryTakeoffLine){.id = "floor-tile-mortar",
+                       .group = "floor",
+                       .name = "Tile mortar for the floor",
+                       .working = dry_working_new (
+                           arena,
+                           (DrySource){"coverage of a 50 lb bag as how-to pages print it",
+                                       DRY_CERTAINTY_SECONDARY},
+                           dry_arena_printf (arena, "%s m2 x %s kg/m2 = %s kg",
+                                             dry_takeoff_number (self, area, 2),
+                                             dry_takeoff_number (self, rate, 2),
+                                             dry_takeoff_number (self, area * rate, 1)),
+                           "trowel", trowel->name, NULL)},
+      area * rate);
 }
 
 static void
@@ -132,26 +125,24 @@ add_floor_grout (DryTakeoffDraft *self)
 {
   DryArena *arena = self->context->arena;
   double litres = dry_grout_volume_short (CHIP, CHIP, CHIP_JOINT, CHIP_DEPTH);
-  double mass = self->floor->area * litres * GROUT_DENSITY;
+  double mass = self->floor->area * litres * DRY_GROUT_DENSITY;
 
-  dry_takeoff_add (
-      self, (DryTakeoffLine){.id = "floor-grout",
-                             .group = "floor",
-                             .name = "Grout for the floor",
-                             .amount = mass,
-                             .unit = "kg",
-                             .pack = BAG_10_LB,
-                             .pack_name = "bag of 10 lb",
-                             .working = dry_working_new (
-                                 arena,
-                                 (DrySource){"widely printed grout formula; density from memory",
-                                             DRY_CERTAINTY_SECONDARY},
-                                 dry_arena_printf (arena, "%s m2 x %s L/m2 x %s kg/L = %s kg",
-                                                   dry_takeoff_number (self, self->floor->area, 2),
-                                                   dry_takeoff_number (self, litres, 3),
-                                                   dry_takeoff_number (self, GROUT_DENSITY, 2),
-                                                   dry_takeoff_number (self, mass, 2)),
-                                 "tile", "2 x 2 in, 1/4 in thick, 1/8 in joints", NULL)});
+  dry_takeoff_add_grout (
+      self,
+      (DryTakeoffLine){.id = "floor-grout",
+                       .group = "floor",
+                       .name = "Grout for the floor",
+                       .working = dry_working_new (
+                           arena,
+                           (DrySource){"widely printed grout formula; density from memory",
+                                       DRY_CERTAINTY_SECONDARY},
+                           dry_arena_printf (arena, "%s m2 x %s L/m2 x %s kg/L = %s kg",
+                                             dry_takeoff_number (self, self->floor->area, 2),
+                                             dry_takeoff_number (self, litres, 3),
+                                             dry_takeoff_number (self, DRY_GROUT_DENSITY, 2),
+                                             dry_takeoff_number (self, mass, 2)),
+                           "tile", "2 x 2 in, 1/4 in thick, 1/8 in joints", NULL)},
+      mass);
 }
 
 void

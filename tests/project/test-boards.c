@@ -9,12 +9,6 @@
 
 #define IN(x) ((DryLength) ((x) *25400000.0))
 
-static const DryRoom *
-first_room (const DryProject *project)
-{
-  return dry_project_get_room_at (project, 0);
-}
-
 static DryProject *
 add_seam (const DryProject *project, char wall, gboolean level, DryLength at, DryLength through,
           DryId *id)
@@ -43,20 +37,20 @@ test_seams_set (void)
 
   g_assert_cmpuint (id, ==, dry_project_get_next_id (old));
   g_assert_cmpuint (second, ==, id + 1);
-  seam = *dry_room_get_seam (first_room (two), id);
+  seam = *dry_room_get_seam (dry_test_first_room (two), id);
   seam.at = IN (32);
   moved = dry_edit_set_seam (two, room, &seam, NULL, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (first_room (moved)->n_seams, ==, 2);
-  g_assert_cmpint (dry_room_get_seam (first_room (moved), id)->at, ==, IN (32));
-  g_assert_cmpint (dry_room_get_seam (first_room (two), id)->at, ==, IN (24));
+  g_assert_cmpuint (dry_test_first_room (moved)->n_seams, ==, 2);
+  g_assert_cmpint (dry_room_get_seam (dry_test_first_room (moved), id)->at, ==, IN (32));
+  g_assert_cmpint (dry_room_get_seam (dry_test_first_room (two), id)->at, ==, IN (24));
   removed = dry_edit_remove (moved, room, id, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (first_room (removed)->n_seams, ==, 1);
-  g_assert_null (dry_room_get_seam (first_room (removed), id));
+  g_assert_cmpuint (dry_test_first_room (removed)->n_seams, ==, 1);
+  g_assert_null (dry_room_get_seam (dry_test_first_room (removed), id));
   cleared = dry_edit_clear_seams (moved, room, dry_test_wall (old, 'n'), DRY_SIDE_INSIDE, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (first_room (cleared)->n_seams, ==, 0);
+  g_assert_cmpuint (dry_test_first_room (cleared)->n_seams, ==, 0);
   after = dry_project_to_text (old, NULL);
   g_assert_cmpstr (before, ==, after);
 }
@@ -97,26 +91,26 @@ test_seams_with_walls (void)
   g_autoptr (DryProject) two = add_seam (one, 'n', TRUE, IN (48), IN (50), &level);
   g_autoptr (DryProject) three = add_seam (two, 'n', FALSE, IN (16), IN (60), &left);
   g_autoptr (DryProject) split = NULL, slid = NULL, gone = NULL, copy = NULL;
-  g_autoptr (DryRoom) other = dry_room_copy (first_room (three));
+  g_autoptr (DryRoom) other = dry_room_copy (dry_test_first_room (three));
   DryId wall = dry_test_wall (old, 'n'), added = 0, second = 0;
 
   /* A corner in the wall: what lies to its right goes to the new wall and is measured from it. */
   split = dry_edit_insert_corner (three, room, wall, IN (30), &added, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (dry_room_get_seam (first_room (split), left)->wall, ==, wall);
-  g_assert_cmpuint (dry_room_get_seam (first_room (split), upright)->wall, !=, wall);
-  g_assert_cmpint (dry_room_get_seam (first_room (split), upright)->at, ==, IN (10));
-  g_assert_cmpint (dry_room_get_seam (first_room (split), level)->through, ==, IN (20));
-  g_assert_cmpint (dry_room_get_seam (first_room (split), level)->at, ==, IN (48));
+  g_assert_cmpuint (dry_room_get_seam (dry_test_first_room (split), left)->wall, ==, wall);
+  g_assert_cmpuint (dry_room_get_seam (dry_test_first_room (split), upright)->wall, !=, wall);
+  g_assert_cmpint (dry_room_get_seam (dry_test_first_room (split), upright)->at, ==, IN (10));
+  g_assert_cmpint (dry_room_get_seam (dry_test_first_room (split), level)->through, ==, IN (20));
+  g_assert_cmpint (dry_room_get_seam (dry_test_first_room (split), level)->at, ==, IN (48));
   /* The left end slides a foot out: seams stay where they are in the room. */
   slid = dry_edit_move_wall (three, room, dry_test_wall (old, 'w'), -IN (12), &error);
   g_assert_no_error (error);
-  g_assert_cmpint (dry_room_get_seam (first_room (slid), upright)->at, ==, IN (52));
-  g_assert_cmpint (dry_room_get_seam (first_room (slid), level)->through, ==, IN (62));
+  g_assert_cmpint (dry_room_get_seam (dry_test_first_room (slid), upright)->at, ==, IN (52));
+  g_assert_cmpint (dry_room_get_seam (dry_test_first_room (slid), level)->through, ==, IN (62));
   /* The wall goes, its seams go. */
   gone = dry_edit_remove (split, room, wall, &error);
   g_assert_no_error (error);
-  g_assert_null (dry_room_get_seam (first_room (gone), left));
+  g_assert_null (dry_room_get_seam (dry_test_first_room (gone), left));
   /* A second room like it has seams of its own. */
   other->id = 0;
   copy = dry_edit_set_room (three, other, &second, &error);
@@ -140,20 +134,20 @@ test_on_hand (void)
   g_autoptr (DryProject) two = NULL, three = NULL, four = NULL;
 
   g_assert_no_error (error);
-  g_assert_null (first_room (one)->on_hand[0].note);
+  g_assert_null (dry_test_first_room (one)->on_hand[0].note);
   /* The same again only counts up. */
   two = dry_edit_set_on_hand (one, room, 1, &board, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (first_room (two)->n_on_hand, ==, 1);
-  g_assert_cmpint (first_room (two)->on_hand[0].count, ==, 2);
+  g_assert_cmpuint (dry_test_first_room (two)->n_on_hand, ==, 1);
+  g_assert_cmpint (dry_test_first_room (two)->on_hand[0].count, ==, 2);
   board.height = IN (31);
   three = dry_edit_set_on_hand (two, room, 1, &board, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (first_room (three)->n_on_hand, ==, 2);
+  g_assert_cmpuint (dry_test_first_room (three)->n_on_hand, ==, 2);
   four = dry_edit_remove_on_hand (three, room, 0, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (first_room (four)->n_on_hand, ==, 1);
-  g_assert_cmpint (first_room (four)->on_hand[0].height, ==, IN (31));
+  g_assert_cmpuint (dry_test_first_room (four)->n_on_hand, ==, 1);
+  g_assert_cmpint (dry_test_first_room (four)->on_hand[0].height, ==, IN (31));
   g_assert_null (dry_edit_remove_on_hand (four, room, 1, &error));
   g_assert_error (error, DRY_ERROR, DRY_ERROR_REFERENCE);
   g_clear_error (&error);
@@ -183,11 +177,11 @@ test_file (void)
   g_assert_no_error (error);
   again = dry_project_to_text (read, NULL);
   g_assert_cmpstr (text, ==, again);
-  g_assert_cmpuint (first_room (read)->n_seams, ==, 2);
-  g_assert_true (first_room (read)->seams[1].level);
-  g_assert_cmpint (first_room (read)->seams[1].at, ==, IN (48));
-  g_assert_cmpint (first_room (read)->on_hand[0].count, ==, 3);
-  g_assert_cmpint (first_room (read)->on_hand[0].board, ==, IN (0.5));
+  g_assert_cmpuint (dry_test_first_room (read)->n_seams, ==, 2);
+  g_assert_true (dry_test_first_room (read)->seams[1].level);
+  g_assert_cmpint (dry_test_first_room (read)->seams[1].at, ==, IN (48));
+  g_assert_cmpint (dry_test_first_room (read)->on_hand[0].count, ==, 3);
+  g_assert_cmpint (dry_test_first_room (read)->on_hand[0].board, ==, IN (0.5));
 }
 
 static void

@@ -9,33 +9,17 @@
 
 #include "full-room.h"
 
-static const DryRoom *
-first_room (const DryProject *project)
-{
-  return dry_project_get_room_at (project, 0);
-}
-
-static void
-assert_refused (DryProject *project, GError **error, gint code, const char *part)
-{
-  g_assert_null (project);
-  g_assert_error (*error, DRY_ERROR, code);
-  if (strstr ((*error)->message, part) == NULL)
-    g_error ("\"%s\" lacks \"%s\"", (*error)->message, part);
-  g_clear_error (error);
-}
-
 static void
 test_no_room (void)
 {
   g_autoptr (DryProject) p = full_room_new ();
-  const DryRoom *room = first_room (p);
+  const DryRoom *room = dry_test_first_room (p);
   DryPoint corners[] = {{0, 0}, {0, IN (90)}, {IN (90), 0}};
   DryId wall = room->walls[0].id;
   GError *error = NULL;
   const DryId no = 9999;
 
-#define REFUSED(call) assert_refused (call, &error, DRY_ERROR_REFERENCE, "no room 9999")
+#define REFUSED(call) dry_test_refused (call, &error, DRY_ERROR_REFERENCE, "no room 9999")
   REFUSED (dry_edit_set_basin (p, no, &room->basin, NULL, &error));
   REFUSED (dry_edit_set_wet_zone (p, no, &room->wet, &error));
   REFUSED (dry_edit_set_finish (p, no, &room->finish, &error));
@@ -65,26 +49,26 @@ test_no_object (void)
   DryId room = dry_test_room (p);
   DryPoint far[] = {{0, 0}, {0, IN (90)}, {DRY_LENGTH_MAX + 1, 0}};
   DryPoint high[] = {{0, 0}, {0, -DRY_LENGTH_MAX - 1}, {IN (90), 0}};
-  DryWall wall = first_room (p)->walls[0];
+  DryWall wall = dry_test_first_room (p)->walls[0];
   DryOnHand board = {.width = IN (20), .height = IN (30), .count = 1};
   GError *error = NULL;
 
   wall.id = 9999;
-  assert_refused (dry_edit_set_wall (p, room, &wall, NULL, &error), &error, DRY_ERROR_REFERENCE,
-                  "no wall 9999");
-  assert_refused (dry_edit_clear_seams (p, room, 9999, DRY_SIDE_INSIDE, &error), &error,
-                  DRY_ERROR_REFERENCE, "no wall 9999");
-  assert_refused (dry_edit_set_on_hand (p, room, 2, &board, &error), &error, DRY_ERROR_REFERENCE,
-                  "no board on hand 2");
-  assert_refused (dry_edit_move_corner (p, room, 9999, far[0], &error), &error, DRY_ERROR_REFERENCE,
-                  "no wall 9999");
-  assert_refused (dry_edit_move_part (p, room, first_room (p)->openings[0].id, 9999,
-                                      DRY_SIDE_INSIDE, 0, 0, &error),
-                  &error, DRY_ERROR_REFERENCE, "no wall 9999");
-  assert_refused (dry_edit_set_outline (p, room, far, 3, &error), &error, DRY_ERROR_LIMIT,
-                  "Corner 3 is more than 1 km away");
-  assert_refused (dry_edit_set_outline (p, room, high, 3, &error), &error, DRY_ERROR_LIMIT,
-                  "Corner 2 is more than 1 km away");
+  dry_test_refused (dry_edit_set_wall (p, room, &wall, NULL, &error), &error, DRY_ERROR_REFERENCE,
+                    "no wall 9999");
+  dry_test_refused (dry_edit_clear_seams (p, room, 9999, DRY_SIDE_INSIDE, &error), &error,
+                    DRY_ERROR_REFERENCE, "no wall 9999");
+  dry_test_refused (dry_edit_set_on_hand (p, room, 2, &board, &error), &error, DRY_ERROR_REFERENCE,
+                    "no board on hand 2");
+  dry_test_refused (dry_edit_move_corner (p, room, 9999, far[0], &error), &error,
+                    DRY_ERROR_REFERENCE, "no wall 9999");
+  dry_test_refused (dry_edit_move_part (p, room, dry_test_first_room (p)->openings[0].id, 9999,
+                                        DRY_SIDE_INSIDE, 0, 0, &error),
+                    &error, DRY_ERROR_REFERENCE, "no wall 9999");
+  dry_test_refused (dry_edit_set_outline (p, room, far, 3, &error), &error, DRY_ERROR_LIMIT,
+                    "Corner 3 is more than 1 km away");
+  dry_test_refused (dry_edit_set_outline (p, room, high, 3, &error), &error, DRY_ERROR_LIMIT,
+                    "Corner 2 is more than 1 km away");
 }
 
 /* --- ids --- */
@@ -140,13 +124,13 @@ test_room_ids (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++)
     for (guint add = 0; add < 2; add++) {
-      g_autoptr (DryRoom) room = dry_room_copy (first_room (old));
+      g_autoptr (DryRoom) room = dry_room_copy (dry_test_first_room (old));
       g_autoptr (DryProject) new = NULL;
       g_autoptr (GError) error = NULL;
       const char *wanted = add ? ROWS[i].added : ROWS[i].replaced;
       g_autofree char *words =
           wanted != NULL && strstr (wanted, "%u") != NULL
-              ? g_strdup_printf ("id %u is used twice", first_room (old)->walls[0].id)
+              ? g_strdup_printf ("id %u is used twice", dry_test_first_room (old)->walls[0].id)
               : g_strdup (wanted);
 
       ROWS[i].change (room);
@@ -183,17 +167,17 @@ test_out_of_ids (void)
   g_autoptr (DryProject) old = dry_project_from_text (late, strlen (late), "late", NULL);
   g_autoptr (DryProject) last = NULL, beside = NULL;
   DryId room = dry_test_room (old), id;
-  DryPart part = first_room (old)->parts[0];
+  DryPart part = dry_test_first_room (old)->parts[0];
   GError *error = NULL;
 
   part.id = 0;
   last = dry_edit_set_part (old, room, &part, &id, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (id, ==, 4294967294);
-  assert_refused (dry_edit_set_part (last, room, &part, &id, &error), &error, DRY_ERROR_LIMIT,
-                  "used up all its object numbers");
-  assert_refused (dry_edit_add_alternate (last, "A", NULL, &id, &error), &error, DRY_ERROR_LIMIT,
-                  "used up all its object numbers");
+  dry_test_refused (dry_edit_set_part (last, room, &part, &id, &error), &error, DRY_ERROR_LIMIT,
+                    "used up all its object numbers");
+  dry_test_refused (dry_edit_add_alternate (last, "A", NULL, &id, &error), &error, DRY_ERROR_LIMIT,
+                    "used up all its object numbers");
   beside = dry_edit_add_alternate (old, "A", NULL, &id, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (id, ==, 4294967294);
@@ -203,7 +187,7 @@ static void
 test_most_rooms (void)
 {
   g_autoptr (DryProject) project = dry_project_new ();
-  g_autoptr (DryRoom) room = dry_room_copy (first_room (project));
+  g_autoptr (DryRoom) room = dry_room_copy (dry_test_first_room (project));
   GError *error = NULL;
 
   room->id = 0;
@@ -214,8 +198,8 @@ test_most_rooms (void)
     dry_project_unref (project);
     project = more;
   }
-  assert_refused (dry_edit_set_room (project, room, NULL, &error), &error, DRY_ERROR_LIMIT,
-                  "at most 2000 rooms");
+  dry_test_refused (dry_edit_set_room (project, room, NULL, &error), &error, DRY_ERROR_LIMIT,
+                    "at most 2000 rooms");
 }
 
 /* --- boards --- */
@@ -249,15 +233,15 @@ test_same_board (void)
     g_autoptr (DryProject) same = NULL;
 
     g_assert_no_error (error);
-    g_assert_cmpuint (first_room (two)->n_on_hand, ==, i == 0 ? 1 : 2);
-    g_assert_cmpint (first_room (two)->on_hand[0].count, ==, i == 0 ? 4 : 2);
+    g_assert_cmpuint (dry_test_first_room (two)->n_on_hand, ==, i == 0 ? 1 : 2);
+    g_assert_cmpint (dry_test_first_room (two)->on_hand[0].count, ==, i == 0 ? 4 : 2);
     if (i == 7)
       continue;
     /* And once more, which finds the row that is there now. */
     same = dry_edit_set_on_hand (two, room, i == 0 ? 1 : 2, &others[i], &error);
     g_assert_no_error (error);
-    g_assert_cmpuint (first_room (same)->n_on_hand, ==, i == 0 ? 1 : 2);
-    g_assert_cmpint (first_room (same)->on_hand[i == 0 ? 0 : 1].count, ==, i == 0 ? 6 : 4);
+    g_assert_cmpuint (dry_test_first_room (same)->n_on_hand, ==, i == 0 ? 1 : 2);
+    g_assert_cmpint (dry_test_first_room (same)->on_hand[i == 0 ? 0 : 1].count, ==, i == 0 ? 6 : 4);
   }
 }
 
@@ -272,11 +256,11 @@ test_replace_board (void)
   g_autoptr (DryProject) same = dry_edit_set_on_hand (two, room, 0, &board, NULL);
   g_autoptr (DryProject) one = dry_edit_remove_on_hand (same, room, 0, NULL);
 
-  g_assert_cmpuint (first_room (same)->n_on_hand, ==, 2);
-  g_assert_cmpint (first_room (same)->on_hand[0].count, ==, 7);
-  g_assert_cmpint (first_room (same)->on_hand[1].count, ==, 7);
-  g_assert_cmpuint (first_room (one)->n_on_hand, ==, 1);
-  g_assert_cmpstr (first_room (one)->on_hand[0].note, ==, "x");
+  g_assert_cmpuint (dry_test_first_room (same)->n_on_hand, ==, 2);
+  g_assert_cmpint (dry_test_first_room (same)->on_hand[0].count, ==, 7);
+  g_assert_cmpint (dry_test_first_room (same)->on_hand[1].count, ==, 7);
+  g_assert_cmpuint (dry_test_first_room (one)->n_on_hand, ==, 1);
+  g_assert_cmpstr (dry_test_first_room (one)->on_hand[0].note, ==, "x");
 }
 
 /* A bench that stands on the floor is at least a nanometre and at most the wall high; one that
@@ -307,7 +291,7 @@ test_move_bench (void)
     moved = dry_edit_move_part (with, room, id, north, DRY_SIDE_INSIDE, IN (30), IN (ROWS[i].z),
                                 &error);
     g_assert_no_error (error);
-    g_assert_cmpint (first_room (moved)->parts[0].z, ==, IN (ROWS[i].moved));
+    g_assert_cmpint (dry_test_first_room (moved)->parts[0].z, ==, IN (ROWS[i].moved));
   }
   bench.fold_down = FALSE;
   {
@@ -315,7 +299,7 @@ test_move_bench (void)
     g_autoptr (DryProject) moved =
         dry_edit_move_part (with, room, id, north, DRY_SIDE_INSIDE, IN (30), IN (-9), NULL);
 
-    g_assert_cmpint (first_room (moved)->parts[0].z, ==, 1);
+    g_assert_cmpint (dry_test_first_room (moved)->parts[0].z, ==, 1);
   }
 }
 
@@ -324,7 +308,7 @@ static void
 test_duplicate_outside (void)
 {
   g_autoptr (DryProject) p = full_room_new ();
-  DryId room = dry_test_room (p), half = first_room (p)->walls[4].id, id, copy;
+  DryId room = dry_test_room (p), half = dry_test_first_room (p)->walls[4].id, id, copy;
   DryOpening hatch = {.wall = half, .u = IN (18), .z = IN (10), .width = IN (8), .height = IN (8)};
   DryPart hook = {.kind = DRY_PART_NICHE,
                   .wall = half,
@@ -343,10 +327,10 @@ test_duplicate_outside (void)
   /* From outside the hatch spans 4 to 12 of 30. The hook spans 18 to 22: a copy to its right at 26,
    * and then one to its left at 14, just clear of the hatch. */
   g_assert_no_error (error);
-  g_assert_cmpint (dry_room_get_part (first_room (twice), copy)->u, ==, IN (26));
+  g_assert_cmpint (dry_room_get_part (dry_test_first_room (twice), copy)->u, ==, IN (26));
   thrice = dry_edit_duplicate (twice, room, id, &copy, &error);
   g_assert_no_error (error);
-  g_assert_cmpint (dry_room_get_part (first_room (thrice), copy)->u, ==, IN (14));
+  g_assert_cmpint (dry_room_get_part (dry_test_first_room (thrice), copy)->u, ==, IN (14));
 }
 
 int

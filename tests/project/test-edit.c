@@ -8,22 +8,6 @@
 
 #define IN(x) ((DryLength) ((x) *25400000.0))
 
-static const DryRoom *
-first_room (const DryProject *project)
-{
-  return dry_project_get_room_at (project, 0);
-}
-
-static void
-assert_refused (DryProject *project, GError **error, gint code, const char *part)
-{
-  g_assert_null (project);
-  g_assert_error (*error, DRY_ERROR, code);
-  if (strstr ((*error)->message, part) == NULL)
-    g_error ("\"%s\" lacks \"%s\"", (*error)->message, part);
-  g_clear_error (error);
-}
-
 static const DryPart niche = {.kind = DRY_PART_NICHE,
                               .u = IN (24),
                               .z = IN (48),
@@ -53,16 +37,16 @@ test_parts_added (void)
   g_assert_cmpuint (id, ==, dry_project_get_next_id (old));
   g_assert_cmpuint (dry_project_get_next_id (one), ==, id + 1);
   /* An empty label is none. */
-  g_assert_null (first_room (one)->parts[0].label);
+  g_assert_null (dry_test_first_room (one)->parts[0].label);
   part.id = id;
   part.z = IN (50);
   part.label = (char *) "Soap";
   two = dry_edit_set_part (one, dry_test_room (one), &part, &id, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (id, ==, first);
-  g_assert_cmpuint (first_room (two)->n_parts, ==, 1);
-  g_assert_cmpstr (first_room (two)->parts[0].label, ==, "Soap");
-  g_assert_cmpint (first_room (one)->parts[0].z, ==, IN (48));
+  g_assert_cmpuint (dry_test_first_room (two)->n_parts, ==, 1);
+  g_assert_cmpstr (dry_test_first_room (two)->parts[0].label, ==, "Soap");
+  g_assert_cmpint (dry_test_first_room (one)->parts[0].z, ==, IN (48));
   after = dry_project_to_text (old, NULL);
   g_assert_cmpstr (before, ==, after);
 }
@@ -113,8 +97,8 @@ test_parts_refused (void)
 
     if (part.wall == 0)
       part.wall = dry_test_wall (old, 'n');
-    assert_refused (dry_edit_set_part (old, dry_test_room (old), &part, NULL, &error), &error,
-                    rows[i].code, rows[i].words);
+    dry_test_refused (dry_edit_set_part (old, dry_test_room (old), &part, NULL, &error), &error,
+                      rows[i].code, rows[i].words);
   }
 }
 
@@ -135,7 +119,7 @@ test_unwise_is_allowed (void)
   part.u = IN (-300);
   two = dry_edit_set_part (one, dry_test_room (one), &part, NULL, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (first_room (two)->n_parts, ==, 2);
+  g_assert_cmpuint (dry_test_first_room (two)->n_parts, ==, 2);
 }
 
 static void
@@ -150,7 +134,7 @@ test_move_part (void)
   };
   g_autoptr (DryProject) old = dry_test_furnished_alcove ("foam-bands");
   DryId room = dry_test_room (old), north = dry_test_wall (old, 'n');
-  DryId id = first_room (old)->parts[0].id;
+  DryId id = dry_test_first_room (old)->parts[0].id;
   GError *error = NULL;
 
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
@@ -158,22 +142,22 @@ test_move_part (void)
                                                      IN (rows[i].u), IN (rows[i].z), &error);
 
     g_assert_no_error (error);
-    g_assert_cmpint (first_room (new)->parts[0].u, ==, IN (rows[i].moved_u));
-    g_assert_cmpint (first_room (new)->parts[0].z, ==, IN (rows[i].moved_z));
+    g_assert_cmpint (dry_test_first_room (new)->parts[0].u, ==, IN (rows[i].moved_u));
+    g_assert_cmpint (dry_test_first_room (new)->parts[0].z, ==, IN (rows[i].moved_z));
   }
-  assert_refused (dry_edit_move_part (old, room, id, 99, DRY_SIDE_INSIDE, 0, 0, &error), &error,
-                  DRY_ERROR_REFERENCE, "no wall 99");
-  assert_refused (dry_edit_move_part (old, room, id, north, DRY_SIDE_OUTSIDE, 0, 0, &error), &error,
-                  DRY_ERROR_REFERENCE, "only an inside");
-  assert_refused (dry_edit_move_part (old, room, 99, north, DRY_SIDE_INSIDE, 0, 0, &error), &error,
-                  DRY_ERROR_REFERENCE, "no part or opening 99");
+  dry_test_refused (dry_edit_move_part (old, room, id, 99, DRY_SIDE_INSIDE, 0, 0, &error), &error,
+                    DRY_ERROR_REFERENCE, "no wall 99");
+  dry_test_refused (dry_edit_move_part (old, room, id, north, DRY_SIDE_OUTSIDE, 0, 0, &error),
+                    &error, DRY_ERROR_REFERENCE, "only an inside");
+  dry_test_refused (dry_edit_move_part (old, room, 99, north, DRY_SIDE_INSIDE, 0, 0, &error),
+                    &error, DRY_ERROR_REFERENCE, "no part or opening 99");
 }
 
 static void
 test_move_opening (void)
 {
   g_autoptr (DryProject) old = dry_test_load ("two-bath-house.drybay");
-  const DryRoom *room = first_room (old);
+  const DryRoom *room = dry_test_first_room (old);
   const DryOpening *window = &room->openings[0];
   g_autoptr (GError) error = NULL;
   g_autoptr (DryProject) far = dry_edit_move_part (old, room->id, window->id, room->walls[0].id,
@@ -183,38 +167,38 @@ test_move_opening (void)
                                                       DRY_SIDE_OUTSIDE, IN (2), IN (10), &error);
 
   g_assert_no_error (error);
-  g_assert_cmpint (first_room (far)->openings[0].u, ==, IN (84 - 24));
-  g_assert_cmpint (first_room (far)->openings[0].z, ==, IN (96 - 24));
-  g_assert_cmpint (first_room (behind)->openings[0].u, ==, IN (32 - 24 - 2));
-  g_assert_cmpint (first_room (behind)->openings[0].z, ==, IN (10));
+  g_assert_cmpint (dry_test_first_room (far)->openings[0].u, ==, IN (84 - 24));
+  g_assert_cmpint (dry_test_first_room (far)->openings[0].z, ==, IN (96 - 24));
+  g_assert_cmpint (dry_test_first_room (behind)->openings[0].u, ==, IN (32 - 24 - 2));
+  g_assert_cmpint (dry_test_first_room (behind)->openings[0].z, ==, IN (10));
 }
 
 static void
 test_duplicate (void)
 {
   g_autoptr (DryProject) old = dry_test_furnished_alcove ("foam-bands");
-  DryId room = dry_test_room (old), id = first_room (old)->parts[0].id, copy;
+  DryId room = dry_test_room (old), id = dry_test_first_room (old)->parts[0].id, copy;
   g_autoptr (DryProject) one = NULL, two = NULL, three = NULL, four = NULL;
   GError *error = NULL;
 
   /* The niche spans 18 to 30: first to its right, two inches off, then to its left, ... */
   one = dry_edit_duplicate (old, room, id, &copy, &error);
   g_assert_no_error (error);
-  g_assert_cmpint (dry_room_get_part (first_room (one), copy)->u, ==, IN (38));
+  g_assert_cmpint (dry_room_get_part (dry_test_first_room (one), copy)->u, ==, IN (38));
   two = dry_edit_duplicate (one, room, id, &copy, &error);
   g_assert_no_error (error);
-  g_assert_cmpint (dry_room_get_part (first_room (two), copy)->u, ==, IN (52));
+  g_assert_cmpint (dry_room_get_part (dry_test_first_room (two), copy)->u, ==, IN (52));
   three = dry_edit_duplicate (two, room, id, &copy, &error);
   g_assert_no_error (error);
-  g_assert_cmpint (dry_room_get_part (first_room (three), copy)->u, ==, IN (10));
+  g_assert_cmpint (dry_room_get_part (dry_test_first_room (three), copy)->u, ==, IN (10));
   /* ... and on a full wall beside it all the same. */
   four = dry_edit_duplicate (three, room, id, &copy, &error);
   g_assert_no_error (error);
-  g_assert_cmpint (dry_room_get_part (first_room (four), copy)->u, ==, IN (36));
-  assert_refused (dry_edit_duplicate (old, room, 99, NULL, &error), &error, DRY_ERROR_REFERENCE,
-                  "no part or opening 99");
-  assert_refused (dry_edit_duplicate (old, 99, id, NULL, &error), &error, DRY_ERROR_REFERENCE,
-                  "no room 99");
+  g_assert_cmpint (dry_room_get_part (dry_test_first_room (four), copy)->u, ==, IN (36));
+  dry_test_refused (dry_edit_duplicate (old, room, 99, NULL, &error), &error, DRY_ERROR_REFERENCE,
+                    "no part or opening 99");
+  dry_test_refused (dry_edit_duplicate (old, 99, id, NULL, &error), &error, DRY_ERROR_REFERENCE,
+                    "no room 99");
 }
 
 /* --- the rest of a room --- */
@@ -224,32 +208,32 @@ test_basin (void)
 {
   g_autoptr (DryProject) old = dry_project_new ();
   DryId room = dry_test_room (old), id;
-  DryBasin basin = first_room (old)->basin;
+  DryBasin basin = dry_test_first_room (old)->basin;
   g_autoptr (DryProject) moved = NULL, removed = NULL, again = NULL;
   GError *error = NULL;
 
   moved = dry_edit_move_basin (old, room, dry_test_wall (old, 'e'), IN (3), IN (1), TRUE, &error);
   g_assert_no_error (error);
-  g_assert_true (first_room (moved)->basin.turned);
+  g_assert_true (dry_test_first_room (moved)->basin.turned);
   removed = dry_edit_remove (old, room, basin.id, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (first_room (removed)->basin.id, ==, 0);
-  assert_refused (
+  g_assert_cmpuint (dry_test_first_room (removed)->basin.id, ==, 0);
+  dry_test_refused (
       dry_edit_move_basin (removed, room, dry_test_wall (old, 'e'), 0, 0, FALSE, &error), &error,
       DRY_ERROR_REFERENCE, "no tub or pan");
-  assert_refused (dry_edit_set_basin (removed, room, &basin, NULL, &error), &error,
-                  DRY_ERROR_REFERENCE, "to replace");
+  dry_test_refused (dry_edit_set_basin (removed, room, &basin, NULL, &error), &error,
+                    DRY_ERROR_REFERENCE, "to replace");
   basin.id = 0;
   again = dry_edit_set_basin (removed, room, &basin, &id, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (first_room (again)->basin.id, ==, id);
+  g_assert_cmpuint (dry_test_first_room (again)->basin.id, ==, id);
   basin.height = 0;
-  assert_refused (dry_edit_set_basin (old, room, &basin, NULL, &error), &error, DRY_ERROR_GEOMETRY,
-                  "basin: height of a tub's rim");
+  dry_test_refused (dry_edit_set_basin (old, room, &basin, NULL, &error), &error,
+                    DRY_ERROR_GEOMETRY, "basin: height of a tub's rim");
   basin.height = IN (4);
   basin.wall = 99;
-  assert_refused (dry_edit_set_basin (old, room, &basin, NULL, &error), &error, DRY_ERROR_REFERENCE,
-                  "basin: the room has no wall 99");
+  dry_test_refused (dry_edit_set_basin (old, room, &basin, NULL, &error), &error,
+                    DRY_ERROR_REFERENCE, "basin: the room has no wall 99");
 }
 
 static void
@@ -258,7 +242,7 @@ test_job_and_finish (void)
   g_autoptr (DryProject) old = dry_project_new ();
   DryId room = dry_test_room (old);
   DryJob job = *dry_project_get_job (old);
-  DryFinish finish = first_room (old)->finish;
+  DryFinish finish = dry_test_first_room (old)->finish;
   DryWetZone wet = {.height = -1};
   g_autoptr (DryProject) new = NULL;
   GError *error = NULL;
@@ -269,25 +253,26 @@ test_job_and_finish (void)
   g_assert_no_error (error);
   g_assert_cmpstr (dry_project_get_job (new)->title, ==, "Größe 2");
   /* The rooms are shared, not copied. */
-  g_assert_true (first_room (new) == first_room (old));
+  g_assert_true (dry_test_first_room (new) == dry_test_first_room (old));
   job.denominator = 10;
-  assert_refused (dry_edit_set_job (old, &job, &error), &error, DRY_ERROR_LIMIT, "8, 16, 32 or 64");
+  dry_test_refused (dry_edit_set_job (old, &job, &error), &error, DRY_ERROR_LIMIT,
+                    "8, 16, 32 or 64");
   job.denominator = 16;
   job.temperature = 1e9;
-  assert_refused (dry_edit_set_job (old, &job, &error), &error, DRY_ERROR_LIMIT, "temperature");
+  dry_test_refused (dry_edit_set_job (old, &job, &error), &error, DRY_ERROR_LIMIT, "temperature");
   job.temperature = 21;
   job.rule_pack = NULL;
-  assert_refused (dry_edit_set_job (old, &job, &error), &error, DRY_ERROR_REFERENCE,
-                  "rule_pack is empty");
+  dry_test_refused (dry_edit_set_job (old, &job, &error), &error, DRY_ERROR_REFERENCE,
+                    "rule_pack is empty");
   finish.system = NULL;
-  assert_refused (dry_edit_set_finish (old, room, &finish, &error), &error, DRY_ERROR_REFERENCE,
-                  "system is empty");
+  dry_test_refused (dry_edit_set_finish (old, room, &finish, &error), &error, DRY_ERROR_REFERENCE,
+                    "system is empty");
   finish.system = (char *) "foam-bands";
   finish.tile_width = 1;
-  assert_refused (dry_edit_set_finish (old, room, &finish, &error), &error, DRY_ERROR_GEOMETRY,
-                  "at least 5 mm");
-  assert_refused (dry_edit_set_wet_zone (old, room, &wet, &error), &error, DRY_ERROR_GEOMETRY,
-                  "wet: height must not be negative");
+  dry_test_refused (dry_edit_set_finish (old, room, &finish, &error), &error, DRY_ERROR_GEOMETRY,
+                    "at least 5 mm");
+  dry_test_refused (dry_edit_set_wet_zone (old, room, &wet, &error), &error, DRY_ERROR_GEOMETRY,
+                    "wet: height must not be negative");
 }
 
 static void
@@ -295,7 +280,7 @@ test_walls_and_openings (void)
 {
   g_autoptr (DryProject) old = dry_project_new ();
   DryId room = dry_test_room (old), id, door_id;
-  DryWall wall = first_room (old)->walls[0];
+  DryWall wall = dry_test_first_room (old)->walls[0];
   DryWall half = {.added = TRUE,
                   .start = {IN (30), IN (50)},
                   .end = {IN (30), IN (20)},
@@ -312,16 +297,16 @@ test_walls_and_openings (void)
   wall.start = wall.end; /* an outline wall's place is not set here */
   named = dry_edit_set_wall (old, room, &wall, NULL, &error);
   g_assert_no_error (error);
-  g_assert_cmpstr (first_room (named)->walls[0].name, ==, "Street side");
-  g_assert_cmpint (first_room (named)->walls[0].start.x, ==, 0);
+  g_assert_cmpstr (dry_test_first_room (named)->walls[0].name, ==, "Street side");
+  g_assert_cmpint (dry_test_first_room (named)->walls[0].start.x, ==, 0);
   wall.stud_spacing = 1;
-  assert_refused (dry_edit_set_wall (old, room, &wall, NULL, &error), &error, DRY_ERROR_GEOMETRY,
-                  "wall 1: stud_spacing is less than 50.8 mm");
-  wall = first_room (old)->walls[0];
+  dry_test_refused (dry_edit_set_wall (old, room, &wall, NULL, &error), &error, DRY_ERROR_GEOMETRY,
+                    "wall 1: stud_spacing is less than 50.8 mm");
+  wall = dry_test_first_room (old)->walls[0];
   wall.found_studs = (DryLength[]){IN (10), IN (10)};
   wall.n_found_studs = 2;
-  assert_refused (dry_edit_set_wall (old, room, &wall, NULL, &error), &error, DRY_ERROR_GEOMETRY,
-                  "found_studs must ascend");
+  dry_test_refused (dry_edit_set_wall (old, room, &wall, NULL, &error), &error, DRY_ERROR_GEOMETRY,
+                    "found_studs must ascend");
 
   added = dry_edit_set_wall (old, room, &half, &id, &error);
   g_assert_no_error (error);
@@ -334,28 +319,29 @@ test_walls_and_openings (void)
   g_assert_no_error (error);
   bare = dry_edit_remove (hung, room, id, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (first_room (bare)->n_walls, ==, 4);
-  g_assert_cmpuint (first_room (bare)->n_parts + first_room (bare)->n_openings, ==, 0);
+  g_assert_cmpuint (dry_test_first_room (bare)->n_walls, ==, 4);
+  g_assert_cmpuint (dry_test_first_room (bare)->n_parts + dry_test_first_room (bare)->n_openings,
+                    ==, 0);
   half.end = half.start;
-  assert_refused (dry_edit_set_wall (old, room, &half, NULL, &error), &error, DRY_ERROR_GEOMETRY,
-                  "added wall 1: the wall has no length");
+  dry_test_refused (dry_edit_set_wall (old, room, &half, NULL, &error), &error, DRY_ERROR_GEOMETRY,
+                    "added wall 1: the wall has no length");
   half.added = FALSE;
-  assert_refused (dry_edit_set_wall (old, room, &half, NULL, &error), &error, DRY_ERROR_GEOMETRY,
-                  "inserting a corner");
+  dry_test_refused (dry_edit_set_wall (old, room, &half, NULL, &error), &error, DRY_ERROR_GEOMETRY,
+                    "inserting a corner");
   door.id = 99;
-  assert_refused (dry_edit_set_opening (old, room, &door, NULL, &error), &error,
-                  DRY_ERROR_REFERENCE, "no opening 99");
-  assert_refused (dry_edit_remove (old, room, 99, &error), &error, DRY_ERROR_REFERENCE,
-                  "no object 99");
-  assert_refused (dry_edit_remove (old, room, 0, &error), &error, DRY_ERROR_REFERENCE,
-                  "no object 0");
+  dry_test_refused (dry_edit_set_opening (old, room, &door, NULL, &error), &error,
+                    DRY_ERROR_REFERENCE, "no opening 99");
+  dry_test_refused (dry_edit_remove (old, room, 99, &error), &error, DRY_ERROR_REFERENCE,
+                    "no object 99");
+  dry_test_refused (dry_edit_remove (old, room, 0, &error), &error, DRY_ERROR_REFERENCE,
+                    "no object 0");
 }
 
 static void
 test_rooms (void)
 {
   g_autoptr (DryProject) old = dry_test_load ("two-bath-house.drybay");
-  const DryRoom *first = first_room (old);
+  const DryRoom *first = dry_test_first_room (old);
   g_autoptr (DryRoom) copy = dry_room_copy (first);
   g_autoptr (DryProject) added = NULL, changed = NULL, removed = NULL;
   const DryRoom *third;
@@ -378,35 +364,35 @@ test_rooms (void)
   copy->ceiling = IN (90);
   changed = dry_edit_set_room (old, copy, NULL, &error);
   g_assert_no_error (error);
-  g_assert_cmpint (first_room (changed)->ceiling, ==, IN (90));
+  g_assert_cmpint (dry_test_first_room (changed)->ceiling, ==, IN (90));
   copy->parts[0].id = 9999;
-  assert_refused (dry_edit_set_room (old, copy, NULL, &error), &error, DRY_ERROR_REFERENCE,
-                  "no object 9999");
+  dry_test_refused (dry_edit_set_room (old, copy, NULL, &error), &error, DRY_ERROR_REFERENCE,
+                    "no object 9999");
   copy->parts[0].id = copy->parts[1].id;
-  assert_refused (dry_edit_set_room (old, copy, NULL, &error), &error, DRY_ERROR_REFERENCE,
-                  "used twice");
+  dry_test_refused (dry_edit_set_room (old, copy, NULL, &error), &error, DRY_ERROR_REFERENCE,
+                    "used twice");
   copy->id = 9999;
-  assert_refused (dry_edit_set_room (old, copy, NULL, &error), &error, DRY_ERROR_REFERENCE,
-                  "no room 9999");
+  dry_test_refused (dry_edit_set_room (old, copy, NULL, &error), &error, DRY_ERROR_REFERENCE,
+                    "no room 9999");
   copy->id = 0;
   copy->parts[0].wall = 9999;
-  assert_refused (dry_edit_set_room (old, copy, NULL, &error), &error, DRY_ERROR_REFERENCE,
-                  "no wall 9999");
+  dry_test_refused (dry_edit_set_room (old, copy, NULL, &error), &error, DRY_ERROR_REFERENCE,
+                    "no wall 9999");
 
   removed = dry_edit_remove_room (old, first->id, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (dry_project_get_n_rooms (removed), ==, 1);
-  assert_refused (dry_edit_remove_room (removed, first_room (removed)->id, &error), &error,
-                  DRY_ERROR_LIMIT, "at least one room");
-  assert_refused (dry_edit_remove_room (removed, 9999, &error), &error, DRY_ERROR_REFERENCE,
-                  "no room 9999");
+  dry_test_refused (dry_edit_remove_room (removed, dry_test_first_room (removed)->id, &error),
+                    &error, DRY_ERROR_LIMIT, "at least one room");
+  dry_test_refused (dry_edit_remove_room (removed, 9999, &error), &error, DRY_ERROR_REFERENCE,
+                    "no room 9999");
 }
 
 static void
 test_part_limit (void)
 {
   g_autoptr (DryProject) old = dry_project_new ();
-  g_autoptr (DryRoom) room = dry_room_copy (first_room (old));
+  g_autoptr (DryRoom) room = dry_room_copy (dry_test_first_room (old));
   g_autoptr (DryProject) full = NULL;
   GError *error = NULL;
   DryPart part = niche;
@@ -418,8 +404,8 @@ test_part_limit (void)
     room->parts[i] = part;
   full = dry_edit_set_room (old, room, NULL, &error);
   g_assert_no_error (error);
-  assert_refused (dry_edit_set_part (full, room->id, &part, NULL, &error), &error, DRY_ERROR_LIMIT,
-                  "parts: 2001 parts; a room may have at most 2000");
+  dry_test_refused (dry_edit_set_part (full, room->id, &part, NULL, &error), &error,
+                    DRY_ERROR_LIMIT, "parts: 2001 parts; a room may have at most 2000");
 }
 
 int

@@ -253,17 +253,6 @@ make_place (Place *place, gconstpointer data)
   place->link = g_build_filename (place->folder, "link.drybay", NULL);
 }
 
-static guint
-count_files (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  guint n = 0;
-
-  while (dir != NULL && g_dir_read_name (dir) != NULL)
-    n++;
-  return n;
-}
-
 static void
 drop_place (Place *place, gconstpointer data)
 {
@@ -286,12 +275,12 @@ test_save (Place *place, gconstpointer data)
 
   g_assert_true (dry_project_save (project, place->path, &error));
   g_assert_no_error (error);
-  g_assert_cmpuint (count_files (place->folder), ==, 1);
+  g_assert_cmpuint (dry_test_count_files (place->folder), ==, 1);
   g_assert_cmpint (g_chmod (place->path, 0640), ==, 0);
   g_assert_true (dry_project_save (project, place->path, &error));
   g_assert_cmpint (g_stat (place->path, &info), ==, 0);
   g_assert_cmpint (info.st_mode & 07777, ==, 0640);
-  g_assert_cmpuint (count_files (place->folder), ==, 1);
+  g_assert_cmpuint (dry_test_count_files (place->folder), ==, 1);
   read = dry_project_load (place->path, &error);
   g_assert_no_error (error);
   g_assert_true (dry_project_equal (project, read));
@@ -353,7 +342,7 @@ test_save_refused (Place *place, gconstpointer data)
   g_clear_error (&error);
   g_assert_true (g_file_get_contents (place->path, &after, NULL, NULL));
   g_assert_cmpstr (before, ==, after);
-  g_assert_cmpuint (count_files (place->folder), ==, 1);
+  g_assert_cmpuint (dry_test_count_files (place->folder), ==, 1);
   g_assert_cmpint (seteuid (getuid ()), ==, 0);
 }
 

@@ -29,31 +29,6 @@ make_folder (void)
   return folder;
 }
 
-static void
-remove_folder (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while ((name = g_dir_read_name (dir)) != NULL) {
-    g_autofree char *file = g_build_filename (folder, name, NULL);
-
-    g_remove (file);
-  }
-  g_rmdir (folder);
-}
-
-static guint
-count_files (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  guint n = 0;
-
-  while (g_dir_read_name (dir) != NULL)
-    n++;
-  return n;
-}
-
 static DryProject *
 make_titled (guint n)
 {
@@ -140,7 +115,7 @@ test_begin (void)
     g_assert_cmpint (dry_test_fail_end (), >, 0);
     g_test_message ("%s: %s", ROWS[i].call, error != NULL ? error->message : "begun");
     g_assert_true ((journal != NULL) == ROWS[i].begins);
-    g_assert_cmpuint (count_files (folder), ==, ROWS[i].begins ? 1 : 0);
+    g_assert_cmpuint (dry_test_count_files (folder), ==, ROWS[i].begins ? 1 : 0);
     if (journal != NULL) {
       file = g_strdup (dry_journal_get_file (journal));
       push_titled (journal, 1);
@@ -151,7 +126,7 @@ test_begin (void)
       g_assert_nonnull (strstr (error->message, folder));
       g_assert_nonnull (strstr (error->message, g_strerror (ROWS[i].error)));
     }
-    remove_folder (folder);
+    dry_test_remove_tree (folder);
   }
 }
 
@@ -172,7 +147,7 @@ test_no_sync (void)
   g_assert_null (trouble);
   dry_journal_abandon (journal);
   assert_told (file, "1 0|");
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* Half a record that cannot even be taken back ends nothing: it is written over later. */
@@ -205,7 +180,7 @@ test_half_stays (void)
   push_titled (journal, 2);
   dry_journal_abandon (journal);
   assert_told (file, "2 1 0|");
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* What cannot be read just now is neither listed nor thrown away. */
@@ -249,7 +224,7 @@ test_unreadable (void)
   g_assert_true (g_file_test (dir, G_FILE_TEST_IS_DIR));
   g_assert_true (g_file_test (other, G_FILE_TEST_EXISTS));
   assert_told (file, "1 0|");
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* A torn end that cannot be cut off is no hindrance. */
@@ -275,7 +250,7 @@ test_torn_end (void)
   push_titled (journal, 1);
   dry_journal_abandon (journal);
   assert_told (file, "1 0|");
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* The latest first; of the same second, by name. */
@@ -310,7 +285,7 @@ test_order (void)
   }
   found = g_string_free (order, FALSE);
   g_assert_cmpstr (found, ==, "dbcea");
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* --- journals made by hand --- */
@@ -420,7 +395,7 @@ test_lists (void)
     file = hand_end (&hand, folder);
     g_test_message ("%s", ROWS[i].records);
     assert_told (file, ROWS[i].told);
-    remove_folder (folder);
+    dry_test_remove_tree (folder);
   }
 }
 
@@ -455,7 +430,7 @@ test_nonsense (void)
     g_assert_null (told);
     g_assert_nonnull (strstr (error->message, ROWS[i].says));
     g_assert_true (g_file_test (file, G_FILE_TEST_EXISTS));
-    remove_folder (folder);
+    dry_test_remove_tree (folder);
   }
 }
 
@@ -532,7 +507,7 @@ test_too_much_text (void)
     assert_told (file, ROWS[i].told);
   }
   hand_clear (&hand);
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 int

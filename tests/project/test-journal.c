@@ -125,20 +125,6 @@ make_folder (void)
   return folder;
 }
 
-static void
-remove_folder (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while ((name = g_dir_read_name (dir)) != NULL) {
-    g_autofree char *file = g_build_filename (folder, name, NULL);
-
-    g_unlink (file);
-  }
-  g_rmdir (folder);
-}
-
 static char *
 describe_file (const char *file)
 {
@@ -177,7 +163,7 @@ test_comes_back (void)
     dry_journal_discard (file);
     clear_desk (&desk);
   }
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* Cut anywhere, the list is as it was after some step, and the later the cut the later the step. */
@@ -217,7 +203,7 @@ test_cut_anywhere (void)
   }
   g_assert_cmpstr (states->pdata[reached], ==, states->pdata[states->len - 1]);
   clear_desk (&desk);
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* One altered byte anywhere: never a crash, never a state that was not. */
@@ -250,7 +236,7 @@ test_altered_anywhere (void)
     g_assert_true (state == NULL || g_hash_table_contains (states, state));
   }
   clear_desk (&desk);
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 static void
@@ -297,7 +283,7 @@ test_list (void)
   g_assert_cmpuint (left->len, ==, 0);
   g_assert_false (g_file_test (file, G_FILE_TEST_EXISTS));
   clear_desk (&desk);
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* What a newer version left is nobody's to tidy up here, whatever comes after its first line. */
@@ -330,7 +316,7 @@ test_newer (void)
     dry_journal_discard (file);
     g_assert_false (g_file_test (file, G_FILE_TEST_EXISTS));
   }
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* A full disk is told, loses nothing that was there, and is made good when there is room again. */
@@ -368,7 +354,7 @@ test_full_disk (void)
   after = describe_file (file);
   g_assert_cmpstr (before, ==, after);
   clear_desk (&desk);
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 static void
@@ -410,7 +396,7 @@ describe_after (guint32 seed, guint32 n)
     take_step (&desk);
   text = describe (desk.history);
   clear_desk (&desk);
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
   return text;
 }
 
@@ -464,7 +450,7 @@ test_killed (void)
     close (ends[0]);
     check_killed (folder, seed, told);
   }
-  remove_folder (folder);
+  dry_test_remove_tree (folder);
 }
 
 int

@@ -6,16 +6,10 @@
 
 #define IN(x) ((DryLength) ((x) *25400000.0))
 
-static const DryRoom *
-first_room (const DryProject *project)
-{
-  return dry_project_get_room_at (project, 0);
-}
-
 static void
 assert_corners (const DryProject *project, const double *corners, guint n)
 {
-  const DryRoom *room = first_room (project);
+  const DryRoom *room = dry_test_first_room (project);
 
   g_assert_cmpuint (room->n_outline, ==, n);
   for (guint i = 0; i < n; i++) {
@@ -24,16 +18,6 @@ assert_corners (const DryProject *project, const double *corners, guint n)
     g_assert_cmpint (room->walls[i].end.x, ==, IN (corners[2 * ((i + 1) % n)]));
     g_assert_cmpint (room->walls[i].end.y, ==, IN (corners[2 * ((i + 1) % n) + 1]));
   }
-}
-
-static void
-assert_refused (DryProject *project, GError **error, gint code, const char *part)
-{
-  g_assert_null (project);
-  g_assert_error (*error, DRY_ERROR, code);
-  if (strstr ((*error)->message, part) == NULL)
-    g_error ("\"%s\" lacks \"%s\"", (*error)->message, part);
-  g_clear_error (error);
 }
 
 static void
@@ -70,14 +54,14 @@ test_wall_length_refused (void)
   DryId room = dry_test_room (old), north = dry_test_wall (old, 'n');
   GError *error = NULL;
 
-  assert_refused (dry_edit_set_wall_length (old, room, north, 0, &error), &error,
-                  DRY_ERROR_GEOMETRY, "longer than nothing");
-  assert_refused (dry_edit_set_wall_length (old, room, north, G_MAXINT64, &error), &error,
-                  DRY_ERROR_LIMIT, "1 km");
-  assert_refused (dry_edit_set_wall_length (old, room, 77, DRY_INCH, &error), &error,
-                  DRY_ERROR_REFERENCE, "no wall 77");
-  assert_refused (dry_edit_set_wall_length (old, 77, north, DRY_INCH, &error), &error,
-                  DRY_ERROR_REFERENCE, "no room 77");
+  dry_test_refused (dry_edit_set_wall_length (old, room, north, 0, &error), &error,
+                    DRY_ERROR_GEOMETRY, "longer than nothing");
+  dry_test_refused (dry_edit_set_wall_length (old, room, north, G_MAXINT64, &error), &error,
+                    DRY_ERROR_LIMIT, "1 km");
+  dry_test_refused (dry_edit_set_wall_length (old, room, 77, DRY_INCH, &error), &error,
+                    DRY_ERROR_REFERENCE, "no wall 77");
+  dry_test_refused (dry_edit_set_wall_length (old, 77, north, DRY_INCH, &error), &error,
+                    DRY_ERROR_REFERENCE, "no room 77");
 }
 
 static void
@@ -100,23 +84,23 @@ test_set_outline (void)
   g_assert_no_error (error);
   assert_corners (new, (const double[]){0, 0, 0, 120, 30, 120, 30, 96, 60, 96, 60, 0}, 6);
   /* The east wall's segment is still there, so is what hangs on it. */
-  g_assert_cmpint (dry_room_get_wall (first_room (new), dry_test_wall (old, 'e'))->start.x, ==,
-                   IN (60));
-  g_assert_true (dry_room_get_wall (first_room (new), dry_test_wall (old, 'e'))->plumbing);
+  g_assert_cmpint (dry_room_get_wall (dry_test_first_room (new), dry_test_wall (old, 'e'))->start.x,
+                   ==, IN (60));
+  g_assert_true (dry_room_get_wall (dry_test_first_room (new), dry_test_wall (old, 'e'))->plumbing);
   three = dry_edit_set_outline (old, room, triangle, 3, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (first_room (three)->n_outline, ==, 3);
+  g_assert_cmpuint (dry_test_first_room (three)->n_outline, ==, 3);
 
-  assert_refused (dry_edit_set_outline (old, room, cross, 4, &error), &error, DRY_ERROR_GEOMETRY,
-                  "crosses or touches");
-  assert_refused (dry_edit_set_outline (old, room, flat, 3, &error), &error, DRY_ERROR_GEOMETRY,
-                  "outline");
-  assert_refused (dry_edit_set_outline (old, room, twice, 4, &error), &error, DRY_ERROR_GEOMETRY,
-                  "no length");
-  assert_refused (dry_edit_set_outline (old, room, ell, 2, &error), &error, DRY_ERROR_GEOMETRY,
-                  "from 3 to");
-  assert_refused (dry_edit_set_outline (old, room, NULL, 100000, &error), &error, DRY_ERROR_LIMIT,
-                  "not 100000");
+  dry_test_refused (dry_edit_set_outline (old, room, cross, 4, &error), &error, DRY_ERROR_GEOMETRY,
+                    "crosses or touches");
+  dry_test_refused (dry_edit_set_outline (old, room, flat, 3, &error), &error, DRY_ERROR_GEOMETRY,
+                    "outline");
+  dry_test_refused (dry_edit_set_outline (old, room, twice, 4, &error), &error, DRY_ERROR_GEOMETRY,
+                    "no length");
+  dry_test_refused (dry_edit_set_outline (old, room, ell, 2, &error), &error, DRY_ERROR_GEOMETRY,
+                    "from 3 to");
+  dry_test_refused (dry_edit_set_outline (old, room, NULL, 100000, &error), &error, DRY_ERROR_LIMIT,
+                    "not 100000");
 }
 
 static void
@@ -130,35 +114,35 @@ test_corners (void)
   moved = dry_edit_move_corner (old, room, east, (DryPoint){IN (64), IN (98)}, &error);
   g_assert_no_error (error);
   assert_corners (moved, (const double[]){0, 96, 64, 98, 60, 0, 0, 0}, 4);
-  assert_refused (dry_edit_move_corner (old, room, east, (DryPoint){IN (-10), IN (-10)}, &error),
-                  &error, DRY_ERROR_GEOMETRY, "outline");
-  assert_refused (dry_edit_move_corner (old, room, east, (DryPoint){G_MAXINT64, 0}, &error), &error,
-                  DRY_ERROR_LIMIT, "1 km");
-  assert_refused (dry_edit_move_corner (old, room, east, (DryPoint){0, G_MININT64}, &error), &error,
-                  DRY_ERROR_LIMIT, "1 km");
+  dry_test_refused (dry_edit_move_corner (old, room, east, (DryPoint){IN (-10), IN (-10)}, &error),
+                    &error, DRY_ERROR_GEOMETRY, "outline");
+  dry_test_refused (dry_edit_move_corner (old, room, east, (DryPoint){G_MAXINT64, 0}, &error),
+                    &error, DRY_ERROR_LIMIT, "1 km");
+  dry_test_refused (dry_edit_move_corner (old, room, east, (DryPoint){0, G_MININT64}, &error),
+                    &error, DRY_ERROR_LIMIT, "1 km");
 
   /* Fittings at 15 in stay on the left piece or go to the right one. */
   split = dry_edit_insert_corner (old, room, east, IN (10), &added, &error);
   g_assert_no_error (error);
   assert_corners (split, (const double[]){0, 96, 60, 96, 60, 86, 60, 0, 0, 0}, 5);
-  g_assert_cmpuint (first_room (split)->walls[2].id, ==, added);
+  g_assert_cmpuint (dry_test_first_room (split)->walls[2].id, ==, added);
   for (guint i = 1; i < 4; i++) {
-    g_assert_cmpuint (first_room (split)->parts[i].wall, ==, added);
-    g_assert_cmpint (first_room (split)->parts[i].u, ==, IN (5));
+    g_assert_cmpuint (dry_test_first_room (split)->parts[i].wall, ==, added);
+    g_assert_cmpint (dry_test_first_room (split)->parts[i].u, ==, IN (5));
   }
   /* Studs at 7, 23, ... run on: 13 in from the new corner. */
-  g_assert_cmpint (first_room (split)->walls[2].first_stud, ==, IN (13));
-  g_assert_cmpint (first_room (split)->walls[1].first_stud, ==, IN (7));
+  g_assert_cmpint (dry_test_first_room (split)->walls[2].first_stud, ==, IN (13));
+  g_assert_cmpint (dry_test_first_room (split)->walls[1].first_stud, ==, IN (7));
 
   joined = dry_edit_remove (split, room, east, &error);
   g_assert_no_error (error);
   assert_corners (joined, (const double[]){0, 96, 60, 96, 60, 0, 0, 0}, 4);
-  g_assert_cmpuint (first_room (joined)->n_parts, ==, 4);
+  g_assert_cmpuint (dry_test_first_room (joined)->n_parts, ==, 4);
 
-  assert_refused (dry_edit_insert_corner (old, room, east, IN (96), NULL, &error), &error,
-                  DRY_ERROR_GEOMETRY, "between the wall's ends");
-  assert_refused (dry_edit_insert_corner (old, room, east, 0, NULL, &error), &error,
-                  DRY_ERROR_GEOMETRY, "between the wall's ends");
+  dry_test_refused (dry_edit_insert_corner (old, room, east, IN (96), NULL, &error), &error,
+                    DRY_ERROR_GEOMETRY, "between the wall's ends");
+  dry_test_refused (dry_edit_insert_corner (old, room, east, 0, NULL, &error), &error,
+                    DRY_ERROR_GEOMETRY, "between the wall's ends");
 }
 
 static void
@@ -168,7 +152,7 @@ test_split_found_studs (void)
   DryId room = dry_test_room (old), east = dry_test_wall (old, 'e');
   g_autoptr (GError) error = NULL;
   g_autoptr (DryProject) new = dry_edit_insert_corner (old, room, east, IN (40), NULL, &error);
-  const DryWall *walls = first_room (new)->walls;
+  const DryWall *walls = dry_test_first_room (new)->walls;
 
   g_assert_no_error (error);
   g_assert_cmpuint (walls[1].n_found_studs, ==, 2);
@@ -189,17 +173,17 @@ test_remove_walls (void)
   angled = dry_edit_set_outline (old, room, neo, 5, &error);
   g_assert_no_error (error);
   /* The cut-off corner becomes whole. */
-  square = dry_edit_remove (angled, room, first_room (angled)->walls[2].id, &error);
+  square = dry_edit_remove (angled, room, dry_test_first_room (angled)->walls[2].id, &error);
   g_assert_no_error (error);
   assert_corners (square, (const double[]){0, 38, 38, 38, 38, 0, 0, 0}, 4);
   /* Between parallel neighbours the corner where it began goes; what hung on it goes, too. */
   three = dry_edit_remove (old, room, dry_test_wall (old, 'e'), &error);
   g_assert_no_error (error);
   assert_corners (three, (const double[]){0, 96, 60, 0, 0, 0}, 3);
-  g_assert_cmpuint (first_room (three)->n_parts, ==, 1);
-  g_assert_cmpuint (first_room (three)->basin.id, !=, 0);
-  assert_refused (dry_edit_remove (three, room, first_room (three)->walls[0].id, &error), &error,
-                  DRY_ERROR_GEOMETRY, "at least three");
+  g_assert_cmpuint (dry_test_first_room (three)->n_parts, ==, 1);
+  g_assert_cmpuint (dry_test_first_room (three)->basin.id, !=, 0);
+  dry_test_refused (dry_edit_remove (three, room, dry_test_first_room (three)->walls[0].id, &error),
+                    &error, DRY_ERROR_GEOMETRY, "at least three");
 }
 
 static void
@@ -225,12 +209,12 @@ test_move_wall (void)
   still = dry_edit_move_wall (split, room, right, 0, &error);
   g_assert_no_error (error);
   g_assert_true (dry_project_equal (still, split));
-  assert_refused (dry_edit_move_wall (old, room, north, IN (96), &error), &error,
-                  DRY_ERROR_GEOMETRY, "");
-  assert_refused (dry_edit_move_wall (old, room, north, IN (120), &error), &error,
-                  DRY_ERROR_GEOMETRY, "outline");
-  assert_refused (dry_edit_move_wall (old, room, north, G_MININT64, &error), &error,
-                  DRY_ERROR_LIMIT, "1 km");
+  dry_test_refused (dry_edit_move_wall (old, room, north, IN (96), &error), &error,
+                    DRY_ERROR_GEOMETRY, "");
+  dry_test_refused (dry_edit_move_wall (old, room, north, IN (120), &error), &error,
+                    DRY_ERROR_GEOMETRY, "outline");
+  dry_test_refused (dry_edit_move_wall (old, room, north, G_MININT64, &error), &error,
+                    DRY_ERROR_LIMIT, "1 km");
 }
 
 /* A valve on the east wall 81 in north of the south-east corner, as in the furnished alcove: where
@@ -238,7 +222,7 @@ test_move_wall (void)
 static DryPoint
 find_part (const DryProject *project, DryPartKind kind)
 {
-  const DryRoom *room = first_room (project);
+  const DryRoom *room = dry_test_first_room (project);
 
   for (guint i = 0; i < room->n_parts; i++)
     if (room->parts[i].kind == kind)
@@ -275,8 +259,8 @@ test_things_keep_their_place (void)
     is = find_part (new, DRY_PART_VALVE);
     g_assert_cmpint (is.x - was.x, ==, IN (rows[i].valve_x));
     g_assert_cmpint (is.y - was.y, ==, IN (rows[i].valve_y));
-    g_assert_true (dry_room_basin_corners (first_room (old), tub_was));
-    g_assert_true (dry_room_basin_corners (first_room (new), tub_is));
+    g_assert_true (dry_room_basin_corners (dry_test_first_room (old), tub_was));
+    g_assert_true (dry_room_basin_corners (dry_test_first_room (new), tub_is));
     g_assert_cmpint (tub_is[0].y - tub_was[0].y, ==, IN (rows[i].basin_y));
   }
 }
@@ -289,7 +273,7 @@ test_walls_there_and_back (void)
 
   for (guint32 seed = 1; seed <= 60; seed++) {
     g_autoptr (DryProject) old = dry_test_random_project (seed);
-    const DryRoom *room = first_room (old);
+    const DryRoom *room = dry_test_first_room (old);
     DryId wall = room->walls[(guint) g_rand_int_range (rand, 0, (gint) room->n_outline)].id;
     DryLength out = g_rand_int_range (rand, 1, 40) * DRY_INCH / 4;
     g_autoptr (DryProject) there = dry_edit_move_wall (old, room->id, wall, -out, NULL);
@@ -299,8 +283,8 @@ test_walls_there_and_back (void)
     if (!back)
       continue;
     for (guint i = 0; i < room->n_parts; i++)
-      g_assert_cmpint (first_room (back)->parts[i].u, ==, room->parts[i].u);
-    g_assert_cmpint (first_room (back)->basin.along, ==, room->basin.along);
+      g_assert_cmpint (dry_test_first_room (back)->parts[i].u, ==, room->parts[i].u);
+    g_assert_cmpint (dry_test_first_room (back)->basin.along, ==, room->basin.along);
   }
 }
 
@@ -331,27 +315,30 @@ test_widths (void)
     DryId north = dry_test_wall (old, 'n'), room = dry_test_room (old);
     DryWidths widths;
 
-    g_assert_true (dry_room_get_widths (first_room (old), north, &widths));
+    g_assert_true (dry_room_get_widths (dry_test_first_room (old), north, &widths));
     g_assert_cmpint (widths.depth, ==, IN (30));
     g_assert_cmpint (widths.front, ==, IN (60));
     new = dry_edit_set_widths (old, room, north, IN (rows[i].back), IN (rows[i].middle),
                                IN (rows[i].front), &error);
     g_assert_no_error (error);
-    g_assert_true (dry_room_get_widths (first_room (new), north, &widths));
+    g_assert_true (dry_room_get_widths (dry_test_first_room (new), north, &widths));
     g_assert_cmpint (ABS (widths.back - IN (rows[i].back)), <=, 1);
     g_assert_cmpint (ABS (widths.front - IN (rows[i].front)), <=, 2);
     if (rows[i].middle > 0)
       g_assert_cmpint (ABS (widths.middle - IN (rows[i].middle)), <=, 2);
     g_assert_cmpint (
-        ABS (dry_room_get_wall (first_room (new), north)->width_bow - IN (rows[i].bow)), <=, 2);
-    g_assert_cmpint (ABS (dry_room_get_wall (first_room (new), dry_test_wall (old, 'w'))->start.x -
-                          IN (rows[i].west)),
-                     <=, 2);
-    g_assert_cmpint (ABS (dry_room_get_wall (first_room (new), dry_test_wall (old, 'e'))->end.x -
-                          IN (rows[i].east)),
-                     <=, 2);
-    g_assert_cmpint (dry_room_get_wall (first_room (new), dry_test_wall (old, 's'))->start.y, ==,
-                     0);
+        ABS (dry_room_get_wall (dry_test_first_room (new), north)->width_bow - IN (rows[i].bow)),
+        <=, 2);
+    g_assert_cmpint (
+        ABS (dry_room_get_wall (dry_test_first_room (new), dry_test_wall (old, 'w'))->start.x -
+             IN (rows[i].west)),
+        <=, 2);
+    g_assert_cmpint (
+        ABS (dry_room_get_wall (dry_test_first_room (new), dry_test_wall (old, 'e'))->end.x -
+             IN (rows[i].east)),
+        <=, 2);
+    g_assert_cmpint (
+        dry_room_get_wall (dry_test_first_room (new), dry_test_wall (old, 's'))->start.y, ==, 0);
   }
 }
 
@@ -368,15 +355,15 @@ test_widths_refused (void)
 
   for (guint i = 0; i < 6; i++)
     corners[i] = (DryPoint){IN (ell[2 * i]), IN (ell[2 * i + 1])};
-  bare = dry_edit_remove (old, room, first_room (old)->basin.id, &error);
+  bare = dry_edit_remove (old, room, dry_test_first_room (old)->basin.id, &error);
   g_assert_no_error (error);
   six = dry_edit_set_outline (bare, room, corners, 6, &error);
   g_assert_no_error (error);
   /* Without a basin the shorter side wall is the depth; a wall with a room round its end is none.
    */
   for (guint i = 0; i < 6; i++) {
-    const DryWall *wall = &first_room (six)->walls[i];
-    gboolean is_back = dry_room_get_widths (first_room (six), wall->id, &widths);
+    const DryWall *wall = &dry_test_first_room (six)->walls[i];
+    gboolean is_back = dry_room_get_widths (dry_test_first_room (six), wall->id, &widths);
 
     if (wall->start.y == IN (96) && wall->end.y == IN (96)) {
       g_assert_true (is_back);
@@ -384,24 +371,24 @@ test_widths_refused (void)
     }
     if (wall->start.x == IN (60) && wall->start.y == IN (40)) {
       g_assert_false (is_back);
-      assert_refused (dry_edit_set_widths (six, room, wall->id, IN (30), 0, IN (30), &error),
-                      &error, DRY_ERROR_GEOMETRY, "two side walls");
+      dry_test_refused (dry_edit_set_widths (six, room, wall->id, IN (30), 0, IN (30), &error),
+                        &error, DRY_ERROR_GEOMETRY, "two side walls");
     }
   }
-  assert_refused (dry_edit_set_widths (old, room, north, 0, 0, IN (60), &error), &error,
-                  DRY_ERROR_LIMIT, "more than nothing");
-  assert_refused (dry_edit_set_widths (old, room, north, IN (60), 0, 0, &error), &error,
-                  DRY_ERROR_LIMIT, "more than nothing");
-  assert_refused (dry_edit_set_widths (old, room, north, IN (60), -1, IN (60), &error), &error,
-                  DRY_ERROR_LIMIT, "more than nothing");
-  assert_refused (dry_edit_set_widths (old, room, north, G_MAXINT64, 0, IN (60), &error), &error,
-                  DRY_ERROR_LIMIT, "30 m");
-  assert_refused (dry_edit_set_widths (old, room, north, IN (60), G_MAXINT64, IN (60), &error),
-                  &error, DRY_ERROR_LIMIT, "30 m");
-  assert_refused (dry_edit_set_widths (old, room, north, IN (60), 0, G_MAXINT64, &error), &error,
-                  DRY_ERROR_LIMIT, "30 m");
-  assert_refused (dry_edit_set_widths (old, room, 77, IN (60), 0, IN (60), &error), &error,
-                  DRY_ERROR_REFERENCE, "no wall 77");
+  dry_test_refused (dry_edit_set_widths (old, room, north, 0, 0, IN (60), &error), &error,
+                    DRY_ERROR_LIMIT, "more than nothing");
+  dry_test_refused (dry_edit_set_widths (old, room, north, IN (60), 0, 0, &error), &error,
+                    DRY_ERROR_LIMIT, "more than nothing");
+  dry_test_refused (dry_edit_set_widths (old, room, north, IN (60), -1, IN (60), &error), &error,
+                    DRY_ERROR_LIMIT, "more than nothing");
+  dry_test_refused (dry_edit_set_widths (old, room, north, G_MAXINT64, 0, IN (60), &error), &error,
+                    DRY_ERROR_LIMIT, "30 m");
+  dry_test_refused (dry_edit_set_widths (old, room, north, IN (60), G_MAXINT64, IN (60), &error),
+                    &error, DRY_ERROR_LIMIT, "30 m");
+  dry_test_refused (dry_edit_set_widths (old, room, north, IN (60), 0, G_MAXINT64, &error), &error,
+                    DRY_ERROR_LIMIT, "30 m");
+  dry_test_refused (dry_edit_set_widths (old, room, 77, IN (60), 0, IN (60), &error), &error,
+                    DRY_ERROR_REFERENCE, "no wall 77");
 }
 
 int

@@ -21,34 +21,6 @@
 #define NEW "the new text, which is longer"
 
 static void
-remove_tree (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL) {
-    g_autofree char *file = g_build_filename (folder, name, NULL);
-
-    if (g_file_test (file, G_FILE_TEST_IS_DIR) && !g_file_test (file, G_FILE_TEST_IS_SYMLINK))
-      remove_tree (file);
-    else
-      g_unlink (file);
-  }
-  g_rmdir (folder);
-}
-
-static guint
-count_files (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  guint n = 0;
-
-  while (g_dir_read_name (dir) != NULL)
-    n++;
-  return n;
-}
-
-static void
 assert_text (const char *file, const char *text)
 {
   g_autofree char *found = NULL;
@@ -93,14 +65,14 @@ check_row (const Row *row, gboolean has_old)
     g_assert_nonnull (strstr (error->message, row->says));
     g_assert_nonnull (strstr (error->message, g_strerror (row->error)));
   }
-  g_assert_cmpuint (count_files (folder), ==, has_old || row->is_new ? 1 : 0);
+  g_assert_cmpuint (dry_test_count_files (folder), ==, has_old || row->is_new ? 1 : 0);
   if (has_old || row->is_new)
     assert_text (path, row->is_new ? NEW : OLD);
   if (has_old) {
     g_assert_cmpint (g_stat (path, &now), ==, 0);
     g_assert_cmpuint (now.st_mode & 07777, ==, 0640);
   }
-  remove_tree (folder);
+  dry_test_remove_tree (folder);
 }
 
 static void
@@ -156,8 +128,8 @@ test_no_lock (void)
   g_assert_cmpint (dry_test_fail_end (), ==, 16);
   g_assert_error (error, DRY_ERROR, DRY_ERROR_FILE);
   g_assert_nonnull (strstr (error->message, g_strerror (EBUSY)));
-  g_assert_cmpuint (count_files (folder), ==, 0);
-  remove_tree (folder);
+  g_assert_cmpuint (dry_test_count_files (folder), ==, 0);
+  dry_test_remove_tree (folder);
 }
 
 /* What cannot be replaced by a file, and where no file can be. */
@@ -175,12 +147,12 @@ test_bad_places (void)
   g_assert_error (error, DRY_ERROR, DRY_ERROR_FILE);
   g_assert_nonnull (strstr (error->message, g_strerror (EISDIR)));
   g_assert_true (g_file_test (inside, G_FILE_TEST_IS_DIR));
-  g_assert_cmpuint (count_files (folder), ==, 1);
+  g_assert_cmpuint (dry_test_count_files (folder), ==, 1);
   g_clear_error (&error);
   g_assert_false (dry_file_replace (deeper, NEW, strlen (NEW), NULL, FALSE, &error));
   g_assert_error (error, DRY_ERROR, DRY_ERROR_FILE);
   g_assert_nonnull (strstr (error->message, g_strerror (ENOENT)));
-  remove_tree (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* --- leftovers --- */
@@ -222,7 +194,7 @@ test_leftovers (void)
       g_assert_true (g_file_test (file, G_FILE_TEST_EXISTS) == !goes);
     }
     assert_text (path, NEW);
-    remove_tree (folder);
+    dry_test_remove_tree (folder);
   }
 }
 
@@ -252,7 +224,7 @@ test_leftovers_in_use (void)
   g_assert_true (g_file_test (link, G_FILE_TEST_IS_SYMLINK));
   g_assert_true (g_file_test (pipe, G_FILE_TEST_EXISTS));
   g_assert_true (g_file_test (dir, G_FILE_TEST_IS_DIR));
-  remove_tree (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* --- reading and saving projects --- */
@@ -292,7 +264,7 @@ test_read_fails (void)
       }
       dry_newer_clear (&about);
     }
-  remove_tree (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* Links that lead round, to a folder, or through a file: refused, and they stay what they are. */
@@ -323,8 +295,8 @@ test_links (void)
     g_assert_nonnull (
         strstr (error->message, errors[i] != 0 ? g_strerror (errors[i]) : "not a plain file"));
   }
-  g_assert_cmpuint (count_files (folder), ==, 4);
-  remove_tree (folder);
+  g_assert_cmpuint (dry_test_count_files (folder), ==, 4);
+  dry_test_remove_tree (folder);
 }
 
 /* What could not be opened again is not written over what can. */
@@ -350,8 +322,8 @@ test_too_large (void)
   g_assert_false (dry_project_save (project, path, &error));
   g_assert_error (error, DRY_ERROR, DRY_ERROR_LIMIT);
   assert_text (path, OLD);
-  g_assert_cmpuint (count_files (folder), ==, 1);
-  remove_tree (folder);
+  g_assert_cmpuint (dry_test_count_files (folder), ==, 1);
+  dry_test_remove_tree (folder);
 }
 
 /* --- versions --- */
@@ -396,7 +368,7 @@ test_versions (void)
   after = dry_versions_list (kept, path);
   g_assert_cmpuint (after->len, ==, DRY_VERSIONS_KEPT);
   g_assert_true (g_file_test (strange, G_FILE_TEST_EXISTS));
-  remove_tree (folder);
+  dry_test_remove_tree (folder);
 }
 
 /* Two of equal length are compared byte by byte, and one that cannot be read is kept anew. */
@@ -426,7 +398,7 @@ test_same_version (void)
   g_clear_pointer (&list, g_ptr_array_unref);
   list = dry_versions_list (kept, path);
   g_assert_cmpuint (list->len, ==, 4);
-  remove_tree (folder);
+  dry_test_remove_tree (folder);
 }
 
 int

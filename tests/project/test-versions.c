@@ -11,23 +11,6 @@
 #include "support/fixtures.h"
 
 static void
-remove_tree (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL) {
-    g_autofree char *file = g_build_filename (folder, name, NULL);
-
-    if (g_file_test (file, G_FILE_TEST_IS_DIR) && !g_file_test (file, G_FILE_TEST_IS_SYMLINK))
-      remove_tree (file);
-    else
-      g_unlink (file);
-  }
-  g_rmdir (folder);
-}
-
-static void
 keep (const char *folder, const char *path, guint n, const char *text)
 {
   g_autofree char *stamp = g_strdup_printf ("2026-11-25T12-00-%02u", n);
@@ -71,7 +54,7 @@ test_ten (void)
   g_assert_cmpuint (by_alias->len, ==, DRY_VERSIONS_KEPT);
   none = dry_versions_list (kept, other);
   g_assert_cmpuint (none->len, ==, 0);
-  remove_tree (folder);
+  dry_test_remove_tree (folder);
 }
 
 static void
@@ -114,7 +97,7 @@ test_mark (void)
   g_assert_true (dry_file_mark_equal (&none, &same));
   g_assert_false (dry_file_mark_take (folder, &same, &error));
   g_assert_error (error, DRY_ERROR, DRY_ERROR_FILE);
-  remove_tree (folder);
+  dry_test_remove_tree (folder);
 }
 
 int

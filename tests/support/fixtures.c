@@ -3,8 +3,10 @@
  * Sizes are invented and ordinary; what must come of them is checked in the tests. */
 #include "support/fixtures.h"
 
+#include <glib/gstdio.h>
 #include <string.h>
 
+#include "base/error.h"
 #include "project/file.h"
 
 const DryCatalog *
@@ -145,6 +147,50 @@ dry_test_niche (const DryRoom *room)
     if (room->parts[i].kind == DRY_PART_NICHE)
       return &room->parts[i];
   g_assert_not_reached ();
+}
+
+const DryRoom *
+dry_test_first_room (const DryProject *project)
+{
+  return dry_project_get_room_at (project, 0);
+}
+
+void
+dry_test_refused (DryProject *project, GError **error, gint code, const char *part)
+{
+  g_assert_null (project);
+  g_assert_error (*error, DRY_ERROR, code);
+  if (strstr ((*error)->message, part) == NULL)
+    g_error ("\"%s\" lacks \"%s\"", (*error)->message, part);
+  g_clear_error (error);
+}
+
+void
+dry_test_remove_tree (const char *folder)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL) {
+    g_autofree char *file = g_build_filename (folder, name, NULL);
+
+    if (g_file_test (file, G_FILE_TEST_IS_DIR) && !g_file_test (file, G_FILE_TEST_IS_SYMLINK))
+      dry_test_remove_tree (file);
+    else
+      g_unlink (file);
+  }
+  g_rmdir (folder);
+}
+
+guint
+dry_test_count_files (const char *folder)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  guint n = 0;
+
+  while (dir != NULL && g_dir_read_name (dir) != NULL)
+    n++;
+  return n;
 }
 
 guint32

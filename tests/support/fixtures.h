@@ -29,6 +29,18 @@ DryId *dry_test_rooms (const DryProject *project) G_GNUC_WARN_UNUSED_RESULT;
 /* The room's first niche; a room without one fails the test. Borrowed. */
 const DryPart *dry_test_niche (const DryRoom *room);
 
+/* The project's first room; NULL when it has none. Borrowed. */
+const DryRoom *dry_test_first_room (const DryProject *project);
+
+/* An edit that made nothing and said why: an error of this code whose words hold `part`. Clears it.
+ */
+void dry_test_refused (DryProject *project, GError **error, gint code, const char *part);
+
+/* A folder of a test's own goes with all that is in it; links are taken away, not followed. */
+void dry_test_remove_tree (const char *folder);
+/* How many names stand in the folder; 0 when it is not there. */
+guint dry_test_count_files (const char *folder);
+
 /* The whole number an environment variable holds, for runs longer than usual. */
 guint32 dry_test_number (const char *variable, guint32 otherwise);
 

@@ -24,26 +24,9 @@ open_home (Home *home)
 }
 
 static void
-remove_tree (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL) {
-    g_autofree char *file = g_build_filename (folder, name, NULL);
-
-    if (g_file_test (file, G_FILE_TEST_IS_DIR))
-      remove_tree (file);
-    else
-      g_unlink (file);
-  }
-  g_rmdir (folder);
-}
-
-static void
 clear_home (Home *home)
 {
-  remove_tree (home->folder);
+  dry_test_remove_tree (home->folder);
   g_free (home->folder);
   g_free (home->journals);
   g_free (home->versions);
