@@ -202,3 +202,18 @@ dry_mark_chip (DryCanvas *self, GtkSnapshot *snapshot, DrySpot at, const char *t
   gtk_snapshot_append_layout (snapshot, layout, &ink);
   gtk_snapshot_restore (snapshot);
 }
+
+void
+dry_mark_group (DryCanvas *self, GtkSnapshot *snapshot,
+                void (*draw) (DryCanvas *self, GtkSnapshot *snapshot))
+{
+  GtkSnapshot *group = gtk_snapshot_new ();
+  GskRenderNode *node;
+
+  draw (self, group);
+  node = gtk_snapshot_free_to_node (group);
+  if (node == NULL)
+    return;
+  gtk_snapshot_append_node (snapshot, node);
+  gsk_render_node_unref (node);
+}

@@ -164,7 +164,7 @@ dry_canvas_paint_hand (DryCanvas *self, GtkSnapshot *snapshot)
   case DRY_HAND_PART:
   case DRY_HAND_OPENING:
   case DRY_HAND_SIZE:
-    dry_canvas_paint_distances (self, snapshot);
+    dry_mark_group (self, snapshot, dry_canvas_paint_distances);
     draw_snap (self, snapshot);
     draw_size (self, snapshot);
     break;
@@ -173,7 +173,7 @@ dry_canvas_paint_hand (DryCanvas *self, GtkSnapshot *snapshot)
     break;
   case DRY_HAND_BASIN:
   case DRY_HAND_STUD:
-    dry_canvas_paint_distances (self, snapshot);
+    dry_mark_group (self, snapshot, dry_canvas_paint_distances);
     break;
   case DRY_HAND_WALL:
   case DRY_HAND_CORNER:

@@ -70,8 +70,8 @@ draw_selection (DryCanvas *self, GtkSnapshot *snapshot)
   }
   dry_canvas_paint_studs (self, snapshot, focused);
   if (!held) {
-    draw_grips (self, snapshot);
-    dry_canvas_paint_distances (self, snapshot);
+    dry_mark_group (self, snapshot, draw_grips);
+    dry_mark_group (self, snapshot, dry_canvas_paint_distances);
   }
 }
 
@@ -146,10 +146,10 @@ dry_canvas_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
                            gtk_widget_get_scale_factor (widget)))
     keep_soon (self);
   dry_advice_paint_bands (self, snapshot);
-  dry_canvas_paint_counted (self, snapshot);
-  draw_finding (self, snapshot);
-  draw_selection (self, snapshot);
-  dry_canvas_paint_hand (self, snapshot);
-  dry_advice_paint_panel (self, snapshot);
+  dry_mark_group (self, snapshot, dry_canvas_paint_counted);
+  dry_mark_group (self, snapshot, draw_finding);
+  dry_mark_group (self, snapshot, draw_selection);
+  dry_mark_group (self, snapshot, dry_canvas_paint_hand);
+  dry_mark_group (self, snapshot, dry_advice_paint_panel);
   dry_entry_snapshot (self, snapshot);
 }

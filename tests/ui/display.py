@@ -1,14 +1,17 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The X display by its own library, for timings: pointer and keys by the XTEST extension, pixels as they are on the screen.
 
-Used by the window's benchmarks, where starting a program for every event would cost more than what is measured. Knows
-no widget and no name."""
+Used by the window's benchmarks, where starting a program for every event would cost more than what is measured. Waits
+for a pixel by the DAMAGE extension: asking for pixels again and again would take the server, which has to draw them, one
+of two processors. Knows no widget and no name."""
 import ctypes
+import select
 import time
 
 xlib = ctypes.CDLL("libX11.so.6")
 xtst = ctypes.CDLL("libXtst.so.6")
-ALL_PLANES, Z_PIXMAP = 0xFFFFFFFF, 2
+xdamage = ctypes.CDLL("libXdamage.so.1")
+ALL_PLANES, Z_PIXMAP, RAW_RECTANGLES = 0xFFFFFFFF, 2, 0
 
 
 class Image(ctypes.Structure):
@@ -20,10 +23,31 @@ class Image(ctypes.Structure):
                 ("create", ctypes.c_void_p), ("destroy", ctypes.CFUNCTYPE(ctypes.c_int, ctypes.c_void_p))]
 
 
+class Rectangle(ctypes.Structure):
+    _fields_ = [("x", ctypes.c_short), ("y", ctypes.c_short), ("width", ctypes.c_ushort), ("height", ctypes.c_ushort)]
+
+
+class DamageEvent(ctypes.Structure):
+    _fields_ = [("type", ctypes.c_int), ("serial", ctypes.c_ulong), ("send_event", ctypes.c_int),
+                ("display", ctypes.c_void_p), ("drawable", ctypes.c_ulong), ("damage", ctypes.c_ulong),
+                ("level", ctypes.c_int), ("more", ctypes.c_int), ("timestamp", ctypes.c_ulong), ("area", Rectangle),
+                ("geometry", Rectangle)]
+
+
+class Event(ctypes.Union):
+    _fields_ = [("type", ctypes.c_int), ("damage", DamageEvent), ("room", ctypes.c_long * 24)]
+
+
 for library, name, result, arguments in (
         (xlib, "XOpenDisplay", ctypes.c_void_p, [ctypes.c_char_p]),
         (xlib, "XDefaultRootWindow", ctypes.c_ulong, [ctypes.c_void_p]),
         (xlib, "XFlush", ctypes.c_int, [ctypes.c_void_p]),
+        (xlib, "XPending", ctypes.c_int, [ctypes.c_void_p]),
+        (xlib, "XNextEvent", ctypes.c_int, [ctypes.c_void_p, ctypes.POINTER(Event)]),
+        (xlib, "XConnectionNumber", ctypes.c_int, [ctypes.c_void_p]),
+        (xdamage, "XDamageQueryExtension", ctypes.c_int, [ctypes.c_void_p, ctypes.POINTER(ctypes.c_int),
+                                                          ctypes.POINTER(ctypes.c_int)]),
+        (xdamage, "XDamageCreate", ctypes.c_ulong, [ctypes.c_void_p, ctypes.c_ulong, ctypes.c_int]),
         (xlib, "XStringToKeysym", ctypes.c_ulong, [ctypes.c_char_p]),
         (xlib, "XKeysymToKeycode", ctypes.c_ubyte, [ctypes.c_void_p, ctypes.c_ulong]),
         (xlib, "XGetImage", ctypes.POINTER(Image), [ctypes.c_void_p, ctypes.c_ulong, ctypes.c_int, ctypes.c_int,
@@ -40,6 +64,11 @@ class Display:
     def __init__(self):
         self.display = xlib.XOpenDisplay(None)
         self.root = xlib.XDefaultRootWindow(self.display)
+        first, error = ctypes.c_int(), ctypes.c_int()
+        if not xdamage.XDamageQueryExtension(self.display, ctypes.byref(first), ctypes.byref(error)):
+            raise RuntimeError("the display has no DAMAGE extension")
+        self.damaged = first.value
+        xdamage.XDamageCreate(self.display, self.root, RAW_RECTANGLES)
 
     def move(self, x, y):
         xtst.XTestFakeMotionEvent(self.display, -1, int(x), int(y), 0)
@@ -78,13 +107,29 @@ class Display:
             if now != last:
                 last, since = now, time.monotonic()
 
+    def drawn_in(self, box):
+        """Takes what has been drawn since the last call; whether any of it is in the box."""
+        x, y, width, height = box
+        event, found = Event(), False
+        while xlib.XPending(self.display):
+            xlib.XNextEvent(self.display, ctypes.byref(event))
+            if event.type == self.damaged:
+                area = event.damage.area
+                found |= (area.x < x + width and x < area.x + area.width and
+                          area.y < y + height and y < area.y + area.height)
+        return found
+
     def until_changed(self, box, act, longest=1.0):
-        """Milliseconds from the act's event until a pixel in the box is another; None when none is."""
+        """Milliseconds from the act's event until a pixel in the box is drawn that is another; None when none is."""
         before = self.pixels(box)
+        self.drawn_in(box)
         start = time.perf_counter()
         act()
-        while time.perf_counter() - start < longest:
-            if self.pixels(box) != before:
-                return (time.perf_counter() - start) * 1000
-            time.sleep(0.0003)  # the display has other work than answering this
-        return None
+        while True:
+            left = start + longest - time.perf_counter()
+            if left <= 0 or not select.select([xlib.XConnectionNumber(self.display)], [], [], left)[0]:
+                return None
+            if self.drawn_in(box):
+                drawn = time.perf_counter()
+                if self.pixels(box) != before:  # what was drawn may be what was there
+                    return (drawn - start) * 1000
