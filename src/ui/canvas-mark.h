@@ -29,8 +29,8 @@ void dry_mark_chip (DryCanvas *self, GtkSnapshot *snapshot, DrySpot at, const ch
  * that they cover neither the thing nor its distances. Line 0 is the lowest. */
 DrySpot dry_mark_foot (DryCanvas *self, guint line);
 void dry_mark_chip_size (DryCanvas *self, const char *text, double *width, double *height);
-/* What `draw` adds is one node of the frame. GTK tells what is new in a frame by comparing nodes that
- * lie side by side, gives up when many came or went, and then paints the whole board anew. */
+/* What `draw` adds is one node of the frame. GTK tells what is new in a frame by comparing nodes
+ * that lie side by side, gives up when many came or went, and then paints the whole board anew. */
 void dry_mark_group (DryCanvas *self, GtkSnapshot *snapshot,
                      void (*draw) (DryCanvas *self, GtkSnapshot *snapshot));
 /* canvas-paint-hand.c: what is in hand, with its distances and the reason it snapped. */

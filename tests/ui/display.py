@@ -42,6 +42,7 @@ for library, name, result, arguments in (
         (xlib, "XOpenDisplay", ctypes.c_void_p, [ctypes.c_char_p]),
         (xlib, "XDefaultRootWindow", ctypes.c_ulong, [ctypes.c_void_p]),
         (xlib, "XFlush", ctypes.c_int, [ctypes.c_void_p]),
+        (xlib, "XSync", ctypes.c_int, [ctypes.c_void_p, ctypes.c_int]),
         (xlib, "XPending", ctypes.c_int, [ctypes.c_void_p]),
         (xlib, "XNextEvent", ctypes.c_int, [ctypes.c_void_p, ctypes.POINTER(Event)]),
         (xlib, "XConnectionNumber", ctypes.c_int, [ctypes.c_void_p]),
@@ -69,6 +70,8 @@ class Display:
             raise RuntimeError("the display has no DAMAGE extension")
         self.damaged = first.value
         xdamage.XDamageCreate(self.display, self.root, RAW_RECTANGLES)
+        xlib.XSync(self.display, 0)  # all there is counts as drawn once
+        self.drawn()
 
     def move(self, x, y):
         xtst.XTestFakeMotionEvent(self.display, -1, int(x), int(y), 0)
@@ -107,17 +110,19 @@ class Display:
             if now != last:
                 last, since = now, time.monotonic()
 
-    def drawn_in(self, box):
-        """Takes what has been drawn since the last call; whether any of it is in the box."""
-        x, y, width, height = box
-        event, found = Event(), False
+    def drawn(self):
+        """Boxes drawn since the last call."""
+        event, boxes = Event(), []
         while xlib.XPending(self.display):
             xlib.XNextEvent(self.display, ctypes.byref(event))
             if event.type == self.damaged:
                 area = event.damage.area
-                found |= (area.x < x + width and x < area.x + area.width and
-                          area.y < y + height and y < area.y + area.height)
-        return found
+                boxes.append((area.x, area.y, area.width, area.height))
+        return boxes
+
+    def drawn_in(self, box):
+        x, y, width, height = box
+        return any(x0 < x + width and x < x0 + w and y0 < y + height and y < y0 + h for x0, y0, w, h in self.drawn())
 
     def until_changed(self, box, act, longest=1.0):
         """Milliseconds from the act's event until a pixel in the box is drawn that is another; None when none is."""

@@ -172,8 +172,23 @@ class App:
 
     # --- hands ---
 
+    def resting_centre(self, node):
+        """Of a thing that may still be sliding in, as a toast does."""
+        last = self.centre(node)
+        for _ in range(20):
+            time.sleep(0.03)
+            now = self.centre(node)
+            if now == last:
+                break
+            last = now
+        return last
+
     def click(self, where, button=1, repeat=1):
-        x, y = where if isinstance(where, tuple) else self.centre(where)
+        """Comes to the place in two steps, as a hand does in many: after a menu has gone, GTK 4.8 may not yet know what
+        is under a pointer that jumped there, and the press is nobody's."""
+        x, y = where if isinstance(where, tuple) else self.resting_centre(where)
+        xd("mousemove", x - 2, y - 1)
+        time.sleep(0.04)
         xd("mousemove", x, y)
         time.sleep(0.08)
         xd("click", "--repeat", repeat, "--delay", 60, button)

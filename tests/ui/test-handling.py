@@ -10,6 +10,7 @@ import sys
 import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
+import display  # noqa: E402
 from driver import Atspi, Tap, Work, equal, near, true, xd  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
@@ -53,6 +54,24 @@ def test_typed_distance_of_selection():
     app.key("Escape")
     undo(2)
     near(niche()["u"], 24 * INCH, "after undo")
+
+
+def test_selection_repaints_its_place():
+    """Not all of the board: GTK does that when too many things come and go beside each other in one frame."""
+    screen = display.Display()
+    x, y, w, h = app.box(board.node())
+    places = (x + 6, y + 6), app.centre(board.item(NICHE))
+    app.click(places[1])
+    for i in range(4):
+        xd("mousemove", *places[i % 2])
+        time.sleep(0.4)
+        screen.drawn()
+        xd("click", "1")
+        time.sleep(0.6)
+        boxes = screen.drawn()
+        true(boxes, "nothing was drawn at a selection")
+        whole = [b for b in boxes if b[0] <= x and b[1] <= y and b[0] + b[2] >= x + w and b[1] + b[3] >= y + h]
+        true(not whole, "all of the board was drawn anew: %s" % boxes)
 
 
 def test_typed_distance_while_dragging():
