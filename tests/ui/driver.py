@@ -184,8 +184,7 @@ class App:
         return last
 
     def click(self, where, button=1, repeat=1):
-        """Comes to the place in two steps, as a hand does in many: after a menu has gone, GTK 4.8 may not yet know what
-        is under a pointer that jumped there, and the press is nobody's."""
+        """Comes to the place in two steps, as a hand does in many."""
         x, y = where if isinstance(where, tuple) else self.resting_centre(where)
         xd("mousemove", x - 2, y - 1)
         time.sleep(0.04)
