@@ -11,10 +11,13 @@
 #define CANVAS_HEIGHT 164.0
 #define TITLE_HEIGHT  5.0
 
-static DryRect
-join_rects (DryRect a, DryRect b)
+static void
+extend_rect (DryRect *r, const DryRect *other)
 {
-  return (DryRect){MIN (a.x0, b.x0), MIN (a.y0, b.y0), MAX (a.x1, b.x1), MAX (a.y1, b.y1)};
+  r->x0 = MIN (r->x0, other->x0);
+  r->y0 = MIN (r->y0, other->y0);
+  r->x1 = MAX (r->x1, other->x1);
+  r->y1 = MAX (r->y1, other->y1);
 }
 
 static DryRect
@@ -23,7 +26,7 @@ measure_views (const DrySceneBuilder *b, guint from, guint to)
   DryRect r = g_array_index (b->views, DryView, from).bounds;
 
   for (guint i = from + 1; i < to; i++)
-    r = join_rects (r, g_array_index (b->views, DryView, i).bounds);
+    extend_rect (&r, &g_array_index (b->views, DryView, i).bounds);
   return r;
 }
 

@@ -30,11 +30,12 @@ add_lines (DryPainter *self, DryBox b, double spacing, int rise)
       rise > 0 ? self->transform.x + self->transform.y : self->transform.x - self->transform.y;
   double from = rise > 0 ? b.x0 + b.y0 : b.x0 - b.y1;
   double to = rise > 0 ? b.x1 + b.y1 : b.x1 - b.y0;
-  double k = ceil ((from - origin) / step);
+  double first = ceil ((from - origin) / step), last = ceil ((to - origin) / step);
 
-  if ((to - from) / step > LINES_MOST)
+  if (!(last - first <= LINES_MOST))
     return;
-  for (double c = origin + k * step; c < to; c += step) {
+  for (int k = 0; k < (int) (last - first); k++) {
+    double c = origin + (first + k) * step;
     double x = rise > 0 ? c - b.y1 : c + b.y0;
     cairo_move_to (self->cr, x, rise > 0 ? b.y1 : b.y0);
     cairo_line_to (self->cr, x + height, rise > 0 ? b.y0 : b.y1);
@@ -49,12 +50,13 @@ add_dots (DryPainter *self, DryBox b, double spacing)
 
   if (!(nx * ny < 12000))
     return;
-  for (double j = floor (b.y0 / spacing); j * spacing < b.y1; j++)
-    for (double i = floor (b.x0 / spacing); i * spacing < b.x1; i++) {
+  for (gint64 j = (gint64) floor (b.y0 / spacing); (double) j * spacing < b.y1; j++)
+    for (gint64 i = (gint64) floor (b.x0 / spacing); (double) i * spacing < b.x1; i++) {
       /* A fixed shuffle: aggregate does not stand in ranks. */
-      guint32 hash = (guint32) (gint64) i * 2654435761u ^ (guint32) (gint64) j * 2246822519u;
+      guint32 hash = (guint32) i * 2654435761u ^ (guint32) j * 2246822519u;
       double dx = (double) (hash >> 8 & 255) / 255.0, dy = (double) (hash >> 20 & 255) / 255.0;
-      double x = (i + 0.15 + 0.7 * dx) * spacing, y = (j + 0.15 + 0.7 * dy) * spacing;
+      double x = ((double) i + 0.15 + 0.7 * dx) * spacing,
+             y = ((double) j + 0.15 + 0.7 * dy) * spacing;
       cairo_new_sub_path (self->cr);
       cairo_arc (self->cr, x, y, dot * (1 + (hash & 3) * 0.35), 0, 2 * G_PI);
     }

@@ -9,6 +9,8 @@
 #include "plan/rule-names.h"
 #include "ui/access.h"
 #include "ui/actions.h"
+#include "ui/closing.h"
+#include "ui/popover-place.h"
 #include "ui/preferences.h"
 #include "ui/screenshot.h"
 #include "ui/settings.h"
@@ -303,7 +305,12 @@ dry_application_startup (GApplication *application)
   begin_catalog (self);
   G_APPLICATION_CLASS (dry_application_parent_class)->startup (application);
   dry_wrapping_install ();
+  dry_closing_install ();
+  dry_popover_place_install ();
   dry_access_install ();
+  /* GTK 4.8 looks at the widget that had the focus before a label has taken it, which is gone by
+   * then when the focus moved because that widget went away. It does so for this setting only. */
+  g_object_set (gtk_settings_get_default (), "gtk-label-select-on-focus", FALSE, NULL);
   add_style ();
   gtk_window_set_default_icon_name (DRY_APP_ID);
   self->settings = dry_settings_new ();

@@ -107,6 +107,9 @@ dry_canvas_popup_menu (DryCanvas *self, double x, double y)
 {
   g_autoptr (GMenuModel) model = build_menu (self);
 
+  /* What is selected may have been panned out of sight; a menu opens on the board all the same. */
+  x = CLAMP (x, 0, MAX (gtk_widget_get_width (GTK_WIDGET (self)) - 1, 0));
+  y = CLAMP (y, 0, MAX (gtk_widget_get_height (GTK_WIDGET (self)) - 1, 0));
   g_clear_pointer (&self->menu, gtk_widget_unparent);
   self->menu = gtk_popover_menu_new_from_model (model);
   gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);

@@ -73,8 +73,16 @@ static void
 drag_begin_cb (GtkDragSource *source, GdkDrag *drag, GtkWidget *button)
 {
   g_autoptr (GdkPaintable) icon = dry_item_picture_make_icon (get_item (button), button);
+  GdkSurface *surface = gdk_drag_get_drag_surface (drag);
 
   gtk_drag_source_set_icon (source, icon, 20, 20);
+  /* While its picture still flies back, the next drag must not be dropped on it. */
+  if (surface != NULL) {
+    cairo_region_t *nowhere = cairo_region_create ();
+
+    gdk_surface_set_input_region (surface, nowhere);
+    cairo_region_destroy (nowhere);
+  }
 }
 
 /* Name and sizes in the project's own units, as far as the thing has sizes. */

@@ -2,8 +2,8 @@
 """Random pointer and key input on the real window: it must neither end nor warn (G_DEBUG=fatal-warnings), and what it
 holds must not grow from document to document.
 
-    monkey.py PROGRAM SOURCE          in a session of tests/ui/session.sh with WM=true: no window manager, whose own
-                                      moving and resizing would take the input for itself
+    monkey.py PROGRAM SOURCE          in a session of tests/ui/session.sh with WM="openbox --config-file
+                                      tests/ui/bare-openbox.xml", which takes no input for itself
     DRYBAY_MONKEY=SECONDS             how long (20); DRYBAY_MONKEY_SEED (1) for the same input again
 
 Events go out by XTEST as fast as the window takes them. After each round a fresh document is opened and the old window
@@ -31,7 +31,7 @@ T = ctypes.CDLL(ctypes.util.find_library("Xtst") or "libXtst.so.6")
 X.XOpenDisplay.restype = ctypes.c_void_p
 X.XStringToKeysym.restype = ctypes.c_ulong
 for function in (X.XSync, X.XFlush, X.XKeysymToKeycode, X.XGetInputFocus, X.XFetchName, X.XQueryTree, X.XFree,
-                 T.XTestFakeMotionEvent, T.XTestFakeButtonEvent, T.XTestFakeKeyEvent):
+                 X.XGetGeometry, T.XTestFakeMotionEvent, T.XTestFakeButtonEvent, T.XTestFakeKeyEvent):
     function.argtypes = None
 display = ctypes.c_void_p(X.XOpenDisplay(None))
 if not display:
@@ -98,9 +98,9 @@ class Monkey:
         self.folder = tempfile.mkdtemp(prefix="drybay-monkey-")
         self.errors = open(os.path.join(self.folder, "errors"), "w+")
         self.random = random.Random(seed)
-        self.events = self.rounds = self.restarts = self.dismissed = self.leftover = 0
+        self.events = self.rounds = self.restarts = self.dismissed = self.leftover = self.brought_back = 0
         self.memory = []  # kB after each round
-        self.process = None
+        self.process = self.window = None
 
     def log(self):
         self.errors.flush()
@@ -123,18 +123,21 @@ class Monkey:
     def find_windows(self):
         found = subprocess.run(["xdotool", "search", "--onlyvisible", "--pid", str(self.process.pid)], capture_output=True,
                                text=True).stdout.split()
-        return found
+        return sorted(found, key=int)
 
     def open_document(self):
         path = os.path.join(self.folder, "round-%d.drybay" % self.rounds)
         shutil.copy(os.path.join(source, "data/demo", DEMOS[self.rounds % len(DEMOS)] + ".drybay"), path)
+        before = self.find_windows() if self.process is not None else []
         if self.process is None or self.process.poll() is not None:
             self.process = subprocess.Popen([program, path], stderr=self.errors,
                                             env={**os.environ, "G_DEBUG": "fatal-warnings", "GTK_A11Y": "none"})
         else:
             subprocess.run([program, path], stderr=self.errors, timeout=60, env={**os.environ, "GTK_A11Y": "none"})
         for _ in range(200):
-            if self.find_windows() or self.process.poll() is not None:
+            new = [w for w in self.find_windows() if w not in before]
+            if new or self.process.poll() is not None:
+                self.window = new[-1] if new else None
                 break
             time.sleep(0.05)
         time.sleep(0.5)
@@ -142,13 +145,15 @@ class Monkey:
         return path
 
     def close(self, window):
-        """Keys reach a window only when the manager has brought it to the front, and the question only once it is there."""
+        """Popovers first, and without saving. A dialog that asks comes to the front and has the keyboard by itself."""
         for _ in range(4):
             self.raise_window(window)
-            time.sleep(0.3)
             self.wait_quiet()
-            tap("Escape")
-            tap("Escape")
+            for _ in range(3):
+                tap("Escape")
+                time.sleep(0.1)
+                if window not in self.find_windows():
+                    return
             tap("Control_L", "w")
             for _ in range(6):
                 time.sleep(0.3)
@@ -157,15 +162,16 @@ class Monkey:
                 tap("Alt_L", "d")
 
     def close_others(self):
-        """Every window but the newest, dialogs and popovers first, discarding what is not saved."""
-        for window in reversed(sorted(self.find_windows(), key=int)[:-1]):
-            self.close(window)
+        """Every window but the newest document's, dialogs and popovers first, discarding what is not saved."""
+        for window in reversed(self.find_windows()):
+            if window != self.window and window in self.find_windows():
+                self.close(window)
             if self.process.poll() is not None:
                 return
-        self.leftover = max(self.leftover, len(self.find_windows()) - 1)
+        self.leftover = max(self.leftover, len([w for w in self.find_windows() if w != self.window]))
 
     def raise_window(self, window):
-        self.xdo("windowraise", window, "windowfocus", window)
+        self.xdo("windowactivate", window)
 
     def xdo(self, *arguments):
         """A window may go away while it is asked to do something."""
@@ -175,9 +181,9 @@ class Monkey:
             pass
 
     def fill_screen(self):
-        for window in self.find_windows()[-1:]:
-            self.raise_window(window)
-            self.xdo("windowmove", window, "0", "0", "windowsize", window, str(WIDTH), str(HEIGHT))
+        if self.window is not None:
+            self.raise_window(self.window)
+            self.xdo("windowmove", self.window, "0", "0", "windowsize", self.window, str(WIDTH), str(HEIGHT))
 
     def resident(self):
         with open("/proc/%d/status" % self.process.pid) as f:
@@ -191,17 +197,43 @@ class Monkey:
                 seed, self.events, self.process.returncode, self.log().replace("\n", "\n# ")))
         return False  # its last window was closed, as a person may
 
+    def bring_back(self):
+        """Windows dragged beyond the edge: GDK 4.8 complains when a menu opens at a place that is on no monitor."""
+        root, x, y, w, h, border, depth = (ctypes.c_ulong(), ctypes.c_int(), ctypes.c_int(), ctypes.c_uint(), ctypes.c_uint(),
+                                           ctypes.c_uint(), ctypes.c_uint())
+        top, parent, children, n = X.XDefaultRootWindow(display), ctypes.c_ulong(), ctypes.c_void_p(), ctypes.c_uint()
+        X.XSync(display, 0)
+        if not X.XQueryTree(display, ctypes.c_ulong(top), ctypes.byref(root), ctypes.byref(parent), ctypes.byref(children),
+                            ctypes.byref(n)):
+            return
+        outside = False
+        for window in ctypes.cast(children, ctypes.POINTER(ctypes.c_ulong))[:n.value]:
+            if X.XGetGeometry(display, ctypes.c_ulong(window), ctypes.byref(root), ctypes.byref(x), ctypes.byref(y),
+                              ctypes.byref(w), ctypes.byref(h), ctypes.byref(border), ctypes.byref(depth)):
+                outside |= w.value > 200 and (x.value < 0 or y.value < 0 or x.value + w.value > WIDTH or y.value + h.value > HEIGHT)
+        X.XFree(children)
+        if outside:
+            for window in self.find_windows():
+                self.xdo("windowmove", window, "0", "0")
+            self.brought_back += 1
+
     # --- input ---
 
     def place(self):
         return self.random.randrange(2, WIDTH - 2), self.random.randrange(48, HEIGHT - 2)
+
+    def place_to_press(self):
+        """The head of the window too, but for its buttons that close it and put it away."""
+        if self.random.random() < 0.08:
+            return self.random.randrange(8, WIDTH - 200), self.random.randrange(10, 44)
+        return self.place()
 
     def act(self):
         dice = self.random.random()
         if dice < 0.40:
             move(*self.place())
         elif dice < 0.60:
-            move(*self.place())
+            move(*self.place_to_press())
             number = self.random.choice((1, 1, 1, 1, 3))
             for _ in range(self.random.choice((1, 1, 1, 2))):
                 button(number, True)
@@ -218,6 +250,7 @@ class Monkey:
             if self.random.random() < 0.1:
                 tap("Escape")
             button(1, False)
+            self.bring_back()
         elif dice < 0.82:
             number = self.random.choice((4, 5))
             with_control = self.random.random() < 0.3
@@ -274,8 +307,8 @@ class Monkey:
                     self.events, self.rounds, len(self.find_windows()), self.memory[-1:]), flush=True)
         took = time.monotonic() - start
         print("ok 1 monkey")
-        print("# seed %d: %d events in %.0f s, %d documents, %d choosers dismissed, ended by its last window %d times" % (
-            seed, self.events, took, self.rounds, self.dismissed, self.restarts))
+        print("# seed %d: %d events in %.0f s, %d documents, %d choosers dismissed, windows brought back %d times, ended by its last window %d times" % (
+            seed, self.events, took, self.rounds, self.dismissed, self.brought_back, self.restarts))
         if len(self.memory) >= 8:
             quarter = self.memory[len(self.memory) // 4:]
             half = len(quarter) // 2

@@ -1,0 +1,107 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Mends what the toolkit leaves behind when a menu or a window closes: presses that go to what is
+ * closed, and windows that are never let go. Knows popovers, windows and gestures only. */
+#define G_LOG_DOMAIN "drybay-ui"
+
+#include "ui/closing.h"
+
+/* --- popovers --- */
+
+typedef guint (*ForMatched) (gpointer instance, GSignalMatchType mask, guint signal, GQuark detail,
+                             GClosure *closure, gpointer function, gpointer data);
+
+/* The toolkit's own handler of the surface's events is known by its data, the popover. */
+static void
+for_events_of (GtkWidget *popover, ForMatched act)
+{
+  GdkSurface *surface = gtk_native_get_surface (GTK_NATIVE (popover));
+
+  if (surface != NULL)
+    act (surface, G_SIGNAL_MATCH_ID | G_SIGNAL_MATCH_DATA,
+         g_signal_lookup ("event", GDK_TYPE_SURFACE), 0, NULL, NULL, popover);
+}
+
+static void
+hear (GtkWidget *popover)
+{
+  g_signal_handlers_disconnect_by_func (popover, (gpointer) hear, NULL);
+  for_events_of (popover, g_signal_handlers_unblock_matched);
+}
+
+static gboolean
+silence (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const GValue *values,
+         G_GNUC_UNUSED gpointer nothing)
+{
+  GtkWidget *popover = g_value_get_object (&values[0]);
+
+  /* Closing may be told while something has shown it anew already, or twice. */
+  if (gtk_widget_get_mapped (popover) ||
+      g_signal_handler_find (popover, G_SIGNAL_MATCH_FUNC, 0, 0, NULL, (gpointer) hear, NULL) != 0)
+    return TRUE;
+  for_events_of (popover, g_signal_handlers_block_matched);
+  /* A surface made anew has a handler of its own, which is not blocked. */
+  g_signal_connect (popover, "map", G_CALLBACK (hear), NULL);
+  g_signal_connect (popover, "unrealize", G_CALLBACK (hear), NULL);
+  return TRUE;
+}
+
+/* --- windows --- */
+
+static void
+add_active_gestures (GtkWidget *widget, GPtrArray *found)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++) {
+    g_autoptr (GObject) controller = g_list_model_get_item (controllers, i);
+
+    if (GTK_IS_GESTURE (controller) && gtk_gesture_is_active (GTK_GESTURE (controller)))
+      g_ptr_array_add (found, g_steal_pointer (&controller));
+  }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    add_active_gestures (child, found);
+}
+
+static gboolean
+end_gestures (gpointer data)
+{
+  GPtrArray *gestures = data;
+
+  for (guint i = 0; i < gestures->len; i++)
+    gtk_event_controller_reset (g_ptr_array_index (gestures, i));
+  return G_SOURCE_REMOVE;
+}
+
+/* Later, since the window may be closing because of one of them. */
+static gboolean
+let_go (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const GValue *values,
+        G_GNUC_UNUSED gpointer nothing)
+{
+  GtkWidget *widget = g_value_get_object (&values[0]);
+
+  if (GTK_IS_WINDOW (widget)) {
+    g_autoptr (GPtrArray) gestures = g_ptr_array_new_with_free_func (g_object_unref);
+
+    add_active_gestures (widget, gestures);
+    if (gestures->len > 0)
+      g_idle_add_full (G_PRIORITY_DEFAULT, end_gestures, g_steal_pointer (&gestures),
+                       (GDestroyNotify) g_ptr_array_unref);
+  }
+  return TRUE;
+}
+
+void
+dry_closing_install (void)
+{
+  static gsize installed = 0;
+
+  if (g_once_init_enter (&installed)) {
+    g_type_class_unref (g_type_class_ref (GTK_TYPE_POPOVER));
+    g_signal_add_emission_hook (g_signal_lookup ("closed", GTK_TYPE_POPOVER), 0, silence, NULL,
+                                NULL);
+    g_signal_add_emission_hook (g_signal_lookup ("unrealize", GTK_TYPE_WIDGET), 0, let_go, NULL,
+                                NULL);
+    g_once_init_leave (&installed, 1);
+  }
+}

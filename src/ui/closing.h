@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Mends what the toolkit leaves behind when a menu or a window closes: presses that go to what is
+ * closed, and windows that are never let go. Knows popovers, windows and gestures only. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+/* GTK 4.8 may make up a motion for the surface of a popover after it was hidden. The popover is
+ * then taken for what is pointed at, once more after each frame in which the window is laid out,
+ * and a press on the window goes to it and is lost. From here on nothing is delivered to a popover
+ * between its closing and its next showing.
+ *
+ * A window that closes while a button is held, by Escape say, keeps the press in a gesture of its
+ * own, which keeps the window, with all it shows, for good. Gestures of a window that closes are
+ * ended from here on.
+ *
+ * Call it once, before the first window is made. */
+void dry_closing_install (void);
+
+G_END_DECLS

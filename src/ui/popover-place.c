@@ -1,0 +1,121 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Closes a popover when what it hangs on scrolls or slides out of sight. Knows popovers and what
+ * scrolls and slides, nothing of what they show. */
+#define G_LOG_DOMAIN "drybay-ui"
+
+#include "ui/popover-place.h"
+
+static gboolean
+close_now (gpointer data)
+{
+  GtkWidget *popover = data;
+
+  gtk_popover_popdown (GTK_POPOVER (popover));
+  return G_SOURCE_REMOVE;
+}
+
+/* Before the next layout, which comes at the priority of drawing. */
+static void
+close_soon (GtkWidget *popover)
+{
+  g_idle_add_full (G_PRIORITY_DEFAULT, close_now, g_object_ref (popover), g_object_unref);
+}
+
+/* Whether what the popover hangs on is within the page the adjustment was moved to. What moves is
+ * looked up in the thing that is scrolled, whose own places do not change by scrolling. */
+static gboolean
+is_in_page (GtkWidget *hook, GtkWidget *scrolled, GtkAdjustment *adjustment)
+{
+  GtkWidget *view = gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (scrolled));
+  GtkWidget *content = GTK_IS_VIEWPORT (view) ? gtk_viewport_get_child (GTK_VIEWPORT (view)) : NULL;
+  double from = gtk_adjustment_get_value (adjustment);
+  double to = from + gtk_adjustment_get_page_size (adjustment);
+  graphene_rect_t place;
+
+  if (content == NULL || !gtk_widget_compute_bounds (hook, content, &place))
+    return FALSE;
+  if (adjustment == gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled)))
+    return place.origin.y + place.size.height > from && place.origin.y < to;
+  return place.origin.x + place.size.width > from && place.origin.x < to;
+}
+
+static void
+on_scrolled (GtkAdjustment *adjustment, GtkWidget *popover)
+{
+  GtkWidget *hook = gtk_widget_get_parent (popover), *scrolled = hook;
+
+  if (hook == NULL || !gtk_widget_get_mapped (popover))
+    return;
+  while ((scrolled = gtk_widget_get_ancestor (scrolled, GTK_TYPE_SCROLLED_WINDOW)) != NULL &&
+         gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled)) != adjustment &&
+         gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (scrolled)) != adjustment)
+    scrolled = gtk_widget_get_parent (scrolled);
+  if (scrolled != NULL && !is_in_page (hook, scrolled, adjustment))
+    close_soon (popover);
+}
+
+static void
+on_slid (GtkRevealer *revealer, G_GNUC_UNUSED GParamSpec *spec, GtkWidget *popover)
+{
+  if (!gtk_revealer_get_reveal_child (revealer) && gtk_widget_get_mapped (popover))
+    close_soon (popover);
+}
+
+static void
+watch (gpointer instance, const char *signal, GCallback handler, GtkWidget *popover)
+{
+  if (g_signal_handler_find (instance, G_SIGNAL_MATCH_FUNC | G_SIGNAL_MATCH_DATA, 0, 0, NULL,
+                             (gpointer) handler, popover) == 0)
+    g_signal_connect_object (instance, signal, handler, popover, 0);
+}
+
+static gboolean
+on_map (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const GValue *values,
+        G_GNUC_UNUSED gpointer nothing)
+{
+  GtkWidget *popover = g_value_get_object (&values[0]);
+
+  if (!GTK_IS_POPOVER (popover))
+    return TRUE;
+  for (GtkWidget *at = gtk_widget_get_parent (popover); at != NULL; at = gtk_widget_get_parent (at))
+    if (GTK_IS_SCROLLED_WINDOW (at)) {
+      GtkScrolledWindow *scrolled = GTK_SCROLLED_WINDOW (at);
+
+      watch (gtk_scrolled_window_get_vadjustment (scrolled), "value-changed",
+             G_CALLBACK (on_scrolled), popover);
+      watch (gtk_scrolled_window_get_hadjustment (scrolled), "value-changed",
+             G_CALLBACK (on_scrolled), popover);
+    } else if (GTK_IS_REVEALER (at)) {
+      watch (at, "notify::reveal-child", G_CALLBACK (on_slid), popover);
+      if (!gtk_revealer_get_reveal_child (GTK_REVEALER (at)))
+        close_soon (popover);
+    }
+  return TRUE;
+}
+
+/* What it hangs on was hidden under it: it cannot be seen any more, and still takes every key and
+ * press of its window. */
+static gboolean
+on_unmap (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const GValue *values,
+          G_GNUC_UNUSED gpointer nothing)
+{
+  GtkWidget *widget = g_value_get_object (&values[0]);
+
+  if (GTK_IS_POPOVER (widget) && gtk_widget_get_visible (widget))
+    close_soon (widget);
+  return TRUE;
+}
+
+void
+dry_popover_place_install (void)
+{
+  static gsize installed = 0;
+
+  if (g_once_init_enter (&installed)) {
+    g_type_class_unref (g_type_class_ref (GTK_TYPE_WIDGET));
+    g_signal_add_emission_hook (g_signal_lookup ("map", GTK_TYPE_WIDGET), 0, on_map, NULL, NULL);
+    g_signal_add_emission_hook (g_signal_lookup ("unmap", GTK_TYPE_WIDGET), 0, on_unmap, NULL,
+                                NULL);
+    g_once_init_leave (&installed, 1);
+  }
+}
