@@ -369,20 +369,25 @@ tell_time_and_money (Telling *self)
   tell_day (self, "ready", now->schedule->shower, was->schedule->shower);
 }
 
-/* What hangs on the hand in the first step that the other does without. */
+static gboolean
+has_skill (const DryOption *option, const char *step)
+{
+  gboolean has = FALSE;
+
+  for (guint i = 0; i < option->n_skill && !has; i++)
+    has = g_str_equal (option->skill[i].step, step);
+  return has;
+}
+
+/* What hangs on the hand in the first step that the other, which has fewer, does without. */
 static const char *
 why_skill (const Telling *self)
 {
-  const DryOption *now = self->option, *was = self->base;
+  guint i = 0;
 
-  for (guint i = 0; i < now->n_skill; i++) {
-    gboolean had = FALSE;
-    for (guint j = 0; j < was->n_skill && !had; j++)
-      had = g_str_equal (now->skill[i].step, was->skill[j].step);
-    if (!had)
-      return now->skill[i].why;
-  }
-  return NULL;
+  while (has_skill (self->base, self->option->skill[i].step))
+    i++;
+  return self->option->skill[i].why;
 }
 
 static void

@@ -109,9 +109,10 @@ static void
 check_refused (const DryProject *project, DryId room, const char *const *systems,
                GCancellable *cancellable, gint code, const char *part)
 {
+  const DryPriceBook *book = dry_catalog_get_price_book (dry_test_catalog (), NULL);
   g_autoptr (GError) error = NULL;
 
-  g_assert_null (dry_comparison_new (project, room, dry_test_catalog (), NULL, "2026-12-01",
+  g_assert_null (dry_comparison_new (project, room, dry_test_catalog (), book, "2026-12-01",
                                      systems, 0, cancellable, &error));
   g_assert_error (error, DRY_ERROR, code);
   if (!strstr (error->message, part))
@@ -390,6 +391,38 @@ test_skill_reason (void)
   g_assert_cmpuint (n, >, 0);
 }
 
+/* Walls that want a practiced hand over a floor of mortar that is in both: the reason is the
+ * walls', though the floor's step comes first. */
+static void
+test_wall_reason (void)
+{
+  g_autoptr (DryProject) tub = dry_test_furnished_alcove ("foam-bands");
+  const DryRoom *room = dry_test_first_room (tub);
+  DryBasin basin = room->basin;
+  DryFinish finish = room->finish;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryProject) floor = NULL, coated = NULL;
+  g_autoptr (DryComparison) was = NULL, now = NULL;
+  g_autoptr (GArray) list = NULL;
+  const char *why = NULL;
+
+  basin.kind = DRY_BASIN_PAN;
+  basin.height = 4 * DRY_INCH;
+  basin.site_built = TRUE;
+  floor = dry_edit_set_basin (tub, room->id, &basin, NULL, &error);
+  finish.system = (char *) "cement-liquid";
+  coated = dry_edit_set_finish (floor, room->id, &finish, &error);
+  g_assert_no_error (error);
+  was = compare_project (floor, 0, NULL);
+  now = compare_project (coated, 0, NULL);
+  list = dry_option_list_differences (&now->options[0], &was->options[0], now->arena);
+  for (guint i = 0; i < list->len; i++)
+    if (strstr (g_array_index (list, DryDifference, i).text, "practiced hand"))
+      why = g_array_index (list, DryDifference, i).why;
+  g_assert_cmpstr (was->options[0].skill[0].step, ==, now->options[0].skill[0].step);
+  g_assert_cmpstr (why, ==, "the film must come out thick enough, everywhere");
+}
+
 /* A tile of unknown mass leaves the weight of the wall open: nothing is said of it then. */
 static void
 test_weight_unknown (void)
@@ -432,6 +465,7 @@ main (int argc, char **argv)
   g_test_add_func ("/compare/unknown-days", test_unknown_days);
   g_test_add_func ("/compare/figures", test_figures);
   g_test_add_func ("/compare/skill-reason", test_skill_reason);
+  g_test_add_func ("/compare/wall-reason", test_wall_reason);
   g_test_add_func ("/compare/weight-unknown", test_weight_unknown);
   g_test_add_func ("/compare/json", test_json);
   return g_test_run ();
