@@ -123,8 +123,7 @@ set_floor_hours (Ordering *self, DryStep *step, double fixed, double each)
 static gboolean
 is_pan (const Ordering *self)
 {
-  return self->context->room && self->context->room->basin.id &&
-         self->context->room->basin.kind == DRY_BASIN_PAN;
+  return self->context->room->basin.id && self->context->room->basin.kind == DRY_BASIN_PAN;
 }
 
 static double
@@ -157,7 +156,7 @@ static void
 add_protection (Ordering *self)
 {
   const DryJob *job = self->context->job;
-  gboolean old = job && job->year_built > 0 && job->year_built < 1980;
+  gboolean old = job->year_built > 0 && job->year_built < 1980;
   DryStep *step = add_step (
       self, "protect",
       old ? "Have dust, paint and old linings tested for lead and asbestos before anything is "
