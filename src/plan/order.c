@@ -457,10 +457,11 @@ add_tests (Ordering *self)
   set_wait (last, tile);
   if (is_pan (self) && !(self->floor && self->floor->liner)) {
     if (flood) { /* the film must stand the water as well as the tile */
-      if (flood->hours_max >= last->wait_max)
+      double most = MAX (flood->hours_min, flood->hours_max);
+      if (most >= last->wait_max)
         last->wait = flood;
       last->wait_min = MAX (last->wait_min, flood->hours_min);
-      last->wait_max = MAX (last->wait_max, flood->hours_max);
+      last->wait_max = MAX (last->wait_max, most);
     }
     add_flood_test (self);
   }

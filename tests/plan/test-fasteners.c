@@ -129,8 +129,14 @@ test_shared_stud (void)
     gboolean held;
     double distance;
   } cases[] = {
-      {0.5, 0.375, TRUE, 0.4375}, {1, 0.375, TRUE, 0.4375}, {0.375, 0.375, TRUE, 0.375},
-      {1, 1, FALSE, 0},           {0.5, 0.5, FALSE, 0},
+      {0.5, 0.375, TRUE, 0.4375},
+      {1, 0.375, TRUE, 0.4375},
+      {0.375, 0.375, TRUE, 0.375},
+      {1, 1, FALSE, 0},
+      {0.5, 0.5, FALSE, 0},
+      /* no least distance known: the usual one is the least */
+      {0.5, 0, FALSE, 0},
+      {0.4375, 0, TRUE, 0.4375},
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {

@@ -3,6 +3,7 @@
  * stretch of every boundary is exactly one joint. */
 #include <math.h>
 
+#include "base/error.h"
 #include "plan/joint-runs.h"
 #include "plan/outline.h"
 #include "rig.h"
@@ -404,6 +405,78 @@ test_walled (void)
   rig_for_walled_plans (60, check_caps);
 }
 
+/* Where the studs beyond the wet wall are bare there is no drywall to meet: edges beside, below and
+ * above are free. */
+static void
+test_bare_studs (void)
+{
+  for (guint lined = 0; lined < 2; lined++) {
+    Rig rig;
+    rig_set_up (&rig);
+    rig.wall.lining = lined ? IN (0.5) : 0;
+    rig_add_face (&rig, 60, 96);
+    rig.face_items[0].region =
+        dry_region_from_rect (rig.arena, (DryRect){IN (10), IN (20), IN (50), IN (72)});
+    rig.face_items[0].dry_left = rig.face_items[0].dry_right = rig.face_items[0].dry_above = TRUE;
+    rig_add_board (&rig, 0, 10, 20, 50, 72);
+    check_rig (&rig);
+    g_assert_cmpint (rig.joints->total[DRY_JOINT_DRYWALL], ==, lined ? IN (2 * 40 + 2 * 52) : 0);
+    g_assert_cmpint (rig.joints->total[DRY_JOINT_FREE], ==, lined ? 0 : IN (2 * 40 + 2 * 52));
+    rig_tear_down (&rig);
+  }
+}
+
+/* A bench on a wall that is not wet, or one that folds down, covers no board of this one. */
+static void
+test_bench_elsewhere (void)
+{
+  for (guint folds = 0; folds < 2; folds++) {
+    DryPart bench = {.id = 7,
+                     .kind = DRY_PART_BENCH,
+                     .wall = folds ? 1 : 77,
+                     .u = IN (30),
+                     .z = IN (18),
+                     .width = IN (36),
+                     .height = IN (2),
+                     .depth = IN (15),
+                     .fold_down = folds};
+    Rig rig;
+    rig_set_up (&rig);
+    rig.room.parts = &bench;
+    rig.room.n_parts = 1;
+    rig_add_face (&rig, 60, 96);
+    rig_add_board (&rig, 0, 0, 0, 60, 96);
+    check_rig (&rig);
+    g_assert_cmpint (rig.joints->total[DRY_JOINT_INSIDE_CORNER], ==, 0);
+    g_assert_cmpint (rig.joints->total[DRY_JOINT_FLOOR], ==, IN (60));
+    rig_tear_down (&rig);
+  }
+}
+
+/* A newer project stops the stages that go through every board. */
+static void
+test_cancelled (void)
+{
+  g_autoptr (GCancellable) cancelled = g_cancellable_new ();
+  g_autoptr (GError) first = NULL, second = NULL;
+  Rig rig;
+
+  rig_set_up (&rig);
+  rig_add_face (&rig, 60, 96);
+  rig_add_studs (&rig, 0, 0.75, 16, 4);
+  rig_add_board (&rig, 0, 0, 0, 30, 96);
+  rig_add_board (&rig, 0, 30.125, 0, 60, 96);
+  rig.context.cancellable = cancelled;
+  rig_compute (&rig);
+  g_cancellable_cancel (cancelled);
+  g_assert_null (dry_joints_compute (&rig.context, &rig.faces, &rig.boards, &first));
+  g_assert_error (first, DRY_ERROR, DRY_ERROR_CANCELLED);
+  g_assert_null (
+      dry_fasteners_compute (&rig.context, &rig.faces, &rig.framing, &rig.boards, &second));
+  g_assert_error (second, DRY_ERROR, DRY_ERROR_CANCELLED);
+  rig_tear_down (&rig);
+}
+
 static void
 test_random (void)
 {
@@ -424,6 +497,9 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/joints/staggered-seam", test_staggered_seam);
   g_test_add_func ("/plan/joints/floated", test_floated);
   g_test_add_func ("/plan/joints/walled", test_walled);
+  g_test_add_func ("/plan/joints/bare-studs", test_bare_studs);
+  g_test_add_func ("/plan/joints/bench-elsewhere", test_bench_elsewhere);
+  g_test_add_func ("/plan/joints/cancelled", test_cancelled);
   g_test_add_func ("/plan/joints/random", test_random);
   return g_test_run ();
 }
