@@ -1,124 +1,32 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The long search among layouts of seams, on faces that are nothing but lists of pieces: what is
  * given up for what, and the bound for any boards. It knows no wall. */
-#include <string.h>
-
 #include "plan/nest-layouts.h"
+
+#include "layout-choice.h"
 
 #define IN     DRY_INCH
 #define EFFORT DRY_CUTTING_SECOND
 
-/* One way to lay a face: its pieces, all in one row. */
-typedef struct {
-  guint faults;
-  DryLength effort;
-  DryPiece pieces[6]; /* ends with one of no width */
-} Way;
-
-typedef struct {
-  DryBoardFace faces[4];
-  DryBoardFace *pointers[4];
-  GPtrArray *layouts[4];
-  const DryLayout *chosen[4];
-  guint n;
-} Choice;
-
-static DryLayout *
-make_layout (const Way *way)
-{
-  DryLayout *layout = g_new0 (DryLayout, 1);
-  *layout = (DryLayout){.faults = way->faults, .effort = way->effort, .pieces = way->pieces};
-  while (layout->n_pieces < G_N_ELEMENTS (way->pieces) && way->pieces[layout->n_pieces].width > 0)
-    layout->n_pieces++;
-  return layout;
-}
-
-/* Adds a face that can be laid in these ways; the first is the live choice. */
 static void
-add_face (Choice *self, const DryStock *stock, guint n_stock, const Way *ways, guint n_ways)
-{
-  guint at = self->n++;
-  self->faces[at] = (DryBoardFace){.stock = stock, .n_stock = n_stock};
-  self->pointers[at] = &self->faces[at];
-  self->layouts[at] = g_ptr_array_new_with_free_func (g_free);
-  for (guint i = 0; i < n_ways; i++)
-    g_ptr_array_add (self->layouts[at], make_layout (&ways[i]));
-  self->chosen[at] = g_ptr_array_index (self->layouts[at], 0);
-}
-
-static void
-choose_on (Choice *self, guint least, guint64 effort, GCancellable *cancellable)
+choose_on (LayoutChoice *self, guint least, guint64 effort, GCancellable *cancellable)
 {
   dry_nest_choose_on (self->pointers, self->layouts, self->n, 0, least, effort, cancellable,
                       self->chosen);
 }
 
-/* Which way the face is laid now. */
-static guint
-get_way (const Choice *self, guint face)
-{
-  guint at = G_MAXUINT;
-  g_ptr_array_find (self->layouts[face], self->chosen[face], &at);
-  return at;
-}
-
-static void
-free_choice (Choice *self)
-{
-  for (guint i = 0; i < self->n; i++)
-    g_ptr_array_unref (self->layouts[i]);
-}
-
 /* --- what is given up for what --- */
 
-#define FULL(w)                                                                                    \
-  {                                                                                                \
-    "p", (w) *IN, 96 * IN, FALSE                                                                   \
-  }
+static void
+choose_of_two (LayoutChoice *self)
+{
+  choose_on (self, 1, EFFORT, NULL);
+}
 
-/* Of one face: the live way and another, and which of them stays. */
 static void
 test_one_face (void)
 {
-  static const struct {
-    const char *what;
-    Way ways[2];
-    guint stays;
-  } CASES[] = {
-      {"a rule kept for a sheet more", {{1, 0, {FULL (48)}}, {0, 0, {FULL (48), FULL (20)}}}, 1},
-      {"no rule broken for a sheet less", {{0, 0, {FULL (48), FULL (20)}}, {1, 0, {FULL (48)}}}, 0},
-      {"a piece no sheet holds is cut for a sheet more",
-       {{0, 0, {FULL (60)}}, {0, 9, {FULL (30), FULL (30)}}},
-       1},
-      {"a sheet less for more seam",
-       {{0, 0, {FULL (30), FULL (30)}}, {0, 900, {FULL (24), FULL (24)}}},
-       1},
-      {"no sheet more for less seam",
-       {{0, 900, {FULL (24), FULL (24)}}, {0, 0, {FULL (30), FULL (30)}}},
-       0},
-      {"less seam of as many sheets",
-       {{0, 9, {FULL (20), FULL (20)}}, {0, 8, {FULL (20), FULL (21)}}},
-       1},
-      {"fewer pieces of as much seam",
-       {{0, 9, {FULL (20), FULL (10), FULL (10)}}, {0, 9, {FULL (20), FULL (20)}}},
-       1},
-      {"less money for as many pieces", /* the shorter sheet is the cheaper */
-       {{0, 9, {FULL (30)}}, {0, 9, {{"p", 30 * IN, 60 * IN, FALSE}}}},
-       1},
-      {"no more money for as many pieces",
-       {{0, 9, {{"p", 30 * IN, 60 * IN, FALSE}}}, {0, 9, {FULL (30)}}},
-       0},
-  };
-  static const DryStock STOCK[] = {{"4x8", 48 * IN, 96 * IN, 9600, -1},
-                                   {"3x5", 36 * IN, 60 * IN, 4600, -1}};
-  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
-    Choice choice = {0};
-    add_face (&choice, STOCK, G_N_ELEMENTS (STOCK), CASES[i].ways, 2);
-    choose_on (&choice, 1, EFFORT, NULL);
-    if (get_way (&choice, 0) != CASES[i].stays)
-      g_error ("%s: not kept to", CASES[i].what);
-    free_choice (&choice);
-  }
+  layout_choice_check_ways (choose_of_two);
 }
 
 /* Where a price is not known money decides nothing: what is there stays. */
@@ -127,12 +35,12 @@ test_unknown_price (void)
 {
   static const DryStock STOCK[] = {{"4x8", 48 * IN, 96 * IN, 0, -1},
                                    {"3x5", 36 * IN, 60 * IN, 4600, -1}};
-  static const Way WAYS[] = {{0, 9, {FULL (30)}}, {0, 9, {{"p", 30 * IN, 60 * IN, FALSE}}}};
-  Choice choice = {0};
-  add_face (&choice, STOCK, G_N_ELEMENTS (STOCK), WAYS, 2);
+  static const LayoutWay WAYS[] = {{0, 9, {FULL (30)}}, {0, 9, {{"p", 30 * IN, 60 * IN, FALSE}}}};
+  LayoutChoice choice = {0};
+  layout_choice_add_face (&choice, STOCK, G_N_ELEMENTS (STOCK), WAYS, 2);
   choose_on (&choice, 1, EFFORT, NULL);
-  g_assert_cmpuint (get_way (&choice, 0), ==, 0);
-  free_choice (&choice);
+  g_assert_cmpuint (layout_choice_get_way (&choice, 0), ==, 0);
+  layout_choice_clear (&choice);
 }
 
 /* --- several faces together --- */
@@ -143,16 +51,16 @@ static void
 test_only_together (void)
 {
   static const DryStock STOCK = {"4x8", 48 * IN, 96 * IN, 0, -1};
-  static const Way HALVES[] = {{0, 1, {FULL (30)}}, {0, 5, {FULL (24)}}};
-  static const Way THIRDS[] = {{0, 1, {FULL (20)}}, {0, 5, {FULL (16)}}};
+  static const LayoutWay HALVES[] = {{0, 1, {FULL (30)}}, {0, 5, {FULL (24)}}};
+  static const LayoutWay THIRDS[] = {{0, 1, {FULL (20)}}, {0, 5, {FULL (16)}}};
   for (guint n = 2; n <= 3; n++) {
-    Choice choice = {0};
+    LayoutChoice choice = {0};
     for (guint i = 0; i < n; i++)
-      add_face (&choice, &STOCK, 1, n == 2 ? HALVES : THIRDS, 2);
+      layout_choice_add_face (&choice, &STOCK, 1, n == 2 ? HALVES : THIRDS, 2);
     choose_on (&choice, 1, EFFORT, NULL);
     for (guint i = 0; i < n; i++)
-      g_assert_cmpuint (get_way (&choice, i), ==, 1);
-    free_choice (&choice);
+      g_assert_cmpuint (layout_choice_get_way (&choice, i), ==, 1);
+    layout_choice_clear (&choice);
   }
 }
 
@@ -162,14 +70,14 @@ static void
 test_bound_reached (void)
 {
   static const DryStock STOCK = {"4x8", 48 * IN, 96 * IN, 0, -1};
-  static const Way THIRDS[] = {{0, 1, {FULL (20)}}, {0, 5, {FULL (16)}}};
-  Choice choice = {0};
+  static const LayoutWay THIRDS[] = {{0, 1, {FULL (20)}}, {0, 5, {FULL (16)}}};
+  LayoutChoice choice = {0};
   for (guint i = 0; i < 3; i++)
-    add_face (&choice, &STOCK, 1, THIRDS, 2);
+    layout_choice_add_face (&choice, &STOCK, 1, THIRDS, 2);
   choose_on (&choice, 2, EFFORT, NULL);
   for (guint i = 0; i < 3; i++)
-    g_assert_cmpuint (get_way (&choice, i), ==, 0);
-  free_choice (&choice);
+    g_assert_cmpuint (layout_choice_get_way (&choice, i), ==, 0);
+  layout_choice_clear (&choice);
 }
 
 /* Stopped or without effort the live choice stands; a small effort never makes it worse. */
@@ -177,23 +85,23 @@ static void
 test_stopped (void)
 {
   static const DryStock STOCK = {"4x8", 48 * IN, 96 * IN, 0, -1};
-  static const Way HALVES[] = {{0, 1, {FULL (30)}}, {0, 5, {FULL (24)}}, {1, 0, {FULL (12)}}};
+  static const LayoutWay HALVES[] = {{0, 1, {FULL (30)}}, {0, 5, {FULL (24)}}, {1, 0, {FULL (12)}}};
   static const guint64 EFFORTS[] = {0, 1, 1000, 62000, 70000, 130000};
   g_autoptr (GCancellable) cancelled = g_cancellable_new ();
   dry_nest_choose_on (NULL, NULL, 0, 0, 0, EFFORT, NULL, NULL); /* a room without walls to board */
   g_cancellable_cancel (cancelled);
   for (guint i = 0; i <= G_N_ELEMENTS (EFFORTS); i++) {
     gboolean whole = i < G_N_ELEMENTS (EFFORTS);
-    Choice choice = {0};
-    add_face (&choice, &STOCK, 1, HALVES, 3);
-    add_face (&choice, &STOCK, 1, HALVES, 3);
+    LayoutChoice choice = {0};
+    layout_choice_add_face (&choice, &STOCK, 1, HALVES, 3);
+    layout_choice_add_face (&choice, &STOCK, 1, HALVES, 3);
     choose_on (&choice, 1, whole ? EFFORTS[i] : EFFORT, whole ? NULL : cancelled);
     g_assert_cmpuint (choice.chosen[0]->faults + choice.chosen[1]->faults, ==, 0);
     /* one narrow face alone is seam for nothing */
-    g_assert_cmpuint (get_way (&choice, 0), ==, get_way (&choice, 1));
+    g_assert_cmpuint (layout_choice_get_way (&choice, 0), ==, layout_choice_get_way (&choice, 1));
     if (!whole || EFFORTS[i] <= 1)
-      g_assert_cmpuint (get_way (&choice, 0), ==, 0);
-    free_choice (&choice);
+      g_assert_cmpuint (layout_choice_get_way (&choice, 0), ==, 0);
+    layout_choice_clear (&choice);
   }
 }
 
@@ -231,7 +139,7 @@ make_puzzle (guint32 seed, guint n_sheets, guint depth, Puzzle *self)
 }
 
 static void
-add_puzzle (Choice *self, guint face, const Puzzle *puzzle, DryLength effort)
+add_puzzle (LayoutChoice *self, guint face, const Puzzle *puzzle, DryLength effort)
 {
   DryLayout *layout = g_new0 (DryLayout, 1);
   *layout = (DryLayout){.effort = effort, .pieces = puzzle->pieces, .n_pieces = puzzle->n};
@@ -253,12 +161,12 @@ static void
 test_hopes (void)
 {
   static const DryStock STOCK = {"4x8", 48 * IN, 96 * IN, 0, -1};
-  static const Way LIVE = {0, 1, {FULL (40), FULL (40), FULL (40), FULL (40)}};
+  static const LayoutWay LIVE = {0, 1, {FULL (40), FULL (40), FULL (40), FULL (40)}};
   static const guint32 SEEDS[] = {1,  3,  5,  19, 23, 25, 27, 31, 33, 35,
                                   37, 11, 13, 15, 17, 21, 29, 7,  9};
   Puzzle puzzles[G_N_ELEMENTS (SEEDS)];
-  Choice choice = {0};
-  add_face (&choice, &STOCK, 1, &LIVE, 1);
+  LayoutChoice choice = {0};
+  layout_choice_add_face (&choice, &STOCK, 1, &LIVE, 1);
   for (guint i = 0; i < G_N_ELEMENTS (SEEDS); i++) {
     make_puzzle (SEEDS[i], 3, 4, &puzzles[i]);
     /* the later, the less board, but for two as large as the first */
@@ -267,9 +175,9 @@ test_hopes (void)
     add_puzzle (&choice, 0, &puzzles[i], 100 + i);
   }
   choose_on (&choice, 3, EFFORT, NULL);
-  g_assert_cmpuint (get_way (&choice, 0), !=, 0);
+  g_assert_cmpuint (layout_choice_get_way (&choice, 0), !=, 0);
   g_assert_cmpuint (count_with_care (choice.chosen[0], &STOCK), ==, 3);
-  free_choice (&choice);
+  layout_choice_clear (&choice);
 }
 
 /* The live way itself is nested with care first: it does with two sheets, so that another of as
@@ -278,16 +186,16 @@ static void
 test_live_with_care (void)
 {
   static const DryStock STOCK = {"4x8", 48 * IN, 96 * IN, 0, -1};
-  static const Way OTHER = {0, 900, {FULL (48), FULL (48)}};
+  static const LayoutWay OTHER = {0, 900, {FULL (48), FULL (48)}};
   Puzzle puzzle;
-  Choice choice = {0};
+  LayoutChoice choice = {0};
   make_puzzle (16, 2, 3, &puzzle);
-  add_face (&choice, &STOCK, 1, &OTHER, 1);
+  layout_choice_add_face (&choice, &STOCK, 1, &OTHER, 1);
   add_puzzle (&choice, 0, &puzzle, 100);
   choice.chosen[0] = g_ptr_array_index (choice.layouts[0], 1);
   choose_on (&choice, 2, EFFORT, NULL);
-  g_assert_cmpuint (get_way (&choice, 0), ==, 1);
-  free_choice (&choice);
+  g_assert_cmpuint (layout_choice_get_way (&choice, 0), ==, 1);
+  layout_choice_clear (&choice);
 }
 
 /* With no time for care the same way gives place to the one that surely does with fewer. */
@@ -295,16 +203,16 @@ static void
 test_live_without_care (void)
 {
   static const DryStock STOCK = {"4x8", 48 * IN, 96 * IN, 0, -1};
-  static const Way OTHER = {0, 900, {FULL (48), FULL (48), FULL (48)}};
+  static const LayoutWay OTHER = {0, 900, {FULL (48), FULL (48), FULL (48)}};
   Puzzle puzzle;
-  Choice choice = {0};
+  LayoutChoice choice = {0};
   make_puzzle (1, 3, 4, &puzzle);
-  add_face (&choice, &STOCK, 1, &OTHER, 1);
+  layout_choice_add_face (&choice, &STOCK, 1, &OTHER, 1);
   add_puzzle (&choice, 0, &puzzle, 100);
   choice.chosen[0] = g_ptr_array_index (choice.layouts[0], 1);
   choose_on (&choice, 3, 300000, NULL);
   g_assert_cmpuint (count_with_care (choice.chosen[0], &STOCK), ==, 3);
-  free_choice (&choice);
+  layout_choice_clear (&choice);
 }
 
 /* --- no layout needs fewer --- */
