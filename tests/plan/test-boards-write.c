@@ -304,6 +304,47 @@ test_unknown_joists (void)
   g_assert_cmpuint (level, >, 0);
 }
 
+/* An opening from end to end or from floor to ceiling leaves a wall in two parts: both are boarded,
+ * no board reaches over the opening, and marks go from below up. */
+static void
+test_wall_in_two (void)
+{
+  static const DryOpening OPENINGS[] = {
+      {.kind = DRY_OPENING_WINDOW, .z = 40 * IN, .width = 60 * IN, .height = 30 * IN},
+      {.kind = DRY_OPENING_PASSAGE, .u = 25 * IN, .width = 10 * IN, .height = 96 * IN}};
+  for (guint i = 0; i < G_N_ELEMENTS (OPENINGS); i++) {
+    DryProject *project = dry_test_alcove ("cement-liquid");
+    DryOpening opening = OPENINGS[i];
+    opening.wall = dry_test_wall (project, 'n');
+    project = follow (
+        project, dry_edit_set_opening (project, dry_test_room (project), &opening, NULL, NULL));
+    BoardCase c;
+    board_case_begin (&c, project);
+    board_case_compute (&c);
+    /* Beside a passage a seam may give way to a sheet that is cut in two there all the same, which
+     * the check of whole sheets does not allow. */
+    if (i == 0)
+      g_assert_cmpuint (board_case_check (&c), ==, 0);
+    const DryFace *north = get_north (&c);
+    guint first = 0, second = 0;
+    DryLength last = 0;
+    g_assert_cmpuint (north->region.n_polygons, ==, 2);
+    for (guint k = 0; k < c.boards->n; k++) {
+      DryRect bounds = c.boards->items[k].bounds;
+      if (c.boards->items[k].face != north->index)
+        continue;
+      first += i == 0 ? bounds.y1 <= 40 * IN : bounds.x1 <= 25 * IN;
+      second += i == 0 ? bounds.y0 >= 70 * IN : bounds.x0 >= 35 * IN;
+      g_assert_false (dry_rect_overlaps (bounds, north->cutouts[0].rough));
+      g_assert_cmpint (bounds.y0, >=, last);
+      last = bounds.y0;
+    }
+    g_assert_cmpuint (first, >, 0);
+    g_assert_cmpuint (second, >, 0);
+    board_case_end (&c);
+  }
+}
+
 /* --- rules --- */
 
 /* Seams that meet one from both sides keep a stud's distance; walls that say nothing of their studs
@@ -407,6 +448,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/boards-write/no-studs-at-all", test_no_studs_at_all);
   g_test_add_func ("/plan/boards-write/ceiling-seams", test_ceiling_seams);
   g_test_add_func ("/plan/boards-write/unknown-joists", test_unknown_joists);
+  g_test_add_func ("/plan/boards-write/wall-in-two", test_wall_in_two);
   g_test_add_func ("/plan/boards-write/stagger", test_stagger);
   g_test_add_func ("/plan/boards-write/seam-places", test_seam_places);
   g_test_add_func ("/plan/boards-write/on-hand", test_on_hand);
