@@ -216,7 +216,7 @@ improve (Chooser *self)
 static void
 save_sheets (Chooser *self)
 {
-  if (is_bought_out (self) || self->n_faces == 0)
+  if (is_bought_out (self))
     return;
   Score score = self->score;
   g_autofree guint *choice = g_memdup2 (self->now, sizeof (guint) * self->n_faces);
@@ -224,8 +224,8 @@ save_sheets (Chooser *self)
   self->most_estimates = self->estimates + MAX_ESTIMATES / 2;
   improve (self);
   self->thrifty = FALSE;
-  if (self->score.faults > score.faults || self->score.missing > score.missing ||
-      self->score.sheets >= score.sheets) {
+  /* what is better breaks no more rules */
+  if (self->score.missing > score.missing || self->score.sheets >= score.sheets) {
     memcpy (self->now, choice, sizeof (guint) * self->n_faces);
     self->score = score;
     return;

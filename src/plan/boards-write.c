@@ -24,8 +24,7 @@ polygon_contains (const DryPolygon *polygon, DryPoint p)
   if (!dry_ring_contains (&polygon->outer, p))
     return FALSE;
   for (guint h = 0; h < polygon->n_holes; h++)
-    if (dry_ring_contains (&polygon->holes[h], p) &&
-        !dry_rect_is_empty (dry_ring_bounds (&polygon->holes[h]))) {
+    if (dry_ring_contains (&polygon->holes[h], p)) {
       /* On the rim of the opening is still in the board. */
       DryRect r = dry_ring_bounds (&polygon->holes[h]);
       if (p.x > r.x0 && p.x < r.x1 && p.y > r.y0 && p.y < r.y1)

@@ -159,8 +159,7 @@ tell_basin (Telling *self, const DryPlan *now, const DryPlan *was)
   else if (a->wall != b->wall || a->along != b->along || a->away != b->away ||
            a->turned != b->turned)
     tell (self, "tub or pan in another place", NULL);
-  else if (a->height != b->height && a->kind == DRY_BASIN_PAN && b->kind == DRY_BASIN_PAN &&
-           (dry_basin_is_curbless (a) || dry_basin_is_curbless (b)))
+  else if (dry_basin_is_curbless (a) != dry_basin_is_curbless (b))
     tell (self, dry_basin_is_curbless (a) ? "no curb to step over" : "a curb to step over",
           dry_basin_is_curbless (a)
               ? "the floor falls to the drain from outside; it is let into the joists or built up"
@@ -226,7 +225,8 @@ tell_walls (Telling *self, const DryPlan *now, const DryPlan *was)
 
   for (guint i = 0; i < a->n_walls && !moved; i++)
     moved = a->walls[i].id != b->walls[i].id || a->walls[i].start.x != b->walls[i].start.x ||
-            a->walls[i].start.y != b->walls[i].start.y;
+            a->walls[i].start.y != b->walls[i].start.y || a->walls[i].end.x != b->walls[i].end.x ||
+            a->walls[i].end.y != b->walls[i].end.y;
   if (moved)
     tell (self, "walls in another place", NULL);
   if (a->wet.height != b->wet.height)
@@ -369,6 +369,27 @@ tell_time_and_money (Telling *self)
   tell_day (self, "ready", now->schedule->shower, was->schedule->shower);
 }
 
+static gboolean
+has_skill (const DryOption *option, const char *step)
+{
+  gboolean has = FALSE;
+
+  for (guint i = 0; i < option->n_skill && !has; i++)
+    has = g_str_equal (option->skill[i].step, step);
+  return has;
+}
+
+/* What hangs on the hand in the first step that the other, which has fewer, does without. */
+static const char *
+why_skill (const Telling *self)
+{
+  guint i = 0;
+
+  while (has_skill (self->base, self->option->skill[i].step))
+    i++;
+  return self->option->skill[i].why;
+}
+
 static void
 tell_mass_and_risk (Telling *self)
 {
@@ -397,7 +418,7 @@ tell_mass_and_risk (Telling *self)
               "piece of advice", "pieces of advice", NULL);
   tell_count (self, now->n_skill, was->n_skill, "step that wants a practiced hand",
               "steps that want a practiced hand",
-              now->n_skill > was->n_skill ? now->skill[0].why : NULL);
+              now->n_skill > was->n_skill ? why_skill (self) : NULL);
 }
 
 GArray *

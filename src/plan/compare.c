@@ -32,8 +32,8 @@ count_plan (DryOption *self, const DryPlan *plan)
   for (guint i = 0; i < plan->framing->n; i++)
     self->blocks += plan->framing->items[i].added;
   self->screws += plan->fasteners->n;
-  self->sheets += cutting ? cutting->n_bought : 0;
-  for (guint i = 0; cutting && i < cutting->n_sheets; i++)
+  self->sheets += cutting->n_bought;
+  for (guint i = 0; i < cutting->n_sheets; i++)
     self->cuts += cutting->sheets[i].n_cuts;
   self->seams += plan->boards->n_seams;
   self->seam_length += plan->joints->total[DRY_JOINT_SEAM];
@@ -228,9 +228,10 @@ dry_comparison_new (const DryProject *project, DryId room, const DryCatalog *cat
   self->options = dry_arena_take_array (self->arena, comparing.options);
   for (guint i = 1; good && i < self->n; i++)
     dry_option_tell_differences (&self->options[i], &self->options[0], self->arena);
-  if (!good)
-    g_clear_pointer (&self, dry_comparison_free);
-  return self;
+  if (good)
+    return self;
+  dry_comparison_free (self);
+  return NULL;
 }
 
 void

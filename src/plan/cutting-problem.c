@@ -48,7 +48,7 @@ collect_sheets (DryNestProblem *self, const DryStock *stock, guint n_stock, DryL
         .cost = stock[i].on_hand ? 0
                 : priced         ? (double) stock[i].price
                                  : area,
-        .count = stock[i].on_hand ? MAX (stock[i].count, 0) : stock[i].count,
+        .count = stock[i].count,
         .stock = i,
         .on_hand = stock[i].on_hand,
     };

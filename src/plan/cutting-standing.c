@@ -7,7 +7,7 @@ DryStanding
 dry_boards_get_standing (const DryBoards *self)
 {
   const DryCutting *cutting = self->cutting;
-  if (cutting == NULL || cutting->n_sheets + cutting->n_unplaced == 0)
+  if (cutting->n_sheets + cutting->n_unplaced == 0)
     return (DryStanding){DRY_STANDING_NONE, 0};
   if (cutting->n_unplaced > 0)
     return (DryStanding){DRY_STANDING_SHORT, 0};

@@ -8,9 +8,7 @@ typedef struct {
   const DryWetSide *side;
   DryFace wall; /* of that side */
   const DryFace *faces;
-  gboolean both;    /* the other side is wet too */
-  DryLength u0, u1; /* the wet stretch, of both sides together */
-  DryLength across; /* from board face to board face, or to the drywall's beyond */
+  DryLength across; /* from board face to the drywall's beyond */
   gboolean half;    /* its top is wet and does not reach the ceiling */
 } CapWall;
 
@@ -64,17 +62,17 @@ meet_end (const CapWall *self, gboolean right)
   return DRY_JOINT_DRYWALL;
 }
 
-/* Seen from above with the wet side at the bottom. It lies over the boards of both sides and of
- * open ends; boards of higher walls stand before its ends. */
+/* Seen from above with the wet side at the bottom. It lies over the board of the wet side, the
+ * drywall of the other and the boards of open ends; boards of higher walls stand before its ends.
+ */
 static void
 add_cap (const CapWall *self, GArray *out)
 {
   DryLength board = self->context->build_up.board;
   DryLength inset = board + self->context->system->corner_gap;
   DryJointKind left = meet_end (self, FALSE), right = meet_end (self, TRUE);
-  const DryJointKind edges[] = {left, self->both ? DRY_JOINT_OUTSIDE_CORNER : DRY_JOINT_DRYWALL,
-                                right, DRY_JOINT_OUTSIDE_CORNER};
-  DryLength length = self->u1 - self->u0;
+  const DryJointKind edges[] = {left, DRY_JOINT_DRYWALL, right, DRY_JOINT_OUTSIDE_CORNER};
+  DryLength length = self->side->wet_u1 - self->side->wet_u0;
 
   length += left == DRY_JOINT_OUTSIDE_CORNER ? board : left == DRY_JOINT_INSIDE_CORNER ? -inset : 0;
   length += right == DRY_JOINT_OUTSIDE_CORNER  ? board
@@ -100,13 +98,13 @@ find_bottom (const CapWall *self, gboolean right)
   return bottom;
 }
 
-/* Its board covers the edges of the boards of both sides; the one toward the wet side is on the
+/* Its board covers the edges of the board and the drywall; the one toward the wet side is on the
  * left of the right end, and the other way round. */
 static void
 add_end (const CapWall *self, gboolean right, GArray *out)
 {
   DryLength bottom = find_bottom (self, right), top = self->wall.wet_top;
-  DryJointKind far = self->both ? DRY_JOINT_OUTSIDE_CORNER : DRY_JOINT_DRYWALL, above;
+  DryJointKind far = DRY_JOINT_DRYWALL, above;
   DryJointKind foot = bottom <= DRY_INCH    ? DRY_JOINT_FLOOR
                       : self->side->touches ? DRY_JOINT_BASIN
                                             : DRY_JOINT_DRYWALL;
@@ -122,15 +120,7 @@ add_end (const CapWall *self, gboolean right, GArray *out)
   add_cap_face (self, right ? "right end" : "left end", self->across, top - bottom, edges, out);
 }
 
-static const DryWetSide *
-find_other_side (const DryWetSide *sides, guint n, guint index)
-{
-  for (guint i = 0; i < n; i++)
-    if (i != index && sides[i].wall == sides[index].wall)
-      return &sides[i];
-  return NULL;
-}
-
+/* The tub or pan lies on one side of a wall, so no wall is wet on both. */
 void
 dry_faces_add_caps (const DryPlanContext *context, const DryWetSide *sides, guint n_sides,
                     GArray *faces)
@@ -138,26 +128,19 @@ dry_faces_add_caps (const DryPlanContext *context, const DryWetSide *sides, guin
   g_autoptr (GArray) found = g_array_new (FALSE, TRUE, sizeof (DryFace));
 
   for (guint i = 0; i < n_sides; i++) {
-    const DryWetSide *side = &sides[i], *other = find_other_side (sides, n_sides, i);
+    const DryWetSide *side = &sides[i];
     const DryWall *wall = side->wall;
     DryLength thick = wall->thickness > 0 ? wall->thickness : wall->stud_depth;
     DryLength board = context->build_up.board;
 
-    if (!wall->added || thick <= 0 || (other && other < side)) /* told with its first side */
+    if (!wall->added || thick <= 0)
       continue;
     CapWall self = {.context = context,
                     .side = side,
                     .faces = (const DryFace *) faces->data,
                     .wall = g_array_index (faces, DryFace, i),
-                    .both = other != NULL,
-                    .u0 = side->wet_u0,
-                    .u1 = side->wet_u1,
-                    .across = thick + board + (other ? board : wall->lining),
+                    .across = thick + board + wall->lining,
                     .half = side->wet_top >= side->height && side->height < context->room->ceiling};
-    if (other) {
-      self.u0 = MIN (self.u0, side->length - other->wet_u1);
-      self.u1 = MAX (self.u1, side->length - other->wet_u0);
-    }
     if (self.half)
       add_cap (&self, found);
     for (guint right = 0; right < 2; right++)

@@ -48,7 +48,7 @@ see_basin (const DryRoom *room, Basin *basin)
   __int128 x = 0, y = 0;
 
   basin->room = room;
-  if (!room->basin.id || !dry_room_basin_corners (room, basin->corners))
+  if (!dry_room_basin_corners (room, basin->corners))
     return FALSE;
   for (guint i = 0; i < 4; i++) {
     DryPoint a = basin->corners[i], b = basin->corners[(i + 1) % 4];
@@ -84,8 +84,6 @@ see_side (const DryRoom *room, guint order, DrySide which, DryWetSide *side)
   a = dry_wall_point (wall, which, 0, 0);
   b = dry_wall_point (wall, which, side->length, 0);
   length = hypot ((double) (b.x - a.x), (double) (b.y - a.y));
-  if (length <= 0)
-    return FALSE;
   side->origin = a;
   side->ux = (double) (b.x - a.x) / length;
   side->uy = (double) (b.y - a.y) / length;

@@ -129,8 +129,7 @@ measure_ceiling_depth (const DryPlanContext *context, const DryWetSide *sides, g
   DryPoint corners[4];
   DryLength depth = 0;
 
-  if (!dry_room_basin_corners (context->room, corners))
-    return 0;
+  dry_room_basin_corners (context->room, corners); /* there is a back wall, so there is a basin */
   for (guint i = 0; i < 4; i++)
     depth = MAX (depth, dry_faces_see_point (back, corners[i]).y);
   depth += MAX (context->room->wet.past, 0);
@@ -168,7 +167,7 @@ add_ceiling (const DryPlanContext *context, const DryWetSide *sides, guint n_sid
   DryLength depth = measure_ceiling_depth (context, sides, n_sides, back, &at_front);
   DryFace *face = add_face (context, faces, DRY_FACE_CEILING, back, 0, "Ceiling",
                             back->wet_u1 - back->wet_u0, depth);
-  g_autofree DryPoint *outline = g_new (DryPoint, MAX (room->n_outline, 1));
+  g_autofree DryPoint *outline = g_new (DryPoint, room->n_outline);
   DryRegion inside;
   DryRect bounds;
 
@@ -212,7 +211,7 @@ dry_faces_add_small (const DryPlanContext *context, const DryWetSide *sides, gui
     for (guint j = 0; j < wall.n_cutouts; j++) {
       const DryPart *part = dry_room_get_part (room, wall.cutouts[j].object);
 
-      if (wall.cutouts[j].kind == DRY_CUT_NICHE && part && dry_faces_is_site_built (part))
+      if (wall.cutouts[j].kind == DRY_CUT_NICHE && dry_faces_is_site_built (part))
         add_niche (context, &sides[i], part, wall.cutouts[j].rough, faces);
     }
   }

@@ -51,7 +51,7 @@ join_faces (const DryPlanContext *context, const DryWetSide *sides, DryFace *fac
     double angle;
     DryLength inset;
 
-    if (n < 2 || i == j || !do_meet (&sides[i], &sides[j]))
+    if (i == j || !do_meet (&sides[i], &sides[j]))
       continue;
     angle = dry_faces_angle (&sides[i], &sides[j]);
     inset = reckon_inset (context, angle);

@@ -203,7 +203,7 @@ dry_frame_add_niches (DryFrame *self)
 static DryLength
 depth_of_studs (const DryFrame *self)
 {
-  return self->wall && self->wall->stud_depth > 0 ? self->wall->stud_depth : DRY_FRAME_2X4;
+  return self->wall->stud_depth > 0 ? self->wall->stud_depth : DRY_FRAME_2X4;
 }
 
 /* The back is held along its edges by strips nailed round the inside of the framing, behind it.
@@ -213,10 +213,9 @@ add_cleats (DryFrame *self)
 {
   const DryFace *face = self->face;
   const DryPart *part = dry_room_get_part (self->context->room, face->object);
-  DryLength cavity = self->wall && self->wall->added && self->wall->thickness > 0
-                         ? self->wall->thickness
-                         : depth_of_studs (self);
-  DryLength room = cavity - (part ? part->depth : 0);
+  DryLength cavity = self->wall->added && self->wall->thickness > 0 ? self->wall->thickness
+                                                                    : depth_of_studs (self);
+  DryLength room = cavity - part->depth;
   DryLength w = STRIP_WIDTH, x = face->length, y = face->height;
   const char *reason = room >= STRIP ? "cleat: holds the back of the niche"
                                      : "cleat of 1/2 in plywood: holds the back of the niche";

@@ -104,15 +104,13 @@ u_at_corner (const DryFace *neighbour, gboolean its_right)
 static DryJointKind
 meet_open_end (const Sorting *self, const DryFace *face, gboolean dry)
 {
-  DryLength ceiling = self->context->room ? self->context->room->ceiling : face->height;
-
-  const DryWall *wall =
-      self->context->room ? dry_room_get_wall (self->context->room, face->wall) : NULL;
+  const DryWall *wall = dry_room_get_wall (self->context->room, face->wall);
 
   if (dry)
     return DRY_JOINT_DRYWALL;
-  return face->height < ceiling || (wall && wall->added) ? DRY_JOINT_OUTSIDE_CORNER
-                                                         : DRY_JOINT_FREE;
+  return face->height < self->context->room->ceiling || (wall && wall->added)
+             ? DRY_JOINT_OUTSIDE_CORNER
+             : DRY_JOINT_FREE;
 }
 
 static gboolean
@@ -147,8 +145,7 @@ meets_corner (const Sorting *self, const Probe *probe, Meeting *meeting)
 static gboolean
 has_drywall (const Sorting *self, const DryFace *face)
 {
-  const DryWall *wall =
-      self->context->room ? dry_room_get_wall (self->context->room, face->wall) : NULL;
+  const DryWall *wall = dry_room_get_wall (self->context->room, face->wall);
 
   return !wall || wall->lining > 0;
 }
@@ -165,7 +162,7 @@ find_ceiling (const Sorting *self)
 static DryId
 basin_id (const Sorting *self)
 {
-  return self->context->room ? self->context->room->basin.id : 0;
+  return self->context->room->basin.id;
 }
 
 /* Where the box of a built bench covers a face: on its own wall, and beside it where it runs into
@@ -196,7 +193,7 @@ meets_bench (const Sorting *self, const Probe *probe, Meeting *meeting)
   const DryRoom *room = self->context->room;
   DryRect box;
 
-  for (guint i = 0; room && i < room->n_parts; i++) {
+  for (guint i = 0; i < room->n_parts; i++) {
     if (!covers_with_bench (self, probe->face, &room->parts[i], &box) ||
         !dry_rect_contains (box, step_out (probe, DRY_MM)))
       continue;
@@ -267,7 +264,7 @@ static void
 meet_above (const Sorting *self, const Probe *probe, Meeting *meeting)
 {
   const DryFace *face = probe->face;
-  DryLength ceiling = self->context->room ? self->context->room->ceiling : face->height;
+  DryLength ceiling = self->context->room->ceiling;
   gint over = find_ceiling (self);
 
   if (probe->middle.y < face->height - 2 * REACH && probe->out_x == 0 && face->dry_above) {

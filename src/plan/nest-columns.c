@@ -411,8 +411,7 @@ dry_nest_bound_columns (const DryNestProblem *problem, guint lower_bound, const 
   guint n = problem->n_items, most = dry_nest_state_score (best).sheets;
   *spent = 0;
   /* What is on hand is no column of cost 1. */
-  if (n == 0 || n > MOST_ITEMS || problem->n_on_hand > 0 || problem->n_sheets == 0 ||
-      lower_bound >= most)
+  if (n == 0 || n > MOST_ITEMS || problem->n_on_hand > 0 || lower_bound >= most)
     return lower_bound;
   gsize n_cells = (gsize) (MOST_CELLS + 2) * (MOST_CELLS + 2);
   g_autofree Cells *items = g_new0 (Cells, n);

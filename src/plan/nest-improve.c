@@ -109,20 +109,17 @@ list_on_hand (Improver *self)
       g_array_append_val (self->kinds, kind);
 }
 
-/* The largest there are to be bought; FALSE when there are not so many. */
-static gboolean
+/* The largest there are to be bought, no more of them than an answer has. */
+static void
 list_largest (Improver *self, guint n_bought)
 {
   list_on_hand (self);
   guint kind = self->problem->n_on_hand;
   for (guint n = 0; n < n_bought; n++) {
-    while (kind < self->problem->n_sheets && !is_left (self, kind))
+    while (!is_left (self, kind))
       kind++;
-    if (kind == self->problem->n_sheets)
-      return FALSE;
     g_array_append_val (self->kinds, kind);
   }
-  return TRUE;
 }
 
 /* The sheets of the best answer, one of them swapped for a cheaper one, by as little as can be. */
@@ -194,9 +191,11 @@ prove (Improver *self)
 static void
 take_sheets_off (Improver *self, guint64 reserve)
 {
-  while (self->score.sheets > self->lower_bound && list_largest (self, self->score.sheets - 1))
+  while (self->score.sheets > self->lower_bound) {
+    list_largest (self, self->score.sheets - 1);
     if (!reach (self, (DryGoal){G_MAXDOUBLE}, reserve))
       return;
+  }
 }
 
 static void
@@ -228,7 +227,7 @@ guint
 dry_nest_improve (const DryNestProblem *problem, guint lower_bound, guint64 effort, guint n_threads,
                   GCancellable *cancellable, DryNestState *best)
 {
-  if (problem->n_items == 0 || problem->n_sheets == 0)
+  if (problem->n_items == 0)
     return lower_bound;
   g_autofree Runner *runners = g_new0 (Runner, MAX (n_threads, 1));
   g_autoptr (GArray) kinds = g_array_new (FALSE, FALSE, sizeof (guint));

@@ -24,7 +24,7 @@ static double
 reckon_most_gaps (const DryBoardFace *face)
 {
   double width = (double) dry_rect_width (face->bounds);
-  double most = width / (double) MAX (face->min_piece, 1);
+  double most = width / (double) face->min_piece;
   if (!face->seams_anywhere) {
     guint n = 0;
     for (guint i = 0; i < face->n_carriers; i++)
@@ -59,8 +59,8 @@ dry_nest_least_sheets (DryBoardFace *const *faces, guint n_faces, DryLength kerf
     const DryStock *stock = &faces[0]->stock[i];
     double sheet = (double) (stock->width + kerf) * (double) (stock->height + kerf);
     if (stock->on_hand)
-      area -= MAX (stock->count, 0) * sheet;
-    else if (stock->count != 0)
+      area -= stock->count * sheet;
+    else
       largest = MAX (largest, sheet);
   }
   return largest > 0 ? (guint) MAX (0, ceil (area / largest - 1e-6)) : 0;

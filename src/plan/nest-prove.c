@@ -336,7 +336,7 @@ dry_nest_prove (const DryNestProblem *problem, guint lower_bound, guint most, do
 {
   DryNestProof proof = {.sheets = MIN (lower_bound, most)};
   Prover self = {.problem = problem, .limit = effort, .cancellable = cancellable};
-  if (problem->n_items == 0 || problem->n_sheets == 0 || most > 60)
+  if (problem->n_items == 0 || most > 60)
     return proof;
   guint n = choose_items (&self);
   /* Every set takes a unit at least: no room is made for sets there is no time for. */

@@ -123,8 +123,7 @@ set_floor_hours (Ordering *self, DryStep *step, double fixed, double each)
 static gboolean
 is_pan (const Ordering *self)
 {
-  return self->context->room && self->context->room->basin.id &&
-         self->context->room->basin.kind == DRY_BASIN_PAN;
+  return self->context->room->basin.id && self->context->room->basin.kind == DRY_BASIN_PAN;
 }
 
 static double
@@ -157,7 +156,7 @@ static void
 add_protection (Ordering *self)
 {
   const DryJob *job = self->context->job;
-  gboolean old = job && job->year_built > 0 && job->year_built < 1980;
+  gboolean old = job->year_built > 0 && job->year_built < 1980;
   DryStep *step = add_step (
       self, "protect",
       old ? "Have dust, paint and old linings tested for lead and asbestos before anything is "
@@ -458,10 +457,11 @@ add_tests (Ordering *self)
   set_wait (last, tile);
   if (is_pan (self) && !(self->floor && self->floor->liner)) {
     if (flood) { /* the film must stand the water as well as the tile */
-      if (flood->hours_max >= last->wait_max)
+      double most = MAX (flood->hours_min, flood->hours_max);
+      if (most >= last->wait_max)
         last->wait = flood;
       last->wait_min = MAX (last->wait_min, flood->hours_min);
-      last->wait_max = MAX (last->wait_max, flood->hours_max);
+      last->wait_max = MAX (last->wait_max, most);
     }
     add_flood_test (self);
   }

@@ -22,7 +22,7 @@ dry_break_kind_to_text (DryBreakKind kind)
   static const char *const WORDS[] = {"joint", "fastener", "hole", "board", "flange", "curb",
                                       "drain", "leg",      "edge", "pitch", "nowhere"};
 
-  return WORDS[CLAMP ((gint) kind, 0, DRY_N_BREAK_KINDS - 1)];
+  return WORDS[kind];
 }
 
 /* Breaks of one kind at one thing are told once, with their number. */
@@ -57,8 +57,7 @@ static gboolean
 finds_amount (const DryCoating *coating, const char *product)
 {
   for (guint i = 0; product && i < coating->n; i++)
-    if (coating->items[i].product && strcmp (coating->items[i].product->id, product) == 0 &&
-        coating->items[i].amount > 0)
+    if (strcmp (coating->items[i].product->id, product) == 0)
       return TRUE;
   return FALSE;
 }

@@ -139,3 +139,29 @@ site_face (const Site *self, guint wall)
   g_assert_true (inside || outside);
   return inside ? inside : outside;
 }
+
+const DryFace *
+site_find_face (const Site *site, const char *name)
+{
+  for (guint i = 0; i < site->faces->n; i++)
+    if (g_str_equal (site->faces->items[i].name, name))
+      return &site->faces->items[i];
+  g_error ("no face “%s”", name);
+}
+
+void
+site_check_small (const Site *site, const char *name, double length, double height,
+                  DryJointKind left, DryJointKind top, DryJointKind right, DryJointKind bottom)
+{
+  const DryFace *face = site_find_face (site, name);
+  DryRect bounds = dry_region_bounds (&face->region);
+
+  g_assert_cmpint (face->length, ==, IN (length));
+  g_assert_cmpint (face->height, ==, IN (height));
+  g_assert_cmpint (bounds.x1, ==, IN (length));
+  g_assert_cmpint (bounds.y1, ==, IN (height));
+  g_assert_cmpint (face->edges[0], ==, left);
+  g_assert_cmpint (face->edges[1], ==, top);
+  g_assert_cmpint (face->edges[2], ==, right);
+  g_assert_cmpint (face->edges[3], ==, bottom);
+}

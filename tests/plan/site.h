@@ -35,3 +35,9 @@ void site_compute (Site *self);
 void site_tear_down (Site *self);
 /* The face of a wall by its place in the room; fails the test when there is none. */
 const DryFace *site_face (const Site *self, guint wall);
+/* A face by its name; fails the test when there is none. */
+const DryFace *site_find_face (const Site *self, const char *name);
+/* A small face of this size in inches, and what its edges meet. */
+void site_check_small (const Site *self, const char *name, double length, double height,
+                       DryJointKind left, DryJointKind top, DryJointKind right,
+                       DryJointKind bottom);

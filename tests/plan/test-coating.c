@@ -250,6 +250,141 @@ test_floated (void)
   rig_tear_down (&rig);
 }
 
+/* A bead that is told only by its width is as deep as wide. */
+static void
+test_bead_as_deep (void)
+{
+  Rig rig;
+
+  set_up_two_walls (&rig);
+  rig_drill (&rig, 2, 16, 40, 3);
+  rig.system.treatments[DRY_JOINT_PENETRATION].depth = 0;
+  rig_compute (&rig);
+  g_assert_cmpfloat_with_epsilon (amount_of (&rig, "sealant", NULL),
+                                  G_PI * 3 * 0.0254 * 6.35 * 6.35 / 1000, 1e-7);
+  rig_tear_down (&rig);
+}
+
+/* Where boards are butted, or there is no board to be as deep as, no gap is filled; nor by what is
+ * sold by the piece. */
+static void
+test_no_gap (void)
+{
+  static const struct {
+    double gap, board;
+    const char *fill;
+    gboolean filled;
+  } CASES[] = {{0.125, 0.5, "sealant", TRUE},
+               {0, 0.5, "sealant", FALSE},
+               {0.125, 0, "sealant", FALSE},
+               {0.125, 0.5, "collar", FALSE}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    Rig rig;
+    set_up_two_walls (&rig);
+    rig.face_items[1].dry_right = TRUE;
+    rig.system.joint_gap = IN (CASES[i].gap);
+    rig.context.build_up.board = IN (CASES[i].board);
+    rig.system.treatments[DRY_JOINT_DRYWALL] = rig.system.treatments[DRY_JOINT_SEAM];
+    rig.system.treatments[DRY_JOINT_DRYWALL].fill = CASES[i].fill;
+    rig_compute (&rig);
+    g_assert_cmpfloat_with_epsilon (amount_of (&rig, "sealant", NULL),
+                                    CASES[i].filled ? 0.125 * 0.5 * 80 * 0.016387064 : 0, 1e-9);
+    g_assert_cmpfloat (amount_of (&rig, "collar", NULL), ==, 0);
+    rig_tear_down (&rig);
+  }
+}
+
+/* One coat is one coat; a membrane sold by weight is reckoned by its rate alone, whatever film is
+ * asked for. */
+static void
+test_membrane_by_weight (void)
+{
+  const double area = (29.9375 + 29.9375 + 31.375) * 80 * 0.0254 * 0.0254;
+  static const struct {
+    const char *unit, *words;
+    double rate, film, each;
+    guint coats;
+  } CASES[] = {{"L", "1 coat x", 0.5, 0.4, 0.5, 1},
+               {"L", "2 coats x", 0.5, 0.5, 0.5, 2},
+               {"kg", "2 coats x", 1.1, 5, 1.1, 2}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    const DryWorking *working = NULL;
+    Rig rig;
+    set_up_two_walls (&rig);
+    rig.products[6].unit = CASES[i].unit;
+    rig.products[6].rate = CASES[i].rate;
+    rig.system.wet_film.value = CASES[i].film;
+    rig.system.coats = CASES[i].coats;
+    rig_compute (&rig);
+    g_assert_cmpfloat_with_epsilon (amount_of (&rig, "membrane", &working),
+                                    area * CASES[i].coats * CASES[i].each, 1e-9);
+    g_assert_nonnull (strstr (working->formula, CASES[i].words));
+    rig_tear_down (&rig);
+  }
+}
+
+/* A sheet sold by the square metre of wall, whatever its rate says of something else, or none. A
+ * face with nothing left to cover laps nowhere. */
+static void
+test_sheet_without_rate (void)
+{
+  const double area = (29.9375 + 29.9375 + 31.375) * 80 * 0.0254 * 0.0254;
+
+  for (guint i = 0; i < 2; i++) {
+    Rig rig;
+    set_up_two_walls (&rig);
+    rig_add_face (&rig, 200, 96)->region = (DryRegion){0};
+    rig.system.membrane = DRY_MEMBRANE_SHEET;
+    rig.system.membrane_overlap = 50 * DRY_MM;
+    rig.products[6] = (DryProduct){
+        "membrane", "Sheet", i ? DRY_USE_EACH : DRY_USE_AREA, "m2", i ? 7 : 0, 10, "roll", 0, {0}};
+    rig_compute (&rig);
+    g_assert_cmpfloat_with_epsilon (amount_of (&rig, "membrane", NULL), area + 80 * 0.0254 * 0.05,
+                                    1e-9);
+    rig_tear_down (&rig);
+  }
+}
+
+/* What a treatment names is not spread over the wall besides. */
+static void
+test_named_not_spread (void)
+{
+  Rig rig;
+
+  set_up_two_walls (&rig);
+  rig.system.n_products = 10;
+  rig.system.treatments[DRY_JOINT_SEAM].product = "primer";
+  rig_compute (&rig);
+  /* a strip 4 in wide on the seam of 80 in and one lap, at 0.1 L/m2 */
+  g_assert_cmpfloat (amount_of (&rig, "primer", NULL), >, 0);
+  g_assert_cmpfloat (amount_of (&rig, "primer", NULL), <, 0.1 * 90 * 4 * 0.0254 * 0.0254);
+  rig_tear_down (&rig);
+}
+
+/* Lath that nobody knows the spacing of is fastened by nothing that could be counted. */
+static void
+test_lath_spacing_unknown (void)
+{
+  for (guint i = 0; i < 3; i++) {
+    Rig rig;
+    set_up_two_walls (&rig);
+    rig.boards.n = 0;
+    rig.system.n_sheets = 0;
+    if (i == 0)
+      rig.system.stud_spacing_max.value = 0;
+    else if (i == 1)
+      rig.system.field_spacing.value = 0;
+    else
+      rig.system.fastener = NULL;
+    rig_compute (&rig);
+    g_assert_cmpfloat (amount_of (&rig, "screw", NULL), ==, 0);
+    g_assert_cmpfloat (rig.coating->wet_area, >, 0);
+    rig_tear_down (&rig);
+  }
+}
+
 static void
 check_random (const DryPlan *plan, guint32 seed)
 {
@@ -284,6 +419,12 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/coating/heads", test_heads);
   g_test_add_func ("/plan/coating/spread", test_spread);
   g_test_add_func ("/plan/coating/floated", test_floated);
+  g_test_add_func ("/plan/coating/bead-as-deep", test_bead_as_deep);
+  g_test_add_func ("/plan/coating/no-gap", test_no_gap);
+  g_test_add_func ("/plan/coating/membrane-by-weight", test_membrane_by_weight);
+  g_test_add_func ("/plan/coating/sheet-without-rate", test_sheet_without_rate);
+  g_test_add_func ("/plan/coating/named-not-spread", test_named_not_spread);
+  g_test_add_func ("/plan/coating/lath-spacing-unknown", test_lath_spacing_unknown);
   g_test_add_func ("/plan/coating/random", test_random);
   return g_test_run ();
 }

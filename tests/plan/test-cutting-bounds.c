@@ -103,6 +103,101 @@ test_stopped (void)
   g_assert_cmpuint (dry_nest_bound_columns (problem, 3, state, EFFORT, cancellable, &spent), ==, 3);
 }
 
+/* Nothing is claimed where the columns say nothing: no pieces, more than there is room for, boards
+ * on hand, sheets or pieces thinner than what is counted in. */
+static void
+test_columns_silent (void)
+{
+  static const struct {
+    const char *what;
+    guint n;
+    DryLength width, sheet_width;
+    gboolean on_hand;
+  } CASES[] = {{"no pieces", 0, 30 * IN, 48 * IN, FALSE},
+               {"too many", 251, 30 * IN, 48 * IN, FALSE},
+               {"on hand", 20, 30 * IN, 48 * IN, TRUE},
+               {"thin strips", 40, IN / 3, 48 * IN, FALSE},
+               {"thin sheets", 20, IN / 3, IN / 2, FALSE}};
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    g_autofree DryPiece *pieces = g_new0 (DryPiece, CASES[i].n + 1);
+    DryStock stock[] = {{"a", CASES[i].sheet_width, 97 * IN + 1, 0, -1},
+                        {"b", 48 * IN, 60 * IN, 0, 1, TRUE}};
+    for (guint k = 0; k < CASES[i].n; k++)
+      pieces[k] = (DryPiece){"p", CASES[i].width, 31 * IN + 7 * k, FALSE};
+    g_autoptr (DryNestProblem) problem =
+        dry_nest_problem_new (stock, CASES[i].on_hand ? 2 : 1, pieces, CASES[i].n, 0, NULL);
+    g_autoptr (DryNestState) state = dry_nest_state_new (problem);
+    dry_nest_search (problem, 0, 2000, FALSE, state);
+    guint64 spent = 7;
+    guint bound = dry_nest_bound_columns (problem, 1, state, EFFORT, NULL, &spent);
+    if (bound != 1)
+      g_error ("%s: %u sheets are claimed", CASES[i].what, bound);
+  }
+}
+
+/* Strips thinner than a cell among whole pieces: they are left out, the others are still told. */
+static void
+test_columns_some_thin (void)
+{
+  DryPiece pieces[40];
+  DryStock stock = {"a", 48 * IN, 96 * IN + 1, 0, -1};
+  for (guint i = 0; i < G_N_ELEMENTS (pieces); i++)
+    pieces[i] =
+        i < 30 ? (DryPiece){"p", 30 * IN, 30 * IN, TRUE} : (DryPiece){"p", IN / 3, 40 * IN, TRUE};
+  g_autoptr (DryNestProblem) problem =
+      dry_nest_problem_new (&stock, 1, pieces, G_N_ELEMENTS (pieces), 0, NULL);
+  g_autoptr (DryNestState) state = dry_nest_state_new (problem);
+  dry_nest_search (problem, 0, 50000, FALSE, state);
+  guint64 spent;
+  guint bound = dry_nest_bound_columns (problem, 0, state, EFFORT, NULL, &spent);
+  g_assert_cmpuint (bound, >=, 8);
+  g_assert_cmpuint (bound, <=, 10);
+}
+
+/* A proof says what was known where it cannot begin, is cut short, or the list is too long for it;
+ * with time it says the truth: five pieces of 30 in go on five sheets of 48 in. */
+static void
+test_prove (void)
+{
+  static const struct {
+    guint n, least;
+    guint64 effort;
+    guint proven;
+  } CASES[] = {{0, 0, EFFORT, 0}, {5, 2, 0, 2},       {5, 2, 1, 2},     {5, 2, 40, 2},
+               {5, 2, EFFORT, 5}, {61, 9, EFFORT, 9}, {8, 1, EFFORT, 8}};
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    g_autofree DryPiece *pieces = g_new0 (DryPiece, CASES[i].n + 1);
+    DryStock stock = {"a", 48 * IN, 96 * IN, 500, -1};
+    for (guint k = 0; k < CASES[i].n; k++)
+      pieces[k] = (DryPiece){"p", 30 * IN, 60 * IN, FALSE};
+    g_autoptr (DryNestProblem) problem =
+        dry_nest_problem_new (&stock, 1, pieces, CASES[i].n, 0, NULL);
+    DryNestProof proof = dry_nest_prove (problem, CASES[i].least, CASES[i].n, 500.0 * CASES[i].n,
+                                         CASES[i].effort, NULL);
+    g_assert_cmpuint (proof.sheets, >=, CASES[i].least);
+    g_assert_cmpuint (proof.sheets, <=, CASES[i].n);
+    if (CASES[i].effort == EFFORT || CASES[i].effort == 0)
+      g_assert_cmpuint (proof.sheets, ==, CASES[i].proven);
+  }
+}
+
+/* A proof that is stopped proves nothing it did not know. */
+static void
+test_prove_cancelled (void)
+{
+  DryPiece pieces[12];
+  DryStock stock = {"a", 48 * IN, 96 * IN, 500, -1};
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  g_cancellable_cancel (cancellable);
+  for (guint i = 0; i < G_N_ELEMENTS (pieces); i++)
+    pieces[i] = (DryPiece){"p", 30 * IN, 60 * IN, FALSE};
+  g_autoptr (DryNestProblem) problem =
+      dry_nest_problem_new (&stock, 1, pieces, G_N_ELEMENTS (pieces), 0, NULL);
+  DryNestProof proof = dry_nest_prove (problem, 4, 12, 6000, EFFORT, cancellable);
+  g_assert_cmpuint (proof.sheets, ==, 4);
+  g_assert_false (proof.is_cheapest);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -110,5 +205,9 @@ main (int argc, char **argv)
   g_test_add_func ("/cutting/bounds/never-above", test_never_above);
   g_test_add_func ("/cutting/bounds/says-more", test_says_more);
   g_test_add_func ("/cutting/bounds/stopped", test_stopped);
+  g_test_add_func ("/cutting/bounds/columns-silent", test_columns_silent);
+  g_test_add_func ("/cutting/bounds/columns-some-thin", test_columns_some_thin);
+  g_test_add_func ("/cutting/bounds/prove", test_prove);
+  g_test_add_func ("/cutting/bounds/prove-cancelled", test_prove_cancelled);
   return g_test_run ();
 }

@@ -135,6 +135,9 @@ test_sayings (void)
     DryBoards boards = {.cutting = &CASES[i].cutting, .least_sheets = CASES[i].least};
     DryStanding standing = dry_boards_get_standing (&boards);
     g_assert_cmpint (standing.kind, ==, CASES[i].kind);
+    /* Nothing is left to search where no board is cut or no boards need fewer sheets. */
+    g_assert_cmpint (dry_boards_is_settled (&boards), ==,
+                     standing.kind == DRY_STANDING_NONE || standing.kind == DRY_STANDING_FEWEST);
     g_assert_cmpstr (dry_standing_to_text (standing, arena), ==, CASES[i].text);
   }
 }

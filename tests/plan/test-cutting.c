@@ -452,6 +452,69 @@ test_on_hand (void)
   }
 }
 
+/* Stock that is none is passed over; of sheets of one size the cheaper is bought, of equal ones the
+ * first; a piece of no size is told as not placed. */
+static void
+test_odd_stock (void)
+{
+  static const struct {
+    const char *what;
+    DryStock stock[3];
+    const char *cut; /* the sheet the piece of 30 x 60 in comes from; NULL: from none */
+  } CASES[] = {
+      {"no width", {{"a", 0, 96 * IN, 1, -1}, {"b", 48 * IN, 96 * IN, 9, -1}}, "b"},
+      {"no height", {{"a", 48 * IN, 0, 1, -1}, {"b", 48 * IN, 96 * IN, 9, -1}}, "b"},
+      {"sold out", {{"a", 48 * IN, 96 * IN, 1, 0}, {"b", 48 * IN, 96 * IN, 9, -1}}, "b"},
+      {"none on hand", {{"a", 48 * IN, 96 * IN, 0, 0, TRUE}, {"b", 48 * IN, 96 * IN, 9, -1}}, "b"},
+      {"any number on hand",
+       {{"a", 48 * IN, 96 * IN, 0, -1, TRUE}, {"b", 48 * IN, 96 * IN, 9, -1}},
+       "b"},
+      {"on hand first", {{"a", 48 * IN, 96 * IN, 9, -1}, {"b", 48 * IN, 96 * IN, 0, 1, TRUE}}, "b"},
+      {"cheaper", {{"a", 48 * IN, 96 * IN, 9, -1}, {"b", 48 * IN, 96 * IN, 8, -1}}, "b"},
+      {"cheaper first", {{"a", 48 * IN, 96 * IN, 8, -1}, {"b", 48 * IN, 96 * IN, 9, -1}}, "a"},
+      {"alike", {{"a", 48 * IN, 96 * IN, 9, -1}, {"b", 48 * IN, 96 * IN, 9, -1}}, "a"},
+      {"too low", {{"a", 48 * IN, 59 * IN, 9, -1}, {"b", 29 * IN, 96 * IN, 9, -1}}, NULL},
+  };
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    g_autoptr (DryArena) arena = dry_arena_new ();
+    const DryPiece pieces[] = {{"p", 30 * IN, 60 * IN, FALSE},
+                               {"nothing", 0, 60 * IN, FALSE},
+                               {"flat", 30 * IN, 0, FALSE}};
+    const DryCutting *cutting = dry_cutting_compute (arena, CASES[i].stock, 2, pieces, 3, 0, 0);
+    const char *cut = cutting->n_sheets > 0 ? CASES[i].stock[cutting->sheets[0].stock].id : NULL;
+    if (g_strcmp0 (cut, CASES[i].cut) != 0)
+      g_error ("%s: cut from %s", CASES[i].what, cut ? cut : "nothing");
+    g_assert_cmpuint (cutting->n_unplaced, ==, CASES[i].cut ? 2 : 3);
+  }
+}
+
+/* A search with next to no effort, and one with more than it needs: never worse than the live
+ * answer, never below the bound, and every piece placed. */
+static void
+test_improve_efforts (void)
+{
+  static const guint64 EFFORTS[] = {1, 3, 4, 50, 1000, 200000, G_GUINT64_CONSTANT (400000000)};
+  DryStock stock[] = {{"a", 48 * IN, 96 * IN, 9600, -1}, {"b", 36 * IN, 60 * IN, 4600, -1}};
+  DryPiece pieces[30];
+  for (guint i = 0; i < G_N_ELEMENTS (pieces); i++)
+    pieces[i] = (DryPiece){"p", 30 * IN, 30 * IN, TRUE};
+  for (guint kinds = 1; kinds <= 2; kinds++)
+    for (guint i = 0; i < G_N_ELEMENTS (EFFORTS); i++) {
+      g_autoptr (DryArena) arena = dry_arena_new ();
+      const DryCutting *live =
+          dry_cutting_compute (arena, stock, kinds, pieces, G_N_ELEMENTS (pieces), 0, 0);
+      const DryCutting *cutting = dry_cutting_improve (
+          arena, stock, kinds, pieces, G_N_ELEMENTS (pieces), 0, EFFORTS[i], 1, NULL);
+      g_autofree char *wrong = dry_check_cutting (cutting, 0);
+      g_assert_cmpstr (wrong, ==, NULL);
+      g_assert_cmpuint (cutting->n_unplaced, ==, 0);
+      g_assert_cmpuint (cutting->n_bought, <=, live->n_bought);
+      g_assert_cmpuint (cutting->lower_bound, <=, cutting->n_bought);
+      if (kinds == 1 && i + 1 == G_N_ELEMENTS (EFFORTS)) /* 3 on a sheet, which area denies */
+        g_assert_true (cutting->proven);
+    }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -468,5 +531,7 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/cutting/improve", test_improve);
   g_test_add_func ("/plan/cutting/cancel", test_cancel);
   g_test_add_func ("/plan/cutting/on-hand", test_on_hand);
+  g_test_add_func ("/plan/cutting/odd-stock", test_odd_stock);
+  g_test_add_func ("/plan/cutting/improve-efforts", test_improve_efforts);
   return g_test_run ();
 }

@@ -405,32 +405,6 @@ test_angled (void)
   site_tear_down (&site);
 }
 
-static const DryFace *
-find_small (const Site *site, const char *name)
-{
-  for (guint i = 0; i < site->faces->n; i++)
-    if (g_str_equal (site->faces->items[i].name, name))
-      return &site->faces->items[i];
-  g_error ("no face “%s”", name);
-}
-
-static void
-check_small (const Site *site, const char *name, double length, double height, DryJointKind left,
-             DryJointKind top, DryJointKind right, DryJointKind bottom)
-{
-  const DryFace *face = find_small (site, name);
-  DryRect bounds = dry_region_bounds (&face->region);
-
-  g_assert_cmpint (face->length, ==, IN (length));
-  g_assert_cmpint (face->height, ==, IN (height));
-  g_assert_cmpint (bounds.x1, ==, IN (length));
-  g_assert_cmpint (bounds.y1, ==, IN (height));
-  g_assert_cmpint (face->edges[0], ==, left);
-  g_assert_cmpint (face->edges[1], ==, top);
-  g_assert_cmpint (face->edges[2], ==, right);
-  g_assert_cmpint (face->edges[3], ==, bottom);
-}
-
 static void
 test_small_faces (void)
 {
@@ -441,21 +415,21 @@ test_small_faces (void)
   site_compute (&site);
   g_assert_cmpuint (site.faces->n, ==, 3 + 5);
   g_assert_cmpstr (site.faces->items[3].mark, ==, "D");
-  check_small (&site, "Niche 1, back", 14.375, 22.375, in, in, in, in);
-  check_small (&site, "Niche 1, floor", 14.375, 3.5, in, in, in, DRY_JOINT_NICHE);
-  check_small (&site, "Niche 1, top", 14.375, 3.5, in, DRY_JOINT_NICHE, in, in);
+  site_check_small (&site, "Niche 1, back", 14.375, 22.375, in, in, in, in);
+  site_check_small (&site, "Niche 1, floor", 14.375, 3.5, in, in, in, DRY_JOINT_NICHE);
+  site_check_small (&site, "Niche 1, top", 14.375, 3.5, in, DRY_JOINT_NICHE, in, in);
   /* 22-3/8 less floor and top boards with their gaps */
-  check_small (&site, "Niche 1, left side", 3.5, 21.125, in, in, DRY_JOINT_NICHE, in);
-  check_small (&site, "Niche 1, right side", 3.5, 21.125, DRY_JOINT_NICHE, in, in, in);
+  site_check_small (&site, "Niche 1, left side", 3.5, 21.125, in, in, DRY_JOINT_NICHE, in);
+  site_check_small (&site, "Niche 1, right side", 3.5, 21.125, DRY_JOINT_NICHE, in, in, in);
   site_tear_down (&site);
 
   set_up_bench (&site);
   site_compute (&site);
   g_assert_cmpuint (site.faces->n, ==, 3 + 3);
   /* 28-13/16 less 5/8 at the wall, more 1/2 over the end; 13-13/16 less 5/8, more 1/2 */
-  check_small (&site, "Bench 1, top", 28.6875, 13.6875, in, in, out, out);
-  check_small (&site, "Bench 1, front", 28.6875, 11.8125, in, out, out, DRY_JOINT_BASIN);
-  check_small (&site, "Bench 1, right end", 13.1875, 11.8125, out, out, in, DRY_JOINT_BASIN);
+  site_check_small (&site, "Bench 1, top", 28.6875, 13.6875, in, in, out, out);
+  site_check_small (&site, "Bench 1, front", 28.6875, 11.8125, in, out, out, DRY_JOINT_BASIN);
+  site_check_small (&site, "Bench 1, right end", 13.1875, 11.8125, out, out, in, DRY_JOINT_BASIN);
   site_tear_down (&site);
 
   set_up_fold_down (&site);
@@ -468,7 +442,8 @@ test_small_faces (void)
   set_up_half_wall (&site);
   site_compute (&site);
   g_assert_cmpuint (site.faces->n, ==, 3 + 1);
-  check_small (&site, "Half wall, cap", 31.375, 4.5, in, DRY_JOINT_DRYWALL, DRY_JOINT_DRYWALL, out);
+  site_check_small (&site, "Half wall, cap", 31.375, 4.5, in, DRY_JOINT_DRYWALL, DRY_JOINT_DRYWALL,
+                    out);
   site_tear_down (&site);
 
   /* As long as the tub is wide: it ends in the open, the cap lies over the board of the end, which
@@ -476,24 +451,24 @@ test_small_faces (void)
   set_up_corner (&site);
   site_add_wall (&site, 60, 96, 60, 66, 36);
   site_compute (&site);
-  check_small (&site, "Half wall, cap", 29.875, 4.5, in, DRY_JOINT_DRYWALL, out, out);
-  check_small (&site, "Half wall, right end", 4.5, 20, out, out, DRY_JOINT_DRYWALL,
-               DRY_JOINT_BASIN);
+  site_check_small (&site, "Half wall, cap", 29.875, 4.5, in, DRY_JOINT_DRYWALL, out, out);
+  site_check_small (&site, "Half wall, right end", 4.5, 20, out, out, DRY_JOINT_DRYWALL,
+                    DRY_JOINT_BASIN);
   site_tear_down (&site);
 
   set_up_corner (&site);
   site_add_wall (&site, 60, 96, 60, 66, 0);
   site_compute (&site);
   g_assert_cmpuint (site.faces->n, ==, 3 + 1);
-  check_small (&site, "Added wall, right end", 4.5, 80, out, DRY_JOINT_CEILING, DRY_JOINT_DRYWALL,
-               DRY_JOINT_BASIN);
+  site_check_small (&site, "Added wall, right end", 4.5, 80, out, DRY_JOINT_CEILING,
+                    DRY_JOINT_DRYWALL, DRY_JOINT_BASIN);
   site_tear_down (&site);
 
   site_set_up_alcove (&site);
   site.room.wet.ceiling = TRUE;
   site_compute (&site);
   g_assert_cmpuint (site.faces->n, ==, 4);
-  check_small (&site, "Ceiling", 60, 32, in, DRY_JOINT_DRYWALL, in, in);
+  site_check_small (&site, "Ceiling", 60, 32, in, DRY_JOINT_DRYWALL, in, in);
   site_tear_down (&site);
 }
 

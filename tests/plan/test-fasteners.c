@@ -2,6 +2,7 @@
 /* Screws on hand-made walls against counts worked out on paper, and on random rooms against the
  * rules every screw must keep. */
 #include "plan/outline.h"
+#include "base/error.h"
 #include "rig.h"
 
 #define WOOD (DRY_INCH / 4)
@@ -129,8 +130,14 @@ test_shared_stud (void)
     gboolean held;
     double distance;
   } cases[] = {
-      {0.5, 0.375, TRUE, 0.4375}, {1, 0.375, TRUE, 0.4375}, {0.375, 0.375, TRUE, 0.375},
-      {1, 1, FALSE, 0},           {0.5, 0.5, FALSE, 0},
+      {0.5, 0.375, TRUE, 0.4375},
+      {1, 0.375, TRUE, 0.4375},
+      {0.375, 0.375, TRUE, 0.375},
+      {1, 1, FALSE, 0},
+      {0.5, 0.5, FALSE, 0},
+      /* no least distance known: the usual one is the least */
+      {0.5, 0, FALSE, 0},
+      {0.4375, 0, TRUE, 0.4375},
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
@@ -354,6 +361,30 @@ test_random (void)
   rig_for_random_plans (60, check_random);
 }
 
+/* A newer project stops the stages that go through every board. */
+static void
+test_cancelled (void)
+{
+  g_autoptr (GCancellable) cancelled = g_cancellable_new ();
+  g_autoptr (GError) first = NULL, second = NULL;
+  Rig rig;
+
+  rig_set_up (&rig);
+  rig_add_face (&rig, 60, 96);
+  rig_add_studs (&rig, 0, 0.75, 16, 4);
+  rig_add_board (&rig, 0, 0, 0, 30, 96);
+  rig_add_board (&rig, 0, 30.125, 0, 60, 96);
+  rig.context.cancellable = cancelled;
+  rig_compute (&rig);
+  g_cancellable_cancel (cancelled);
+  g_assert_null (dry_joints_compute (&rig.context, &rig.faces, &rig.boards, &first));
+  g_assert_error (first, DRY_ERROR, DRY_ERROR_CANCELLED);
+  g_assert_null (
+      dry_fasteners_compute (&rig.context, &rig.faces, &rig.framing, &rig.boards, &second));
+  g_assert_error (second, DRY_ERROR, DRY_ERROR_CANCELLED);
+  rig_tear_down (&rig);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -368,5 +399,6 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/fasteners/flange", test_flange);
   g_test_add_func ("/plan/fasteners/walled", test_walled);
   g_test_add_func ("/plan/fasteners/random", test_random);
+  g_test_add_func ("/plan/fasteners/cancelled", test_cancelled);
   return g_test_run ();
 }

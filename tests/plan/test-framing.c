@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Framing: studs, bays, openings, niches and blocking of hand-made rooms, against arithmetic.
  * Lumber is 1-1/2 in thick (PS 20): studs 16 in on centre leave 14-1/2 in clear. */
+#include "base/error.h"
 #include "checks.h"
 #include "site.h"
 
@@ -130,6 +131,90 @@ test_layout (void)
   site_compute (&site);
   g_assert_nonnull (find_member (&site, 0, (Member){DRY_MEMBER_STUD, 15.25, 1.5, 16.75, 94.5}));
   g_assert_cmpuint (count_members (&site, 0, DRY_MEMBER_PLATE, FALSE), ==, 2);
+  site_tear_down (&site);
+}
+
+/* What a wall leaves unsaid is as usual: studs of 1-1/2 in, 16 in apart, the first as far from the
+ * corner. */
+static void
+test_unsaid (void)
+{
+  static const Member studs[] = {{DRY_MEMBER_STUD, 15.25, 1.5, 16.75, 93},
+                                 {DRY_MEMBER_STUD, 31.25, 1.5, 32.75, 93},
+                                 {DRY_MEMBER_STUD, 47.25, 1.5, 48.75, 93}};
+  Site site;
+
+  site_set_up_alcove (&site);
+  site.walls[0].stud_width = site.walls[0].stud_spacing = site.walls[0].first_stud = 0;
+  site_compute (&site);
+  assert_members (&site, 0, studs, G_N_ELEMENTS (studs));
+  site_tear_down (&site);
+}
+
+/* Seen from its other side a partition's studs stand the other way round, found one by one or laid
+ * out from a start nobody measured. */
+static void
+test_mirrored (void)
+{
+  static const double corners[] = {0, 96, 120, 96, 120, 0, 0, 0};
+  DryLength found[] = {IN (6), IN (20)};
+  /* 6 and 20 of 36 are 30 and 16 from the other end; 16 and 32 are 20 and 4 */
+  static const Member as_found[] = {{DRY_MEMBER_STUD, 15.25, 1.5, 16.75, 93},
+                                    {DRY_MEMBER_STUD, 29.25, 1.5, 30.75, 93}};
+  static const Member laid_out[] = {{DRY_MEMBER_STUD, 3.25, 1.5, 4.75, 93},
+                                    {DRY_MEMBER_STUD, 19.25, 1.5, 20.75, 93}};
+
+  for (guint i = 0; i < 2; i++) {
+    Site site;
+    site_set_up (&site, corners, 4);
+    site_add_wall (&site, 63.5, 60, 63.5, 96, 0);
+    if (i == 0) {
+      site.walls[4].found_studs = found;
+      site.walls[4].n_found_studs = G_N_ELEMENTS (found);
+    } else
+      site.walls[4].first_stud = 0;
+    site_compute (&site);
+    assert_members (&site, 4, i == 0 ? as_found : laid_out, 2);
+    site_tear_down (&site);
+  }
+}
+
+/* A wall as low as its own plates is a curb: no plate, studs as high as it. */
+static void
+test_low_wall (void)
+{
+  static const double corners[] = {0, 96, 120, 96, 120, 0, 0, 0};
+  static const double heights[] = {4.5, 5};
+
+  for (guint i = 0; i < G_N_ELEMENTS (heights); i++) {
+    Site site;
+    site_set_up (&site, corners, 4);
+    site.room.basin.kind = DRY_BASIN_PAN;
+    site.room.basin.height = IN (1);
+    site.room.basin.flange = 0;
+    site_add_wall (&site, 60, 96, 60, 60, heights[i]);
+    site_compute (&site);
+    g_assert_cmpuint (count_members (&site, 4, DRY_MEMBER_PLATE, FALSE), ==, i == 0 ? 0 : 3);
+    g_assert_nonnull (find_member (
+        &site, 4, (Member){DRY_MEMBER_CORNER, 0, i == 0 ? 0 : 1.5, 1.5, i == 0 ? heights[i] : 2}));
+    site_tear_down (&site);
+  }
+}
+
+/* A newer project stops it. */
+static void
+test_cancelled (void)
+{
+  g_autoptr (GCancellable) cancelled = g_cancellable_new ();
+  g_autoptr (GError) error = NULL;
+  Site site;
+
+  site_set_up_alcove (&site);
+  site_compute (&site);
+  g_cancellable_cancel (cancelled);
+  site.context.cancellable = cancelled;
+  g_assert_null (dry_framing_compute (&site.context, site.faces, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_CANCELLED);
   site_tear_down (&site);
 }
 
@@ -278,7 +363,10 @@ test_lining (void)
     double depth, studs;
     guint n;
     const char *word;
-  } cases[] = {{3, 3.5, 4, "plywood"}, {3, 5.5, 4, "cleat: holds"}, {3.5, 3.5, 0, NULL}};
+  } cases[] = {{3, 3.5, 4, "plywood"},
+               {3, 5.5, 4, "cleat: holds"},
+               {3.5, 3.5, 0, NULL},
+               {3, 0, 4, "plywood"}}; /* not said: 2x4 */
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
     Site site;
@@ -300,6 +388,37 @@ test_lining (void)
     }
     g_assert_cmpuint (count_on_face (&site, side, DRY_MEMBER_TRIMMER), ==, 1);
     check_framing (&site.context, site.faces, site.framing);
+    site_tear_down (&site);
+  }
+}
+
+/* A partition is as deep as it is thick where that is said, else as its studs: so much is left
+ * behind the niche for the strips that hold its back. */
+static void
+test_lining_of_partition (void)
+{
+  static const double corners[] = {0, 96, 120, 96, 120, 0, 0, 0};
+  static const struct {
+    double thickness;
+    const char *word;
+  } cases[] = {{5.5, "cleat: holds"}, {3.5, "plywood"}, {0, "plywood"}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    Site site;
+    gboolean found = FALSE;
+    site_set_up (&site, corners, 4);
+    site_add_wall (&site, 60, 96, 60, 60, 0)->thickness = IN (cases[i].thickness);
+    site_add_part (&site, DRY_PART_NICHE, 4, 18, 45, 8, 12, 3)->site_built = TRUE;
+    site_compute (&site);
+    guint back = find_small_face (&site, "back");
+    for (guint k = 0; k < site.framing->n; k++) {
+      const DryMember *member = &site.framing->items[k];
+      if (member->face != back || member->kind != DRY_MEMBER_CLEAT)
+        continue;
+      found = TRUE;
+      g_assert_nonnull (strstr (member->reason, cases[i].word));
+    }
+    g_assert_true (found);
     site_tear_down (&site);
   }
 }
@@ -360,6 +479,11 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/framing/regular", test_regular);
   g_test_add_func ("/framing/layout", test_layout);
+  g_test_add_func ("/framing/unsaid", test_unsaid);
+  g_test_add_func ("/framing/mirrored", test_mirrored);
+  g_test_add_func ("/framing/low-wall", test_low_wall);
+  g_test_add_func ("/framing/cancelled", test_cancelled);
+  g_test_add_func ("/framing/lining-of-partition", test_lining_of_partition);
   g_test_add_func ("/framing/dry-edge", test_dry_edge);
   g_test_add_func ("/framing/window", test_window);
   g_test_add_func ("/framing/niche", test_niche);

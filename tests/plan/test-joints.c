@@ -404,6 +404,154 @@ test_walled (void)
   rig_for_walled_plans (60, check_caps);
 }
 
+/* Where the studs beyond the wet wall are bare there is no drywall to meet: edges beside, below and
+ * above are free. */
+static void
+test_bare_studs (void)
+{
+  for (guint lined = 0; lined < 2; lined++) {
+    Rig rig;
+    rig_set_up (&rig);
+    rig.wall.lining = lined ? IN (0.5) : 0;
+    rig_add_face (&rig, 60, 96);
+    rig.face_items[0].region =
+        dry_region_from_rect (rig.arena, (DryRect){IN (10), IN (20), IN (50), IN (72)});
+    rig.face_items[0].dry_left = rig.face_items[0].dry_right = rig.face_items[0].dry_above = TRUE;
+    rig_add_board (&rig, 0, 10, 20, 50, 72);
+    check_rig (&rig);
+    g_assert_cmpint (rig.joints->total[DRY_JOINT_DRYWALL], ==, lined ? IN (2 * 40 + 2 * 52) : 0);
+    g_assert_cmpint (rig.joints->total[DRY_JOINT_FREE], ==, lined ? 0 : IN (2 * 40 + 2 * 52));
+    rig_tear_down (&rig);
+  }
+}
+
+/* A bench on a wall that is not wet, or one that folds down, covers no board of this one. */
+static void
+test_bench_elsewhere (void)
+{
+  for (guint folds = 0; folds < 2; folds++) {
+    DryPart bench = {.id = 7,
+                     .kind = DRY_PART_BENCH,
+                     .wall = folds ? 1 : 77,
+                     .u = IN (30),
+                     .z = IN (18),
+                     .width = IN (36),
+                     .height = IN (2),
+                     .depth = IN (15),
+                     .fold_down = folds};
+    Rig rig;
+    rig_set_up (&rig);
+    rig.room.parts = &bench;
+    rig.room.n_parts = 1;
+    rig_add_face (&rig, 60, 96);
+    rig_add_board (&rig, 0, 0, 0, 60, 96);
+    check_rig (&rig);
+    g_assert_cmpint (rig.joints->total[DRY_JOINT_INSIDE_CORNER], ==, 0);
+    g_assert_cmpint (rig.joints->total[DRY_JOINT_FLOOR], ==, IN (60));
+    rig_tear_down (&rig);
+  }
+}
+
+/* Round a window's opening, and along a ceiling that is tiled too. */
+static void
+test_window_and_ceiling (void)
+{
+  Rig rig;
+
+  rig_set_up (&rig);
+  rig_add_face (&rig, 60, 96);
+  rig_add_board (&rig, 0, 0, 0, 60, 96);
+  rig_cut (&rig, 0, DRY_CUT_WINDOW, 5, 20, 40, 44, 76);
+  check_rig (&rig);
+  g_assert_cmpint (rig.joints->total[DRY_JOINT_OPENING], ==, IN (2 * 24 + 2 * 36));
+  g_assert_cmpint (rig.joints->total[DRY_JOINT_CEILING], ==, IN (60));
+  rig_tear_down (&rig);
+
+  rig_set_up (&rig);
+  rig_add_face (&rig, 60, 96);
+  DryFace *ceiling = rig_add_face (&rig, 60, 32);
+  ceiling->kind = DRY_FACE_CEILING;
+  ceiling->wall = 0;
+  for (guint i = 0; i < 4; i++)
+    ceiling->edges[i] = i == 3 ? DRY_JOINT_INSIDE_CORNER : DRY_JOINT_DRYWALL;
+  rig_add_board (&rig, 0, 0, 0, 60, 96);
+  rig_add_board (&rig, 1, 0, 0, 60, 32);
+  check_rig (&rig);
+  g_assert_cmpint (rig.joints->total[DRY_JOINT_CEILING], ==, 0);
+  g_assert_cmpint (sum_kind (rig.joints, 0, DRY_JOINT_INSIDE_CORNER), ==, IN (60));
+  g_assert_cmpint (sum_kind (rig.joints, 1, DRY_JOINT_DRYWALL), ==, IN (60 + 2 * 32));
+  rig_tear_down (&rig);
+}
+
+/* Two walls that meet pointing into the room are turned about; where the second is not boarded so
+ * low, the first alone is turned there. */
+static void
+test_outside_corner (void)
+{
+  Rig rig;
+
+  rig_set_up (&rig);
+  rig_add_face (&rig, 60, 96);
+  rig_add_face (&rig, 40, 96);
+  rig_join (&rig, 0, 1, 0);
+  rig.face_items[0].right.angle = rig.face_items[1].left.angle = 270;
+  rig.face_items[1].region =
+      dry_region_from_rect (rig.arena, (DryRect){0, IN (16), IN (40), IN (96)});
+  rig_add_board (&rig, 0, 0, 0, 60, 96);
+  rig_add_board (&rig, 1, 0, 16, 40, 96);
+  check_rig (&rig);
+  g_assert_cmpint (sum_kind (rig.joints, 0, DRY_JOINT_OUTSIDE_CORNER), ==, IN (96));
+  g_assert_cmpint (sum_kind (rig.joints, 1, DRY_JOINT_OUTSIDE_CORNER), ==, IN (80));
+  g_assert_cmpint (rig.joints->total[DRY_JOINT_INSIDE_CORNER], ==, 0);
+  rig_tear_down (&rig);
+}
+
+/* A built bench that runs into the corner stands before the wall beside it too, as deep as it is: a
+ * change of plane there, at either end of its wall. One that ends an inch before does not. */
+static void
+test_bench_in_corner (void)
+{
+  static const struct {
+    DryId wall;
+    double u;
+    gboolean covers;
+  } CASES[] = {{1, 50, TRUE}, {2, 10, TRUE}, {1, 40, FALSE}, {2, 20, FALSE}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    guint beside = CASES[i].wall == 1 ? 1 : 0;
+    /* 15 in of it cut out, 18 in high, at the corner */
+    const DryPoint right[] = {{IN (15), 0}, {IN (60), 0}, {IN (60), IN (96)},
+                              {0, IN (96)}, {0, IN (18)}, {IN (15), IN (18)}};
+    const DryPoint left[] = {
+        {0, 0},      {IN (45), 0}, {IN (45), IN (18)}, {IN (60), IN (18)}, {IN (60), IN (96)},
+        {0, IN (96)}};
+    DryPart bench = {.id = 7,
+                     .kind = DRY_PART_BENCH,
+                     .wall = CASES[i].wall,
+                     .u = IN (CASES[i].u),
+                     .z = IN (18),
+                     .width = IN (20),
+                     .height = IN (2),
+                     .depth = IN (15)};
+    Rig rig;
+    rig_set_up (&rig);
+    rig.room.parts = &bench;
+    rig.room.n_parts = 1;
+    rig_add_face (&rig, 60, 96);
+    rig_add_face (&rig, 60, 96)->wall = 2;
+    rig_join (&rig, 0, 1, 0);
+    rig.face_items[beside].region = dry_region_from_ring (rig.arena, beside ? right : left, 6);
+    rig_add_board (&rig, beside, 0, 0, 60, 96)->shape = rig.face_items[beside].region.polygons[0];
+    check_rig (&rig);
+    DryLength turned = 0;
+    for (guint k = 0; k < rig.joints->n; k++)
+      if (rig.joints->items[k].object == 7)
+        turned += rig.joints->items[k].length;
+    g_assert_cmpint (turned, ==, CASES[i].covers ? IN (15 + 18) : 0);
+    rig_tear_down (&rig);
+  }
+}
+
 static void
 test_random (void)
 {
@@ -424,6 +572,11 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/joints/staggered-seam", test_staggered_seam);
   g_test_add_func ("/plan/joints/floated", test_floated);
   g_test_add_func ("/plan/joints/walled", test_walled);
+  g_test_add_func ("/plan/joints/bare-studs", test_bare_studs);
+  g_test_add_func ("/plan/joints/bench-elsewhere", test_bench_elsewhere);
+  g_test_add_func ("/plan/joints/window-and-ceiling", test_window_and_ceiling);
+  g_test_add_func ("/plan/joints/outside-corner", test_outside_corner);
+  g_test_add_func ("/plan/joints/bench-in-corner", test_bench_in_corner);
   g_test_add_func ("/plan/joints/random", test_random);
   return g_test_run ();
 }

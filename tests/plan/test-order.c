@@ -208,6 +208,58 @@ check_random (const DryPlan *plan, guint32 seed)
       g_assert_cmpfloat (plan->order->items[i].hours, >=, added * 0.25);
 }
 
+/* The film must stand the water of the flood test as well as the tile: the longer wait of the two
+ * holds, and one that is told shorter at most than at least is as long as the least. */
+static void
+test_flood_wait (void)
+{
+  static const struct {
+    DryWait flood;
+    double least, most;
+    const char *id;
+  } CASES[] = {
+      {{"flood-test", "to the flood test", 24, 72, {0}}, 24, 72, "flood-test"},
+      {{"flood-test", "to the flood test", 2, 4, {0}}, 12, 24, "tile"},
+      {{"flood-test", "to the flood test", 36, 6, {0}}, 36, 36, "flood-test"},
+      {{"other", "no wait of this name", 90, 90, {0}}, 12, 24, "tile"},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    Rig rig;
+    set_up_tub_wall (&rig);
+    rig.room.basin.kind = DRY_BASIN_PAN;
+    rig.waits[2] = CASES[i].flood;
+    rig_compute (&rig);
+    const DryStep *coat = &rig.order->items[place_of (rig.order, "flood-test") - 1];
+    g_assert_cmpfloat (coat->wait_min, ==, CASES[i].least);
+    g_assert_cmpfloat (coat->wait_max, ==, CASES[i].most);
+    g_assert_cmpstr (coat->wait->id, ==, CASES[i].id);
+    rig_tear_down (&rig);
+  }
+}
+
+/* A wait whose most is less than its least takes the least; a rate without a source is common
+ * practice; a treatment without a name is as the system says. */
+static void
+test_gaps_of_systems (void)
+{
+  Rig rig;
+
+  set_up_tub_wall (&rig);
+  rig.waits[1].hours_max = 6;
+  rig.system.hours.source = (DrySource){0};
+  rig.system.treatments[DRY_JOINT_BASIN].name = NULL;
+  rig_compute (&rig);
+  const DryStep *gap = &rig.order->items[place_of (rig.order, "basin-gap")];
+  const DryStep *coat = &rig.order->items[place_of (rig.order, "coat-2")];
+  g_assert_cmpfloat (coat->wait_min, ==, 12);
+  g_assert_cmpfloat (coat->wait_max, ==, 12);
+  g_assert_nonnull (strstr (gap->text, "as the system says"));
+  g_assert_cmpint (coat->working.source.certainty, ==, DRY_CERTAINTY_COMMON_PRACTICE);
+  g_assert_nonnull (coat->working.source.text);
+  rig_tear_down (&rig);
+}
+
 static void
 test_random (void)
 {
@@ -223,6 +275,8 @@ main (int argc, char **argv)
   g_test_add_func ("/plan/order/bands", test_bands);
   g_test_add_func ("/plan/order/floated-and-empty", test_floated_and_empty);
   g_test_add_func ("/plan/order/framing-hours", test_framing_hours);
+  g_test_add_func ("/plan/order/flood-wait", test_flood_wait);
+  g_test_add_func ("/plan/order/gaps-of-systems", test_gaps_of_systems);
   g_test_add_func ("/plan/order/random", test_random);
   return g_test_run ();
 }

@@ -352,6 +352,68 @@ test_break (gconstpointer data)
   dry_project_unref (project);
 }
 
+/* A hand shower wets the wall over a tub without a lip as a head does; a tub nobody showers in may
+ * be without. */
+static void
+test_hand_shower (void)
+{
+  for (guint hangs = 0; hangs < 2; hangs++) {
+    DryProject *project =
+        rule_room_set_fields (rule_room_alcove ("foam-bands", "us-residential"), "basin.flange=0");
+    DryPart shower = {.kind = DRY_PART_HAND_SHOWER,
+                      .u = INCH (15),
+                      .z = INCH (60),
+                      .width = INCH (2),
+                      .height = INCH (2),
+                      .hole = INCH (1),
+                      .flow_lpm = 6.8};
+    if (hangs)
+      project = rule_room_add_part (project, 'e', shower);
+    g_autoptr (DryPlan) plan = rule_room_plan (project);
+    g_assert_cmpint (has_break (plan->water, DRY_BREAK_FLANGE), ==, hangs);
+    dry_project_unref (project);
+  }
+}
+
+/* Water that comes down on a door's head runs off the door to the floor and breaks nothing; where a
+ * passage takes the whole height of the wet wall no drop runs at all. */
+static void
+test_door_and_passage (void)
+{
+  static const struct {
+    DryOpeningKind kind;
+    double z, height;
+    gboolean drops;
+  } CASES[] = {{DRY_OPENING_DOOR, 0, 80, TRUE}, {DRY_OPENING_PASSAGE, 0, 96, FALSE}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    DryOpening opening = {.kind = CASES[i].kind,
+                          .u = INCH (34),
+                          .z = INCH (CASES[i].z),
+                          .width = INCH (20),
+                          .height = INCH (CASES[i].height)};
+    DryWetZone wet = {.past = INCH (30), .leg = TRUE};
+    DryProject *project = rule_room_add_opening (
+        rule_room_set_wet (rule_room_alcove ("foam-bands", "us-residential"), wet), 'e', opening);
+    g_autoptr (DryPlan) plan = rule_room_plan (project);
+    const DryFace *east =
+        dry_faces_get_wall (plan->faces, dry_test_wall (project, 'e'), DRY_SIDE_INSIDE);
+    gboolean drops = FALSE;
+
+    for (guint p = 0; p < plan->water->n_paths; p++) {
+      const DryWaterPath *path = &plan->water->paths[p];
+      DryPoint from = path->steps[0].at;
+      if (path->steps[0].face != east->index || from.x < INCH (35) || from.x > INCH (53))
+        continue;
+      drops = TRUE;
+      g_assert_cmpint (path->end, ==, DRY_WATER_FLOOR);
+      g_assert_cmpint (path->steps[path->n - 1].at.y, ==, 0);
+    }
+    g_assert_cmpint (drops, ==, CASES[i].drops);
+    dry_project_unref (project);
+  }
+}
+
 /* Joints, holes, heads and boards that nothing closes: the system itself spoiled. */
 static void
 test_spoiled_system (void)
@@ -409,5 +471,7 @@ main (int argc, char **argv)
   }
   g_test_add_func ("/water/spoiled-system", test_spoiled_system);
   g_test_add_func ("/water/any-room", test_any_room);
+  g_test_add_func ("/water/hand-shower", test_hand_shower);
+  g_test_add_func ("/water/door-and-passage", test_door_and_passage);
   return g_test_run ();
 }
