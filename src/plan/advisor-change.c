@@ -194,7 +194,7 @@ try_shallower (Changing *self)
 
   if (!wall || part.body_width > 0)
     return;
-  cavity = wall->added && wall->thickness > 0 ? wall->thickness : wall->stud_depth;
+  cavity = dry_measuring_cavity (wall);
   limits[0] = cavity;
   limits[1] = cavity - DRY_INCH;
   for (guint i = 0; i < 2; i++) {
@@ -269,7 +269,7 @@ try_together (Changing *self)
 
   if (!wall || self->advice->part->body_width > 0 || self->now.legal)
     return;
-  cavity = wall->added && wall->thickness > 0 ? wall->thickness : wall->stud_depth;
+  cavity = dry_measuring_cavity (wall);
   depths[1] = cavity;
   depths[2] = cavity - DRY_INCH;
   for (guint i = 0; i < 3; i++) {

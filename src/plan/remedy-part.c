@@ -128,8 +128,7 @@ fit_cavity (const DryRemedyWork *work, GError **error)
 
   if (part.body_width > 0)
     return refuse (error, "A ready-made niche has the depth it has: choose a shallower one");
-  part.depth = work->wall->added && work->wall->thickness > 0 ? work->wall->thickness
-                                                              : work->wall->stud_depth;
+  part.depth = dry_measuring_cavity (work->wall);
   return set_part (work, &part, error);
 }
 

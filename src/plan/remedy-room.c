@@ -57,7 +57,7 @@ add_closer_studs (const DryRemedyWork *work, GError **error)
     wall.found_studs = (DryLength *) (gpointer) studs->data;
     wall.n_found_studs = studs->len;
   } else {
-    wall.stud_spacing = MIN (wall.stud_spacing > 0 ? wall.stud_spacing : most, most);
+    wall.stud_spacing = MIN (wall.stud_spacing, most);
     wall.first_stud = MIN (wall.first_stud, most);
   }
   return set_wall (work, &wall, error);
