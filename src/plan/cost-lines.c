@@ -135,7 +135,7 @@ find_tile_price (const DryCosting *self, const DryPlan *plan, const char *tile, 
     *amount = dry_arena_printf (self->arena, "%s x %s m2 = %s m2", *amount,
                                 dry_costing_number (self, each, 5),
                                 dry_costing_number (self, line->amount * each, 3));
-    if (tiling && tiling->box > 0)
+    if (tiling->box > 0)
       price = price_box (self, price, tiling->box * each, tiling, amount);
     line->amount *= each;
     line->unit = "m2";

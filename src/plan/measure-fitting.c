@@ -118,7 +118,6 @@ dry_measuring_is_blocked (DryMeasuring *self, const DryPart *part, const DryWall
 {
   const DryFace *face = dry_measuring_face_of (self, part->wall, part->side);
   const DryFraming *framing = self->plan->framing;
-  const DryBoards *boards = self->plan->boards;
   g_autoptr (GArray) standing = NULL;
   DryRect rect = dry_part_rect (part);
 
@@ -126,9 +125,6 @@ dry_measuring_is_blocked (DryMeasuring *self, const DryPart *part, const DryWall
     if (serves_part (&framing->items[i], part, (gint) face->index) ||
         (part->kind == DRY_PART_GLASS &&
          stands_behind (&framing->items[i], part->u, (gint) face->index)))
-      return TRUE;
-  for (guint i = 0; face && i < boards->n_blocking; i++)
-    if (serves_part (&boards->blocking[i], part, (gint) face->index))
       return TRUE;
   standing = dry_measuring_standing (self, wall, part->side);
   return dry_measuring_count_cut (standing, rect.x0, rect.x0 + 1) > 0 &&

@@ -151,8 +151,7 @@ measure_joints (DryMeasuring *self, const DryNiche *niche)
 {
   static const char *const edges[] = {"left", "right", "bottom", "top"};
   const DryTiling *tiling = self->plan->tiling;
-  const DryTileFace *tiled =
-      tiling && niche->face ? dry_tiling_get_face (tiling, niche->face->index) : NULL;
+  const DryTileFace *tiled = niche->face ? dry_tiling_get_face (tiling, niche->face->index) : NULL;
   DryLength set = self->context->room->finish.niche_tolerance, worst = -1;
   DryRect r = dry_part_rect (niche->part);
   const DryLength at[] = {r.x0, r.x1, r.y0, r.y1};

@@ -232,7 +232,7 @@ measure_edges (const DryTileModule *module, const DryFace *face, DryLength room_
 static DryLength
 find_interval (const DryRulePack *rules)
 {
-  for (guint i = 0; rules && i < rules->n_rules; i++) {
+  for (guint i = 0; i < rules->n_rules; i++) {
     const DryRule *rule = &rules->rules[i];
 
     for (guint k = 0; strcmp (rule->subject, "layout") == 0 && k < rule->n_require; k++)
@@ -385,13 +385,13 @@ const DryTiling *
 dry_tiling_compute (const DryPlanContext *context, const DryFaces *faces, GError **error)
 {
   DryTiling *self = dry_arena_new_array (context->arena, DryTiling, 1);
-  const DryFinish *finish = context->room != NULL ? &context->room->finish : NULL;
+  const DryFinish *finish = &context->room->finish;
   DryTileRoom room = {context, faces, self, NULL, 0};
   g_autoptr (GArray) edges = NULL;
 
   self->smallest_face = -1;
   self->smallest_share = 1;
-  if (finish == NULL || !finish->tiled || finish->tile_width <= 0 || finish->tile_height <= 0)
+  if (!finish->tiled || finish->tile_width <= 0 || finish->tile_height <= 0)
     return self;
   if (g_cancellable_is_cancelled (context->cancellable)) {
     g_set_error_literal (error, DRY_ERROR, DRY_ERROR_CANCELLED, "cancelled");
