@@ -428,6 +428,7 @@ try_tiles (Changing *self)
       continue;
     place = dry_advice_judge (advice, self->arena, self->now.wall, self->now.side,
                               (DryPoint){self->now.u, self->now.z});
+    place.tile = dry_arena_strdup (self->arena, item->id);
     add_change (self, "tile", SAY ("Take “%s” instead", item->name),
                 30 + dry_length_to_inches (ABS (item->tile_width - now->tile_width) +
                                            ABS (item->tile_height - now->tile_height)),

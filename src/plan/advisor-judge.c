@@ -392,7 +392,8 @@ dry_advice_judge_layout (const DryAdvice *self, DryArena *arena, DryId wall, Dry
                            .u = place.x,
                            .z = place.y,
                            .width = self->part->width,
-                           .height = self->part->height};
+                           .height = self->part->height,
+                           .depth = self->part->depth};
   Judging judging = {.advice = self, .context = &context, .face = face, .place = place};
 
   context.arena = arena;

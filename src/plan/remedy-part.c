@@ -43,10 +43,13 @@ move_to_clear_bay (const DryRemedyWork *work, GError **error)
   return set_part (work, &part, error);
 }
 
-/* Whether a change brings every edge within reach of a joint and breaks nothing that may not be. */
+/* Whether a change brings every edge within reach of a joint and breaks nothing that may not be.
+ * Another tile is for people to choose. */
 static gboolean
 is_on_joints (const DryAdvicePlace *place)
 {
+  if (place->tile)
+    return FALSE;
   for (guint i = 0; i < place->n_reasons; i++)
     if (place->reasons[i].kind == DRY_ADVICE_JOINTS)
       return place->legal && place->reasons[i].holds;
