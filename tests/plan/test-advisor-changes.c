@@ -219,6 +219,28 @@ test_nothing_to_say (void)
   g_assert_cmpuint (n, ==, 0);
 }
 
+/* A niche that is in hand and on no wall yet is told the walls it may be put in, and its size is
+ * let be. */
+static void
+test_on_no_wall (void)
+{
+  g_autoptr (DryArena) arena = dry_arena_new ();
+  g_autoptr (DryProject) project = rule_room_alcove ("foam-bands", "us-residential");
+  DryPart niche = make_niche (24, 48, 12, 14, 5);
+  g_autoptr (DryAdvice) deep = advice_rig_advise (project, &niche, NULL), advice = NULL;
+  const DryAdviceChange *changes;
+  guint n = 1;
+
+  dry_advice_find_changes (deep, arena, &n);
+  g_assert_cmpuint (n, ==, 0); /* deeper than every wall */
+  niche.depth = INCH (3);
+  advice = advice_rig_advise (project, &niche, NULL);
+  changes = dry_advice_find_changes (advice, arena, &n);
+  g_assert_cmpuint (n, ==, dry_advice_get_n_faces (advice));
+  for (guint i = 0; i < n; i++)
+    g_assert_cmpstr (changes[i].id, ==, "wall");
+}
+
 /* --- places chosen with the tile --- */
 
 /* Joints chosen with the place, or none where nothing is tiled: what is found first costs no more
@@ -293,6 +315,7 @@ main (int argc, char **argv)
   g_test_add_func ("/advisor/changes/taller", test_taller);
   g_test_add_func ("/advisor/changes/valve", test_valve);
   g_test_add_func ("/advisor/changes/nothing-to-say", test_nothing_to_say);
+  g_test_add_func ("/advisor/changes/on-no-wall", test_on_no_wall);
   g_test_add_func ("/advisor/choices/joint", test_joint_chosen);
   g_test_add_func ("/advisor/choices/untiled", test_untiled);
   return g_test_run ();

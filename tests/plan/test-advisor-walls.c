@@ -268,6 +268,86 @@ test_room_at_bar (void)
   }
 }
 
+/* --- what is asked for --- */
+
+/* Studs cut and edges off their joints only cost; asked for, they forbid, and count no points. */
+static void
+test_asked_for (void)
+{
+  static const struct {
+    DryAdviceKind kind;
+    double u;
+  } rows[] = {{DRY_ADVICE_STUDS, 32}, {DRY_ADVICE_JOINTS, 24}, {DRY_ADVICE_SEAM, 24}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autoptr (DryArena) arena = dry_arena_new ();
+    g_autoptr (DryProject) project =
+        rule_room_set_fields (rule_room_alcove ("foam-bands", "us-residential"),
+                              "finish.tiled=1 finish.tile_width=12in finish.tile_height=12in "
+                              "finish.tile_thickness=8mm finish.joint=0.125in finish.mortar=3mm");
+    DryPart niche = make_niche (9.5, 13.3, 3);
+    DryAdviceOptions options = dry_advice_options_default ();
+    g_autoptr (DryAdvice) advice = advice_rig_advise (project, &niche, &options), strict = NULL;
+    DryId wall = dry_test_wall (project, 'n');
+    const DryAdviceFace *face;
+    const DryAdviceReason *reason;
+    DryPoint at = {INCH (rows[i].u), INCH (41.37)};
+    DryAdvicePlace place = dry_advice_judge (advice, arena, wall, DRY_SIDE_INSIDE, at);
+
+    g_assert_true (place.legal);
+    g_assert_false (find_reason (&place, rows[i].kind)->hard);
+    options.must = 1u << rows[i].kind;
+    strict = advice_rig_advise (project, &niche, &options);
+    place = dry_advice_judge (strict, arena, wall, DRY_SIDE_INSIDE, at);
+    reason = find_reason (&place, rows[i].kind);
+    g_assert_true (reason->hard);
+    g_assert_cmpfloat (reason->points, ==, 0);
+    g_assert_true (place.legal == reason->holds);
+    g_assert_true (reason->holds == (rows[i].kind == DRY_ADVICE_SEAM));
+    face = dry_advice_get_face (strict, wall, DRY_SIDE_INSIDE);
+    g_assert_true ((dry_advice_reckon (strict, face, at) >= 0) == place.legal);
+  }
+}
+
+/* A place that is allowed and dearer than all that a score has is worth nothing, not less. */
+static void
+test_score_ends (void)
+{
+  g_autoptr (DryArena) arena = dry_arena_new ();
+  g_autoptr (DryProject) project = rule_room_alcove ("foam-bands", "us-residential");
+  DryPart niche = make_niche (40, 8, 3);
+  g_autoptr (DryAdvice) advice = advice_rig_advise (project, &niche, NULL);
+  DryAdvicePlace place = dry_advice_judge (advice, arena, dry_test_wall (project, 'n'),
+                                           DRY_SIDE_INSIDE, (DryPoint){INCH (30), INCH (83)});
+
+  g_assert_true (place.legal);
+  g_assert_cmpfloat (place.points, >, 100);
+  g_assert_cmpfloat (place.score, ==, 0);
+}
+
+/* A niche beside a door: not into it, not its jamb, and with room for tile and band. */
+static void
+test_beside_door (void)
+{
+  g_autoptr (DryArena) arena = dry_arena_new ();
+  const DryOpening door = {
+      .kind = DRY_OPENING_PASSAGE, .u = INCH (24), .width = INCH (28), .height = INCH (80)};
+  g_autoptr (DryProject) project =
+      rule_room_add_opening (rule_room_alcove ("foam-bands", "us-residential"), 'e', door);
+  DryPart niche = make_niche (8, 14, 3);
+  g_autoptr (DryAdvice) advice = advice_rig_advise (project, &niche, NULL);
+  DryId wall = dry_test_wall (project, 'e');
+  const DryAdviceReason *reason;
+
+  reason = judge (advice, arena, wall, DRY_SIDE_INSIDE, 22, 40, DRY_ADVICE_PARTS);
+  g_assert_false (reason->holds);
+  g_assert_cmpstr (reason->text, ==, "Reaches into the door");
+  reason = judge (advice, arena, wall, DRY_SIDE_INSIDE, 19, 40, DRY_ADVICE_FRAME);
+  g_assert_false (reason->holds);
+  g_assert_nonnull (strstr (reason->text, "the stud beside the opening at"));
+  g_assert_true (holds (advice, wall, DRY_SIDE_INSIDE, 15, 40, DRY_ADVICE_FRAME));
+}
+
 /* --- where there is no advice --- */
 
 static void
@@ -342,6 +422,9 @@ main (int argc, char **argv)
   g_test_add_func ("/advisor/walls/hidden", test_hidden);
   g_test_add_func ("/advisor/walls/seats", test_seats);
   g_test_add_func ("/advisor/walls/room-at-bar", test_room_at_bar);
+  g_test_add_func ("/advisor/walls/asked-for", test_asked_for);
+  g_test_add_func ("/advisor/walls/score-ends", test_score_ends);
+  g_test_add_func ("/advisor/walls/beside-door", test_beside_door);
   g_test_add_func ("/advisor/walls/refused", test_refused);
   g_test_add_func ("/advisor/walls/dry-wall", test_dry_wall);
   return g_test_run ();
