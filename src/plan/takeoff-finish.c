@@ -340,7 +340,7 @@ dry_takeoff_add_tile (DryTakeoffDraft *self)
 {
   const DryRoom *room = self->context->room;
 
-  if (!room || !room->finish.tiled || room->finish.tile_width <= 0 || room->finish.tile_height <= 0)
+  if (!room->finish.tiled)
     return;
   if (self->tiling && self->tiling->n_tiles > 0)
     add_tiles_laid (self, &room->finish);
