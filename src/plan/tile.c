@@ -177,8 +177,7 @@ dry_tile_list_lines (const DryPlanContext *context, const DryFace *face, DryPoin
   DryTileModule module = dry_tile_module (&context->room->finish, joint);
   DryRect r = {face->wet_u0, face->at_basin ? face->deck : 0, face->wet_u1, face->wet_top};
 
-  if (context->room->finish.tiled)
-    list_lines (&module, r, datum, upright, level);
+  list_lines (&module, r, datum, upright, level);
 }
 
 static DryLength
