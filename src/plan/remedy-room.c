@@ -134,7 +134,7 @@ fit_walls (const DryRemedyWork *work, GError **error)
   guint end = basin->turned ? DRY_AT_FRONT : DRY_AT_RIGHT;
   DryInside inside;
 
-  if (!dry_measuring_inside (&measuring, &inside) || inside.opening <= 0 || !inside.wall[end])
+  if (!dry_measuring_inside (&measuring, &inside) || inside.opening <= 0)
     return refuse (error, "The basin does not stand between two walls");
   if (inside.wall[end]->added)
     return refuse (error, "The wall at the basin's end was added: move it by hand");
