@@ -396,6 +396,50 @@ test_above_bench (void)
   }
 }
 
+/* Onto joints by its place, its size or the start of the tile, or not at all: which tile is laid is
+ * for people to say. */
+static void
+test_to_joints (void)
+{
+  static const struct {
+    double u, z, width, height;
+    const char *tile;
+  } rows[] = {{24, 48, 10, 10, "finish.tile_width=12in finish.tile_height=12in"},
+              {24, 41.3, 11, 17, "finish.tile_width=24in finish.tile_height=12in"},
+              {22, 50, 7, 9.7, "finish.tile_width=4in finish.tile_height=4in"},
+              {24, 44, 11, 14, "finish.tile_width=57in finish.tile_height=79in"}};
+  guint refusals = 0;
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    DryPart niche = make_niche (rows[i].u, rows[i].z);
+    g_autofree char *words = g_strconcat (
+        "finish.tiled=1 finish.tile_thickness=8mm finish.joint=0.125in finish.mortar=3mm ",
+        rows[i].tile, NULL);
+    g_autoptr (DryProject) project = rule_room_set_fields (alcove (), words);
+    g_autoptr (DryProject) better = NULL;
+    g_autoptr (DryPlan) plan = NULL;
+    g_autoptr (GError) error = NULL;
+
+    niche.width = INCH (rows[i].width);
+    niche.height = INCH (rows[i].height);
+    niche.depth = INCH (3);
+    project = rule_room_add_part (g_steal_pointer (&project), 'n', niche);
+    better =
+        apply ((Case){project, "niche.to-joints", added_wall_last_part (project), NULL}, &error);
+    if (!better) {
+      dry_test_refused (NULL, &error, DRY_ERROR_GEOMETRY, "choose another tile");
+      refusals++;
+      continue;
+    }
+    plan = rule_room_plan (better);
+    g_assert_cmpint (rule_room_measure (plan, "niche", "off-joint")->length, <=, DRY_INCH / 8);
+    g_assert_cmpint (dry_test_first_room (better)->finish.tile_width, ==,
+                     dry_test_first_room (project)->finish.tile_width);
+  }
+  g_assert_cmpuint (refusals, >, 0);
+  g_assert_cmpuint (refusals, <, G_N_ELEMENTS (rows));
+}
+
 /* --- fittings --- */
 
 /* Beside the stud on the side it stands nearer to; nowhere when no bay takes the hole. */
@@ -505,8 +549,6 @@ test_bench_depth (void)
   }
 }
 
-/* --- seams --- */
-
 /* Level seams lie on blocking that is set where they fall, and a wall without boards has no
  * seams. */
 static void
@@ -546,6 +588,7 @@ main (int argc, char **argv)
   g_test_add_func ("/remedies/made/order-enough", test_order_enough);
   g_test_add_func ("/remedies/made/niche-sizes", test_niche_sizes);
   g_test_add_func ("/remedies/made/above-bench", test_above_bench);
+  g_test_add_func ("/remedies/made/to-joints", test_to_joints);
   g_test_add_func ("/remedies/made/off-stud", test_off_stud);
   g_test_add_func ("/remedies/made/valve-in-reach", test_valve_in_reach);
   g_test_add_func ("/remedies/made/into-reach", test_into_reach);
