@@ -479,6 +479,73 @@ test_basin_name (void)
   }
 }
 
+/* --- openings and open ends --- */
+
+static void
+test_opening_fits (void)
+{
+  static const struct {
+    DryOpeningKind kind;
+    double u, z, width, height; /* in a wall 60 x 96 in */
+    gboolean fits;
+  } rows[] = {
+      {DRY_OPENING_WINDOW, 0, 40, 60, 56, TRUE},   {DRY_OPENING_WINDOW, -1, 40, 20, 20, FALSE},
+      {DRY_OPENING_WINDOW, 41, 40, 20, 20, FALSE}, {DRY_OPENING_WINDOW, 20, 80, 20, 17, FALSE},
+      {DRY_OPENING_DOOR, 20, 0, 30, 80, TRUE},     {DRY_OPENING_PASSAGE, 20, 0, 30, 97, FALSE}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    const DryOpening opening = {.kind = rows[i].kind,
+                                .u = INCH (rows[i].u),
+                                .z = INCH (rows[i].z),
+                                .width = INCH (rows[i].width),
+                                .height = INCH (rows[i].height)};
+    g_autoptr (DryProject) project =
+        rule_room_add_opening (rule_room_alcove ("foam-bands", "us-residential"), 's', opening);
+    g_autoptr (DryPlan) plan = rule_room_plan (project);
+    const char *kind = rows[i].kind == DRY_OPENING_WINDOW ? "window" : "door";
+
+    g_test_message ("row %u", i);
+    g_assert_cmpfloat (rule_room_measure (plan, kind, "fits-wall")->number, ==, rows[i].fits);
+    g_assert_cmpfloat (rule_room_measure (plan, kind, "in-wet-wall")->number, ==, 0);
+    g_assert_true (is_measured (plan, kind, "safety-glass") ==
+                   (rows[i].kind == DRY_OPENING_WINDOW));
+  }
+}
+
+static void
+stand_free (DryBasin *basin, gpointer data)
+{
+  basin->along = INCH (30);
+}
+
+/* A tub along a long wall has an open end on both sides: the wet wall goes past each of them, and
+ * both want a leg down to the floor. */
+static void
+test_tub_along_wall (void)
+{
+  for (guint leg = 0; leg < 2; leg++) {
+    const DryPoint corners[] = {{0, INCH (96)}, {INCH (120), INCH (96)}, {INCH (120), 0}, {0, 0}};
+    const DryWetZone wet = {.past = INCH (3), .leg = leg};
+    DryProject *room = rule_room_alcove ("foam-bands", "us-residential");
+    g_autoptr (GError) error = NULL;
+    DryProject *longer = dry_edit_set_outline (room, dry_test_room (room), corners, 4, &error);
+    g_autoptr (DryProject) project = NULL;
+    g_autoptr (DryPlan) plan = NULL;
+    const DryMeasure *past;
+
+    g_assert_no_error (error);
+    dry_project_unref (room);
+    project = rule_room_set_wet (rule_room_set_basin (longer, stand_free, NULL), wet);
+    plan = rule_room_plan (project);
+    past = measure_of (plan, "wall", dry_test_wall (project, 'n'), "past-basin");
+    g_assert_nonnull (past);
+    g_assert_cmpint (past->length, ==, INCH (3));
+    g_assert_cmpfloat (measure_of (plan, "wall", dry_test_wall (project, 'n'), "leg")->number, ==,
+                       leg);
+    g_assert_false (is_measured (plan, "basin", "opening")); /* between no walls */
+  }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -496,6 +563,8 @@ main (int argc, char **argv)
   g_test_add_func ("/measure-rooms/turned-pan", test_turned_pan);
   g_test_add_func ("/measure-rooms/open-edge", test_open_edge);
   g_test_add_func ("/measure-rooms/glass-at-leaning-wall", test_glass_at_leaning_wall);
+  g_test_add_func ("/measure-rooms/opening-fits", test_opening_fits);
+  g_test_add_func ("/measure-rooms/tub-along-wall", test_tub_along_wall);
   g_test_add_func ("/measure-rooms/basin-name", test_basin_name);
   return g_test_run ();
 }
