@@ -42,6 +42,8 @@ take_tile (const DryAdvice *self, DryProject *project, const char *tile, GError 
   return next;
 }
 
+/* With other joints the tile stage would look for another start: it is held to the one that was
+ * judged. */
 static DryProject *
 set_tile (const DryAdvice *self, DryProject *project, const DryAdvicePlace *place, GError **error)
 {
@@ -57,13 +59,13 @@ set_tile (const DryAdvice *self, DryProject *project, const DryAdvicePlace *plac
     finish.joint = place->joint;
     finish.joint_min = finish.joint_max = 0;
   }
-  if (place->datum.y) {
+  if (place->joint || place->datum.y) {
     finish.level = tiled->datum.y + place->datum.y;
     finish.level_set = TRUE;
   }
   next = dry_edit_set_finish (project, id, &finish, error);
   dry_project_unref (project);
-  if (next && place->datum.x) {
+  if (next && (place->joint || place->datum.x)) {
     DryWall wall = *dry_room_get_wall (dry_project_get_room (next, id), place->wall);
     project = next;
     wall.tile_from = tiled->datum.x + place->datum.x;
