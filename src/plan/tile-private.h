@@ -100,7 +100,7 @@ typedef struct {
 static inline gboolean
 dry_tile_meets_inside (const DryFaceEnd *end)
 {
-  return end->face >= 0 && end->angle < 180;
+  return end->face >= 0 && end->angle > 0 && end->angle < 180;
 }
 
 /* The two outer edges along one axis: what is cut there is seen. Always 2. */

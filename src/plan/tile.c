@@ -231,7 +231,7 @@ measure_edges (const DryTileModule *module, const DryFace *face, DryLength room_
 static DryLength
 find_interval (const DryRulePack *rules)
 {
-  for (guint i = 0; i < rules->n_rules; i++) {
+  for (guint i = 0; rules && i < rules->n_rules; i++) {
     const DryRule *rule = &rules->rules[i];
 
     for (guint k = 0; strcmp (rule->subject, "layout") == 0 && k < rule->n_require; k++)
