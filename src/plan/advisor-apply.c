@@ -7,8 +7,6 @@
 static DryPart
 part_at (const DryAdvice *self, const DryAdvicePlace *place)
 {
-  const DryCatalog *catalog = self->site->catalog;
-  const DryItem *item = place->item ? dry_catalog_get_item (catalog, place->item) : NULL;
   DryPart part = *self->part;
 
   part.wall = place->wall;
@@ -17,9 +15,11 @@ part_at (const DryAdvice *self, const DryAdvicePlace *place)
   part.z = place->z;
   part.width = place->width;
   part.height = place->height;
-  if (item && item->kind == DRY_ITEM_PART) {
+  part.depth = place->depth;
+  if (place->item) {
+    const DryItem *item = dry_catalog_get_item (self->site->catalog, place->item);
+
     part.item = (char *) item->id;
-    part.depth = item->part.depth;
     part.body_width = item->part.body_width;
     part.body_height = item->part.body_height;
     part.flange = item->part.flange;
@@ -27,13 +27,29 @@ part_at (const DryAdvice *self, const DryAdvicePlace *place)
   return part;
 }
 
+/* Another tile of the catalogue, laid as the advisor tried it. */
+static DryProject *
+take_tile (const DryAdvice *self, DryProject *project, const char *tile, GError **error)
+{
+  DryId id = self->site->plan->context.room->id;
+  const DryFinish *now = &dry_project_get_room (project, id)->finish;
+  DryFinish finish = dry_item_lay_tile (dry_catalog_get_item (self->site->catalog, tile), now);
+  DryProject *next;
+
+  finish.tiled = now->tiled;
+  next = dry_edit_set_finish (project, id, &finish, error);
+  dry_project_unref (project);
+  return next;
+}
+
+/* With other joints the tile stage would look for another start: it is held to the one that was
+ * judged. */
 static DryProject *
 set_tile (const DryAdvice *self, DryProject *project, const DryAdvicePlace *place, GError **error)
 {
   DryId id = self->site->plan->context.room->id;
   const DryAdviceFace *face = dry_advice_get_face (self, place->wall, place->side);
-  const DryTileFace *tiled =
-      face ? dry_tiling_get_face (self->site->plan->tiling, face->face) : NULL;
+  const DryTileFace *tiled = dry_tiling_get_face (self->site->plan->tiling, face->face);
   DryFinish finish = dry_project_get_room (project, id)->finish;
   DryProject *next;
 
@@ -43,13 +59,13 @@ set_tile (const DryAdvice *self, DryProject *project, const DryAdvicePlace *plac
     finish.joint = place->joint;
     finish.joint_min = finish.joint_max = 0;
   }
-  if (place->datum.y) {
+  if (place->joint || place->datum.y) {
     finish.level = tiled->datum.y + place->datum.y;
     finish.level_set = TRUE;
   }
   next = dry_edit_set_finish (project, id, &finish, error);
   dry_project_unref (project);
-  if (next && place->datum.x) {
+  if (next && (place->joint || place->datum.x)) {
     DryWall wall = *dry_room_get_wall (dry_project_get_room (next, id), place->wall);
     project = next;
     wall.tile_from = tiled->datum.x + place->datum.x;
@@ -68,6 +84,8 @@ dry_advice_apply (const DryAdvice *self, const DryProject *project, const DryAdv
   DryProject *next =
       dry_edit_set_part (project, self->site->plan->context.room->id, &part, id_out, error);
 
+  if (next && place->tile)
+    next = take_tile (self, next, place->tile, error);
   if (next && (place->joint || place->datum.x || place->datum.y))
     next = set_tile (self, next, place, error);
   return next;

@@ -130,8 +130,6 @@ try_size (Changing *self, const DryPart *part, const char *id, const char *text,
   g_autoptr (DryAdvice) advice = dry_advice_for_part (self->advice->site, part, NULL);
   DryAdvicePlace place;
 
-  if (!advice)
-    return FALSE;
   place = dry_advice_judge (advice, self->arena, self->now.wall, self->now.side,
                             (DryPoint){self->now.u, self->now.z});
   if (part->item && g_strcmp0 (part->item, self->advice->part->item) != 0)
@@ -146,8 +144,7 @@ static gboolean
 fits_as (const Changing *self, const DryPart *part)
 {
   g_autoptr (DryAdvice) advice = dry_advice_for_part (self->advice->site, part, NULL);
-  const DryAdviceFace *face =
-      advice ? dry_advice_get_face (advice, self->now.wall, self->now.side) : NULL;
+  const DryAdviceFace *face = dry_advice_get_face (advice, self->now.wall, self->now.side);
 
   return face &&
          dry_advice_in_bands (face->legal, face->n_legal, (DryPoint){self->now.u, self->now.z});
@@ -194,7 +191,7 @@ try_shallower (Changing *self)
 
   if (!wall || part.body_width > 0)
     return;
-  cavity = wall->added && wall->thickness > 0 ? wall->thickness : wall->stud_depth;
+  cavity = dry_measuring_cavity (wall);
   limits[0] = cavity;
   limits[1] = cavity - DRY_INCH;
   for (guint i = 0; i < 2; i++) {
@@ -231,8 +228,7 @@ static gboolean
 fits_anywhere (const Changing *self, const DryPart *part)
 {
   g_autoptr (DryAdvice) advice = dry_advice_for_part (self->advice->site, part, NULL);
-  const DryAdviceFace *face =
-      advice ? dry_advice_get_face (advice, self->now.wall, self->now.side) : NULL;
+  const DryAdviceFace *face = dry_advice_get_face (advice, self->now.wall, self->now.side);
 
   return face && face->n_legal > 0;
 }
@@ -269,7 +265,7 @@ try_together (Changing *self)
 
   if (!wall || self->advice->part->body_width > 0 || self->now.legal)
     return;
-  cavity = wall->added && wall->thickness > 0 ? wall->thickness : wall->stud_depth;
+  cavity = dry_measuring_cavity (wall);
   depths[1] = cavity;
   depths[2] = cavity - DRY_INCH;
   for (guint i = 0; i < 3; i++) {
@@ -289,9 +285,8 @@ try_together (Changing *self)
       shallower = SAY ("%s %s shallower, %s deep", *narrower ? ", and" : "Make it",
                        text_of (self, own_depth - part.depth), text_of (self, part.depth));
     advice = dry_advice_for_part (self->advice->site, &part, NULL);
-    if (advice)
-      try_move (self, advice, SAY ("%s%s", narrower, shallower),
-                dry_length_to_inches (own_width - part.width + own_depth - part.depth));
+    try_move (self, advice, SAY ("%s%s", narrower, shallower),
+              dry_length_to_inches (own_width - part.width + own_depth - part.depth));
     return;
   }
 }
@@ -388,15 +383,14 @@ try_module (Changing *self, gboolean high)
     else
       part.width = size;
     advice = dry_advice_for_part (self->advice->site, &part, NULL);
-    if (advice) /* its low edge stays */
-      add_change (
-          self, high ? "height" : "width",
-          SAY ("Make it %s %s to a joint: %s %s", text_of (self, ABS (size - own)),
-               high ? (size > own ? "taller" : "lower") : (size > own ? "wider" : "narrower"),
-               text_of (self, size), high ? "high" : "wide"),
-          dry_length_to_inches (ABS (size - own)),
-          dry_advice_judge (advice, self->arena, face->wall, face->side,
-                            (DryPoint){high ? self->now.u : low + size / 2, self->now.z}));
+    /* Its low edge stays. */
+    add_change (self, high ? "height" : "width",
+                SAY ("Make it %s %s to a joint: %s %s", text_of (self, ABS (size - own)),
+                     high ? (size > own ? "taller" : "lower") : (size > own ? "wider" : "narrower"),
+                     text_of (self, size), high ? "high" : "wide"),
+                dry_length_to_inches (ABS (size - own)),
+                dry_advice_judge (advice, self->arena, face->wall, face->side,
+                                  (DryPoint){high ? self->now.u : low + size / 2, self->now.z}));
   }
 }
 
@@ -428,6 +422,7 @@ try_tiles (Changing *self)
       continue;
     place = dry_advice_judge (advice, self->arena, self->now.wall, self->now.side,
                               (DryPoint){self->now.u, self->now.z});
+    place.tile = dry_arena_strdup (self->arena, item->id);
     add_change (self, "tile", SAY ("Take “%s” instead", item->name),
                 30 + dry_length_to_inches (ABS (item->tile_width - now->tile_width) +
                                            ABS (item->tile_height - now->tile_height)),

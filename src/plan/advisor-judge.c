@@ -61,8 +61,7 @@ say_depth (const Judging *self)
 {
   const DryPart *part = self->advice->part;
   DryLength board = part->body_width > 0 ? self->context->build_up.board : 0;
-  DryLength cavity = self->wall->added && self->wall->thickness > 0 ? self->wall->thickness
-                                                                    : self->wall->stud_depth;
+  DryLength cavity = dry_measuring_cavity (self->wall);
 
   return SAY ("%s deep%s%s%s takes %s of the %s of the wall", text_of (self, part->depth),
               board ? " less " : "", board ? text_of (self, board) : "", board ? " of board" : "",
@@ -75,8 +74,7 @@ say_insulation (const Judging *self)
   const DryPart *part = self->advice->part;
   DryLength need =
       MAX (0, part->depth - (part->body_width > 0 ? self->context->build_up.board : 0));
-  DryLength cavity = self->wall->added && self->wall->thickness > 0 ? self->wall->thickness
-                                                                    : self->wall->stud_depth;
+  DryLength cavity = dry_measuring_cavity (self->wall);
 
   return SAY ("%s of the %s of insulation can stay behind it",
               text_of (self, MAX (0, MIN (self->wall->insulation, cavity - need))),
@@ -394,7 +392,8 @@ dry_advice_judge_layout (const DryAdvice *self, DryArena *arena, DryId wall, Dry
                            .u = place.x,
                            .z = place.y,
                            .width = self->part->width,
-                           .height = self->part->height};
+                           .height = self->part->height,
+                           .depth = self->part->depth};
   Judging judging = {.advice = self, .context = &context, .face = face, .place = place};
 
   context.arena = arena;

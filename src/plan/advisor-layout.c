@@ -54,7 +54,7 @@ dry_advice_axis (const DryAdviceSite *site, const DryFace *face, DryLength joint
   guint n;
 
   *out = (DryAdviceAxis){0};
-  if (!tiling || !dry_tiling_get_face (tiling, face->index))
+  if (!dry_tiling_get_face (tiling, face->index))
     return FALSE;
   lines = dry_advice_lines (site, arena, face, (DryPoint){0, 0}, joint);
   list = level ? lines.level : lines.upright;
@@ -75,7 +75,7 @@ dry_advice_axis (const DryAdviceSite *site, const DryFace *face, DryLength joint
       out->middle[out->n_middle++] = middle;
   }
   find_ends (site, face, level, out);
-  return out->n_middle > 0 && out->pitch > 0;
+  return out->n_middle > 0;
 }
 
 /* What is left of a tile at the low and the high end; the whole tile where none is cut. */
@@ -256,7 +256,7 @@ dry_advice_layout_points (const DryAdviceSite *site, const DryFace *face, DryLen
   DryAdviceAxis axis;
   double points = 0;
 
-  if (joint && tiling)
+  if (joint)
     points += DRY_POINTS_JOINT_32 * (double) ABS (joint - tiling->joint) / (double) JOINT_STEP;
   if (shift.x && dry_advice_axis (site, face, joint, FALSE, &axis))
     points += sliver_points (&axis, shift.x);
@@ -273,7 +273,7 @@ dry_advice_joints (const DryAdviceSite *site, gboolean free, DryLength joints[16
   DryLength low, high;
   guint n = 0;
 
-  if (!tiling || !finish->tiled || tiling->n_faces == 0)
+  if (tiling->n_faces == 0)
     return 0;
   joints[n++] = tiling->joint;
   low = finish->joint_min > 0 ? finish->joint_min : MAX (tiling->least_joint, DRY_TILE_LEAST_JOINT);

@@ -16,12 +16,6 @@ is_ready_made (const DryAdviceWork *self)
 }
 
 static DryLength
-cavity_of (const DryWall *wall)
-{
-  return wall->added && wall->thickness > 0 ? wall->thickness : wall->stud_depth;
-}
-
-static DryLength
 depth_needed (const DryAdviceWork *self, const DryPart *niche)
 {
   DryLength board = niche->body_width > 0 ? self->context->build_up.board : 0;
@@ -33,7 +27,7 @@ static void
 gather_facts (DryAdviceWork *self)
 {
   const DryWall *wall = self->wall;
-  DryLength cavity = cavity_of (wall), need = depth_needed (self, self->part);
+  DryLength cavity = dry_measuring_cavity (wall), need = depth_needed (self, self->part);
 
   dry_advice_fact_yes (self, "ready-made", is_ready_made (self));
   dry_advice_fact_yes (self, "bearing-wall", wall->bearing);
@@ -194,7 +188,8 @@ demand_other_side (DryAdviceWork *self)
     DryRect r;
     if (other->kind != DRY_PART_NICHE || other->wall != self->wall->id ||
         other->side == self->face->side ||
-        depth_needed (self, self->part) + depth_needed (self, other) <= cavity_of (self->wall))
+        depth_needed (self, self->part) + depth_needed (self, other) <=
+            dry_measuring_cavity (self->wall))
       continue;
     r = dry_faces_niche_rough (self->context, other);
     dry_advice_keep_off (
@@ -226,7 +221,7 @@ static void
 demand_insulation (DryAdviceWork *self)
 {
   DryAdviceRange range = {0};
-  DryLength cavity = cavity_of (self->wall), need = depth_needed (self, self->part);
+  DryLength cavity = dry_measuring_cavity (self->wall), need = depth_needed (self, self->part);
 
   if (!self->wall->exterior)
     return;

@@ -160,8 +160,8 @@ double dry_advice_reckon_demands (const DryAdvice *self, const DryAdviceFace *fa
 void dry_advice_find_critical (const DryAdvice *self, DryAdviceFace *face, const GArray *standing);
 
 /* --- advisor.c --- */
-DryAdvice *dry_advice_for_part (DryAdviceSite *site, const DryPart *part,
-                                GError **error); /* another size in the same room */
+/* Another size in the same room; never fails where there is advice on one size of the kind. */
+DryAdvice *dry_advice_for_part (DryAdviceSite *site, const DryPart *part, GError **error);
 /* The finished rectangle at a place, and the body behind the board. */
 DryRect dry_advice_finish (const DryAdvice *self, DryPoint place);
 DryRect dry_advice_body (const DryAdvice *self, DryPoint place);

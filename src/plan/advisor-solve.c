@@ -353,10 +353,7 @@ gather_on_face (const DryAdvice *self, const DryAdviceFace *face, DryAdviceFreed
 static void
 add_size (GPtrArray *sizes, DryAdviceSite *site, const DryPart *part)
 {
-  DryAdvice *advice = dry_advice_for_part (site, part, NULL);
-
-  if (advice)
-    g_ptr_array_add (sizes, advice);
+  g_ptr_array_add (sizes, dry_advice_for_part (site, part, NULL));
 }
 
 static void

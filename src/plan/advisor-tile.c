@@ -23,7 +23,7 @@ dry_advice_lines (const DryAdviceSite *site, DryArena *arena, const DryFace *fac
                   DryLength joint)
 {
   const DryTiling *tiling = site->plan->tiling;
-  const DryTileFace *tiled = tiling ? dry_tiling_get_face (tiling, face->index) : NULL;
+  const DryTileFace *tiled = dry_tiling_get_face (tiling, face->index);
   DryAdviceLines lines = {0};
   GArray *upright, *level;
 

@@ -68,7 +68,7 @@ site_clear (gpointer data)
   for (guint i = 0; i < self->n_faces; i++)
     g_array_unref (self->spray[i]);
   g_free (self->spray);
-  g_clear_pointer (&self->plan, dry_plan_unref);
+  dry_plan_unref (self->plan);
 }
 
 static void
@@ -310,9 +310,9 @@ advice_clear (gpointer data)
 {
   DryAdvice *self = data;
 
-  g_clear_pointer (&self->arena, dry_arena_unref);
-  g_clear_pointer (&self->part, dry_part_free);
-  g_clear_pointer (&self->site, site_unref);
+  dry_arena_unref (self->arena);
+  dry_part_free (self->part);
+  site_unref (self->site);
 }
 
 void

@@ -113,10 +113,11 @@ typedef struct {
   DryId wall;
   DrySide side;
   DryLength u, z;
-  DryLength width, height; /* finished, as chosen */
-  const char *item;        /* catalogue item chosen instead of the part's own, or NULL */
-  DryLength joint;         /* tile joint chosen; 0 = as it is */
-  DryPoint datum;          /* tile layout moved by this much on that face */
+  DryLength width, height, depth; /* finished, as chosen */
+  const char *item;               /* catalogue item chosen instead of the part's own, or NULL */
+  const char *tile;               /* catalogue tile laid instead of the room's, or NULL */
+  DryLength joint;                /* tile joint chosen; 0 = as it is */
+  DryPoint datum;                 /* tile layout moved by this much on that face */
   gboolean legal;
   double points;                  /* sum over the reasons: less is better */
   double score;                   /* 100 less the points, not below 0 */
@@ -183,7 +184,7 @@ const DryAdvicePlace *dry_advice_find_best (const DryAdvice *self, DryArena *are
  * when nothing is broken or nothing helps. */
 const DryAdviceChange *dry_advice_find_changes (const DryAdvice *self, DryArena *arena, guint *n);
 
-/* The project with the part put at the place, and with the size, joint and tile layout chosen with
+/* The project with the part put at the place, and with the size, tile, joint and layout chosen with
  * it. A part that is not in the room is added under a new id. Errors: those of the edits. */
 DryProject *dry_advice_apply (const DryAdvice *self, const DryProject *project,
                               const DryAdvicePlace *place, DryId *id_out,

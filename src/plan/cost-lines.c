@@ -90,7 +90,7 @@ set_price (const DryCosting *self, DryCostLine *line, const DryTakeoffLine *from
                         dry_costing_number (self, line->pack, 4), line->unit, line->packs,
                         dry_money_text (self->arena, line->price),
                         dry_money_text (self->arena, line->cost)),
-      "need", from->working.formula ? from->working.formula : "", NULL);
+      "need", from->working.formula, NULL);
 }
 
 /* A price by the area, told for the boxes the tile comes in: these are bought whole. */
@@ -135,7 +135,7 @@ find_tile_price (const DryCosting *self, const DryPlan *plan, const char *tile, 
     *amount = dry_arena_printf (self->arena, "%s x %s m2 = %s m2", *amount,
                                 dry_costing_number (self, each, 5),
                                 dry_costing_number (self, line->amount * each, 3));
-    if (tiling && tiling->box > 0)
+    if (tiling->box > 0)
       price = price_box (self, price, tiling->box * each, tiling, amount);
     line->amount *= each;
     line->unit = "m2";
@@ -172,7 +172,7 @@ add_material (DryCosting *self, guint room, const DryTakeoffLine *from)
         self->arena, practice,
         dry_arena_printf (self->arena, "%s; the book “%s” has no price for “%s” by the %s", amount,
                           self->book->name, from->id, from->unit),
-        "need", from->working.formula ? from->working.formula : "", NULL);
+        "need", from->working.formula, NULL);
   }
   dry_costing_add (self, line);
 }
@@ -216,7 +216,7 @@ dry_costing_add_labor (DryCosting *self)
                        dry_money_text (self->arena, rate), dry_money_text (self->arena, line.cost))
                  : dry_arena_printf (self->arena, "%s h; the book “%s” has no rate an hour",
                                      dry_costing_number (self, task->hours, 3), self->book->name),
-        "hours", task->working.formula ? task->working.formula : "", NULL);
+        "hours", task->working.formula, NULL);
     dry_costing_add (self, line);
   }
 }

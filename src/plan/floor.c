@@ -191,10 +191,9 @@ const DryFloor *
 dry_floor_compute (const DryPlanContext *context, GError **error)
 {
   DryFloor *self = dry_arena_alloc (context->arena, sizeof *self);
-  const DryBasin *basin = context->room ? &context->room->basin : NULL;
+  const DryBasin *basin = &context->room->basin;
 
-  if (basin == NULL || basin->id == 0 || basin->kind != DRY_BASIN_PAN || !basin->site_built ||
-      basin->length <= 0 || basin->width <= 0)
+  if (basin->id == 0 || basin->kind != DRY_BASIN_PAN || !basin->site_built)
     return self;
   self->built = TRUE;
   self->liner = basin->liner;

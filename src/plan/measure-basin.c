@@ -2,6 +2,7 @@
 /* Measures of the tub or pan: clear inside, opening between walls, curb, flange, drain.
  * Sizes are taken between finished walls; an open side is taken to the basin's own edge. */
 #include "plan/measure-build.h"
+#include "plan/outline.h"
 
 #include <math.h>
 
@@ -35,10 +36,7 @@ find_bench (DryMeasuring *self, const DryInside *inside)
 {
   const DryRoom *room = self->context->room;
   DryTaken taken = {0};
-  DryPoint corners[4];
 
-  if (!dry_room_basin_corners (room, corners))
-    return taken;
   for (guint i = 0; i < room->n_parts; i++) {
     const DryPart *part = &room->parts[i];
     for (guint side = 0; part->kind == DRY_PART_BENCH && !part->fold_down && side < 4; side++) {
@@ -47,9 +45,10 @@ find_bench (DryMeasuring *self, const DryInside *inside)
       DryStanding before;
       DryLength beside;
 
-      if (!inside->wall[side] || inside->wall[side]->id != part->wall)
+      if (!inside->wall[side] || inside->wall[side]->id != part->wall ||
+          inside->face[side] != part->side)
         continue;
-      before = project_side (corners, side, inside->wall[side], part->side);
+      before = project_side (inside->corners, side, inside->wall[side], part->side);
       beside = MIN (rect.x1, before.u1) - MAX (rect.x0, before.u0);
       if (beside <= 0)
         continue;
@@ -140,38 +139,28 @@ measure_edges (DryMeasuring *self, const DryBasin *basin)
   if (basin->flange > 0)
     dry_measuring_length (self, "flange-proud", basin->flange_thickness, NULL);
   dry_measuring_length (self, "recess", basin->recess, NULL);
-  dry_measuring_length (self, "rim-error", ABS (basin->rim_error), NULL);
-}
-
-DryLength
-dry_measuring_distance (DryPoint p, DryPoint a, DryPoint b)
-{
-  double x = (double) (b.x - a.x), y = (double) (b.y - a.y);
-  double px = (double) (p.x - a.x), py = (double) (p.y - a.y);
-  double along = CLAMP ((px * x + py * y) / MAX (x * x + y * y, 1), 0, 1);
-
-  return (DryLength) llround (hypot (px - along * x, py - along * y));
+  dry_measuring_length (self, "rim-error", basin->rim_error, NULL);
 }
 
 /* How far the farthest corner of the basin reaches beyond the room's outline. */
 static void
-measure_outside (DryMeasuring *self)
+measure_outside (DryMeasuring *self, const DryPoint corners[4])
 {
   const DryRoom *room = self->context->room;
-  DryPoint corners[4], *outline = g_new (DryPoint, room->n_outline);
+  DryPoint *outline = g_new (DryPoint, room->n_outline);
   DryRing ring = {outline, room->n_outline};
   DryLength outside = 0;
 
   for (guint i = 0; i < room->n_outline; i++)
     outline[i] = room->walls[i].start;
-  for (guint i = 0; dry_room_basin_corners (room, corners) && i < 4; i++) {
+  for (guint i = 0; i < 4; i++) {
     DryLength nearest = DRY_LENGTH_MAX;
 
     if (dry_ring_contains (&ring, corners[i]))
       continue;
     for (guint j = 0; j < room->n_outline; j++)
       nearest = MIN (nearest,
-                     dry_measuring_distance (corners[i], room->walls[j].start, room->walls[j].end));
+                     dry_outline_distance (corners[i], room->walls[j].start, room->walls[j].end));
     outside = MAX (outside, nearest);
   }
   dry_measuring_length (self, "outside-room", outside, "its farthest corner beyond the walls");
@@ -217,7 +206,7 @@ dry_measure_basin (DryMeasuring *self)
   dry_measuring_boolean (self, "is-pan", pan, NULL);
   dry_measuring_boolean (self, "drop-in", basin->drop_in, NULL);
   dry_measuring_boolean (self, "has-shower", dry_measuring_has_shower (self), NULL);
-  measure_outside (self);
+  measure_outside (self, inside.corners);
   dry_measuring_length (self, "length", basin->length, NULL);
   dry_measuring_length (self, "height", basin->height, NULL);
   if (inside.opening > 0 && !basin->drop_in)

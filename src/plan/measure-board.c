@@ -2,8 +2,7 @@
 /* Measures of boards and of the seams between them: size, fastening, what carries a seam.
  * Looks at what the stages answered as an inspector would, without trusting how they got there. */
 #include "plan/measure-build.h"
-
-#include <math.h>
+#include "plan/outline.h"
 
 /* A fastener may give way to a hole by this much before its row counts as broken. */
 #define ROUND_HOLES (3 * DRY_INCH / 2)
@@ -11,21 +10,11 @@
 /* --- fastening --- */
 
 static DryLength
-measure_to_edge (DryPoint p, DryPoint a, DryPoint b)
-{
-  double dx = (double) (b.x - a.x), dy = (double) (b.y - a.y), square = dx * dx + dy * dy;
-  double px = (double) (p.x - a.x), py = (double) (p.y - a.y);
-  double t = square > 0 ? CLAMP ((px * dx + py * dy) / square, 0, 1) : 0;
-
-  return (DryLength) llround (hypot (px - t * dx, py - t * dy));
-}
-
-static DryLength
 measure_to_ring (DryPoint p, const DryRing *ring, DryLength least)
 {
   for (guint i = 0; i < ring->n_points; i++)
-    least =
-        MIN (least, measure_to_edge (p, ring->points[i], ring->points[(i + 1) % ring->n_points]));
+    least = MIN (least,
+                 dry_outline_distance (p, ring->points[i], ring->points[(i + 1) % ring->n_points]));
   return least;
 }
 
@@ -265,7 +254,7 @@ measure_niche_corner (DryMeasuring *self, const DrySeam *seam)
     DryRect r = face->cutouts[i].rough;
     const DryPoint corners[] = {{r.x0, r.y0}, {r.x1, r.y0}, {r.x1, r.y1}, {r.x0, r.y1}};
     for (guint c = 0; face->cutouts[i].kind == DRY_CUT_NICHE && c < 4; c++)
-      least = MIN (least, measure_to_edge (corners[c], seam->from, seam->to));
+      least = MIN (least, dry_outline_distance (corners[c], seam->from, seam->to));
   }
   if (least < G_MAXINT64)
     dry_measuring_length (self, "to-niche-corner", least, "shortest way to a corner of a niche");
@@ -278,7 +267,7 @@ measure_hole_distance (DryMeasuring *self, const DrySeam *seam)
   DryLength least = G_MAXINT64;
 
   for (guint i = 0; i < face->n_holes; i++)
-    least = MIN (least, measure_to_edge (face->holes[i].centre, seam->from, seam->to) -
+    least = MIN (least, dry_outline_distance (face->holes[i].centre, seam->from, seam->to) -
                             face->holes[i].diameter / 2);
   if (least < G_MAXINT64)
     dry_measuring_length (self, "to-hole", least, "shortest way to the edge of a pipe hole");

@@ -45,13 +45,14 @@ gboolean dry_measuring_bay (const GArray *standing, DryLength u, DryStanding *ou
 /* How many of them a stretch cuts into. */
 guint dry_measuring_count_cut (const GArray *standing, DryLength u0, DryLength u1);
 
+/* How deep a niche may go into the wall: its studs, or what an added wall is given to be thick. */
+DryLength dry_measuring_cavity (const DryWall *wall);
+
 /* Any shower head or hand shower in the room. */
 gboolean dry_measuring_has_shower (const DryMeasuring *self);
 const DryPart *dry_measuring_find_part (const DryMeasuring *self, DryPartKind kind);
 /* Blocking put in for the part, or a stud behind both its ends. */
 gboolean dry_measuring_is_blocked (DryMeasuring *self, const DryPart *part, const DryWall *wall);
-/* The cut-out or the finished rectangle of a part, on the face it hangs on; `face` may be NULL. */
-DryRect dry_measuring_rough (const DryFace *face, const DryPart *part);
 /* Whether the niche would stand in `bay` with its middle at `u`: in the boards, clear of studs, of
  * what is hidden there and of other parts. */
 gboolean dry_measuring_niche_fits (DryMeasuring *self, const DryPart *part, DryLength u,
@@ -70,15 +71,15 @@ typedef enum { DRY_AT_LEFT, DRY_AT_FRONT, DRY_AT_RIGHT, DRY_AT_BACK } DryBasinSi
 /* What stands at the four sides of the basin, as seen by somebody facing its wall, and the clear
  * inside between finished walls. */
 typedef struct {
+  DryPoint corners[4];     /* dry_room_basin_corners() */
   const DryWall *wall[4];  /* DryBasinSide; NULL where it is open */
+  DrySide face[4];         /* which of that wall's looks at the basin */
   DryLength off[4];        /* from that side of the basin to the stud face; less than 0: over it */
   DryLength length, width; /* clear between finished walls; to the basin's own edge where open */
   DryLength opening;       /* between the stud faces at its two ends; 0 = not between two walls */
   DryWidths widths;        /* of the alcove it fills from end to end; 0 = of none */
 } DryInside;
 
-/* Shortest way on the plan from `p` to the segment from `a` to `b`. */
-DryLength dry_measuring_distance (DryPoint p, DryPoint a, DryPoint b);
 /* FALSE when there is no basin. */
 gboolean dry_measuring_inside (DryMeasuring *self, DryInside *out);
 

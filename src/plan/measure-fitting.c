@@ -2,6 +2,7 @@
 /* Measures of what hangs on the wall: valve, spout, shower head, hand shower, grab bar.
  * Heights are centers above the finished floor, of a bar the top of its grip. */
 #include "plan/measure-build.h"
+#include "plan/outline.h"
 
 /* Free space between the hole and the nearest stud; less than 0 when the hole cuts into one. */
 static void
@@ -14,35 +15,32 @@ measure_stud_clear (DryMeasuring *self, const DryPart *part, const DryWall *wall
     const DryStanding *stud = &g_array_index (standing, DryStanding, i);
     least = MIN (least, MAX (stud->u0 - u1, u0 - stud->u1));
   }
-  if (standing->len)
-    dry_measuring_length (self, "stud-clear", least, "hole from %s to %s",
-                          dry_measuring_text (self, u0), dry_measuring_text (self, u1));
+  dry_measuring_length (self, "stud-clear", least, "hole from %s to %s",
+                        dry_measuring_text (self, u0), dry_measuring_text (self, u1));
 }
 
 /* How far the water falls from where the shower is open to the room; curbless pans only, elsewhere
  * a curb stops it. */
 static void
-measure_open_edge (DryMeasuring *self, const DryPart *part)
+measure_open_edge (DryMeasuring *self, const DryPart *part, const DryWall *wall)
 {
-  const DryRoom *room = self->context->room;
-  const DryWall *wall = dry_room_get_wall (room, part->wall);
   DryLength least = G_MAXINT64;
-  DryPoint corners[4], at;
   DryInside inside;
+  DryPoint at;
 
-  if (!wall || !dry_basin_is_curbless (&room->basin) || !dry_room_basin_corners (room, corners) ||
-      !dry_measuring_inside (self, &inside))
+  if (!dry_basin_is_curbless (&self->context->room->basin) || !dry_measuring_inside (self, &inside))
     return;
   at = dry_wall_point (wall, part->side, part->u, 0);
   for (guint side = 0; side < 4; side++)
     if (!inside.wall[side])
-      least = MIN (least, dry_measuring_distance (at, corners[side], corners[(side + 1) % 4]));
+      least = MIN (least,
+                   dry_outline_distance (at, inside.corners[side], inside.corners[(side + 1) % 4]));
   if (least < G_MAXINT64)
     dry_measuring_length (self, "to-open-edge", least, "on the plan, from its wall");
 }
 
 static void
-measure_water (DryMeasuring *self, const DryPart *part)
+measure_water (DryMeasuring *self, const DryPart *part, const DryWall *wall)
 {
   const DryBasin *basin = &self->context->room->basin;
 
@@ -52,7 +50,7 @@ measure_water (DryMeasuring *self, const DryPart *part)
                           dry_measuring_text (self, basin->height));
   if (part->kind == DRY_PART_SHOWER_HEAD) {
     dry_measuring_boolean (self, "toward-entry", part->toward_entry, NULL);
-    measure_open_edge (self, part);
+    measure_open_edge (self, part, wall);
   }
   if (part->kind == DRY_PART_SHOWER_HEAD || part->kind == DRY_PART_HAND_SHOWER)
     dry_measuring_number (self, "flow", part->flow_lpm, "L/min", NULL);
@@ -92,7 +90,7 @@ measure_fitting (DryMeasuring *self, const char *kind, const DryPart *part, cons
     dry_measuring_length (self, "rim", basin->height, NULL);
   if (part->hole > 0)
     measure_stud_clear (self, part, wall);
-  measure_water (self, part);
+  measure_water (self, part, wall);
   measure_trim (self, part);
   dry_measuring_overlaps (self, part, dry_part_rect (part));
   dry_measuring_end (self);
@@ -120,7 +118,6 @@ dry_measuring_is_blocked (DryMeasuring *self, const DryPart *part, const DryWall
 {
   const DryFace *face = dry_measuring_face_of (self, part->wall, part->side);
   const DryFraming *framing = self->plan->framing;
-  const DryBoards *boards = self->plan->boards;
   g_autoptr (GArray) standing = NULL;
   DryRect rect = dry_part_rect (part);
 
@@ -128,9 +125,6 @@ dry_measuring_is_blocked (DryMeasuring *self, const DryPart *part, const DryWall
     if (serves_part (&framing->items[i], part, (gint) face->index) ||
         (part->kind == DRY_PART_GLASS &&
          stands_behind (&framing->items[i], part->u, (gint) face->index)))
-      return TRUE;
-  for (guint i = 0; face && i < boards->n_blocking; i++)
-    if (serves_part (&boards->blocking[i], part, (gint) face->index))
       return TRUE;
   standing = dry_measuring_standing (self, wall, part->side);
   return dry_measuring_count_cut (standing, rect.x0, rect.x0 + 1) > 0 &&
@@ -169,8 +163,6 @@ dry_measure_fittings (DryMeasuring *self)
     const DryPart *part = &room->parts[i];
     const DryWall *wall = dry_room_get_wall (room, part->wall);
 
-    if (!wall)
-      continue;
     for (guint k = 0; k < G_N_ELEMENTS (KINDS); k++)
       if (KINDS[k].kind == part->kind)
         measure_fitting (self, KINDS[k].subject, part, wall);

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Measures of niches: the bay they need, what else is in it, how deep, how high.
  * The box behind the board is the ready-made body, or the rough opening of a site-built one. */
+#include "plan/faces-private.h"
 #include "plan/measure-build.h"
 
 typedef struct {
@@ -90,8 +91,7 @@ static void
 measure_depth (DryMeasuring *self, const DryNiche *niche)
 {
   DryLength board = niche->part->body_width > 0 ? self->context->build_up.board : 0;
-  DryLength cavity = niche->wall->added && niche->wall->thickness > 0 ? niche->wall->thickness
-                                                                      : niche->wall->stud_depth;
+  DryLength cavity = dry_measuring_cavity (niche->wall);
   DryLength need = MAX (0, niche->part->depth - board);
 
   dry_measuring_length (self, "cavity", cavity, NULL);
@@ -151,8 +151,7 @@ measure_joints (DryMeasuring *self, const DryNiche *niche)
 {
   static const char *const edges[] = {"left", "right", "bottom", "top"};
   const DryTiling *tiling = self->plan->tiling;
-  const DryTileFace *tiled =
-      tiling && niche->face ? dry_tiling_get_face (tiling, niche->face->index) : NULL;
+  const DryTileFace *tiled = niche->face ? dry_tiling_get_face (tiling, niche->face->index) : NULL;
   DryLength set = self->context->room->finish.niche_tolerance, worst = -1;
   DryRect r = dry_part_rect (niche->part);
   const DryLength at[] = {r.x0, r.x1, r.y0, r.y1};
@@ -216,11 +215,11 @@ dry_measure_niches (DryMeasuring *self)
   for (guint i = 0; i < room->n_parts; i++) {
     DryNiche niche = {.part = &room->parts[i]};
 
-    niche.wall = dry_room_get_wall (room, niche.part->wall);
-    if (niche.part->kind != DRY_PART_NICHE || !niche.wall)
+    if (niche.part->kind != DRY_PART_NICHE)
       continue;
+    niche.wall = dry_room_get_wall (room, niche.part->wall);
     niche.face = dry_measuring_face_of (self, niche.part->wall, niche.part->side);
-    niche.body = dry_measuring_rough (niche.face, niche.part);
+    niche.body = dry_faces_niche_rough (self->context, niche.part);
     measure_niche (self, &niche);
   }
 }
@@ -232,10 +231,8 @@ dry_measuring_niche_fits (DryMeasuring *self, const DryPart *part, DryLength u, 
   DryNiche niche = {.part = &moved, .wall = dry_room_get_wall (self->context->room, part->wall)};
   DryLength spare = part->body_width > 0 ? DRY_INCH / 4 : 0;
 
-  if (!niche.wall)
-    return FALSE;
   niche.face = dry_measuring_face_of (self, part->wall, part->side);
-  niche.body = dry_measuring_rough (niche.face, part);
+  niche.body = dry_faces_niche_rough (self->context, part);
   niche.body.x0 += u - part->u;
   niche.body.x1 += u - part->u;
   moved.u = u;

@@ -2,35 +2,24 @@
 /* Measures of windows and doors: height, distance to the water, sill.
  * Heights are above the highest surface one may stand on, as glazing rules ask. */
 #include "plan/measure-build.h"
-
-#include <math.h>
+#include "plan/outline.h"
 
 /* A tub's floor lies this far above the room's; nobody enters it, so it is taken, not measured. */
 #define TUB_FLOOR (4 * DRY_INCH)
-
-static double
-measure_to_segment (DryPoint p, DryPoint a, DryPoint b)
-{
-  double dx = (double) (b.x - a.x), dy = (double) (b.y - a.y), square = dx * dx + dy * dy;
-  double px = (double) (p.x - a.x), py = (double) (p.y - a.y);
-  double t = square > 0 ? CLAMP ((px * dx + py * dy) / square, 0, 1) : 0;
-
-  return hypot (px - t * dx, py - t * dy);
-}
 
 /* Shortest distance on the plan between the basin's outline and the opening. */
 static DryLength
 measure_to_water (const DryPoint corners[4], DryPoint a, DryPoint b)
 {
-  double least = measure_to_segment (a, corners[0], corners[1]);
+  DryLength least = G_MAXINT64;
 
   for (guint i = 0; i < 4; i++) {
     DryPoint p = corners[i], q = corners[(i + 1) % 4];
-    least = MIN (least, measure_to_segment (p, a, b));
-    least = MIN (least, measure_to_segment (a, p, q));
-    least = MIN (least, measure_to_segment (b, p, q));
+    least = MIN (least, dry_outline_distance (p, a, b));
+    least = MIN (least, dry_outline_distance (a, p, q));
+    least = MIN (least, dry_outline_distance (b, p, q));
   }
-  return (DryLength) llround (least);
+  return least;
 }
 
 static void
@@ -102,7 +91,7 @@ dry_measure_openings (DryMeasuring *self)
 
   for (guint i = 0; i < room->n_openings; i++) {
     const DryWall *wall = dry_room_get_wall (room, room->openings[i].wall);
-    if (wall)
-      measure_opening (self, &room->openings[i], wall);
+
+    measure_opening (self, &room->openings[i], wall);
   }
 }

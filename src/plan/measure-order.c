@@ -73,14 +73,14 @@ dry_measure_tile_order (DryMeasuring *self)
 {
   const DryTiling *tiling = self->plan->tiling;
   const DryFinish *finish = &self->context->room->finish;
-  const char *unit = tiling && tiling->sheet_across > 0 ? "sheets" : "tiles";
-  guint taken = tiling ? count_taken (tiling) : 0;
+  const char *unit = tiling->sheet_across > 0 ? "sheets" : "tiles";
+  guint taken = count_taken (tiling);
   double covered;
 
   dry_measuring_boolean (self, "mixed-lots", finish->mixed_lots, NULL);
   dry_measuring_boolean (self, "diagonal", finish->pattern == DRY_PATTERN_DIAGONAL, NULL);
   dry_measuring_boolean (self, "herringbone", finish->pattern == DRY_PATTERN_HERRINGBONE, NULL);
-  if (finish->tiles_ordered == 0 || taken == 0 || tiling->area <= 0)
+  if (finish->tiles_ordered == 0 || taken == 0)
     return;
   covered = finish->tiles_ordered * tiling->area_each;
   dry_measuring_number (self, "ordered-over", 100 * (covered / tiling->area - 1), "%",

@@ -5,11 +5,10 @@
 
 #include <math.h>
 
+#include "plan/faces-private.h"
+
 /* No wall is framed with more; keeps a mad spacing from filling the memory. */
 #define MAX_STUDS 4096
-
-/* For walls drawn without a spacing, as the framing stage takes it; common practice, no source. */
-#define USUAL_SPACING (16 * DRY_INCH)
 
 /* A wall further than this from the basin's side does not close it; it is another wall. */
 #define REACH (6 * DRY_INCH)
@@ -26,15 +25,14 @@ static void
 add_studs (GArray *standing, const DryWall *wall)
 {
   DryLength length = dry_wall_length (wall), half = wall->stud_width / 2;
-  DryLength spacing = wall->stud_spacing > 0 ? wall->stud_spacing : USUAL_SPACING;
-  DryLength first = wall->first_stud > 0 ? wall->first_stud : spacing;
+  DryLength spacing = MAX (wall->stud_spacing, wall->stud_width);
+  DryLength first = wall->first_stud > 0 ? wall->first_stud : wall->stud_spacing;
 
   if (wall->n_found_studs) {
     for (guint i = 0; i < wall->n_found_studs; i++)
       add_standing (standing, wall->found_studs[i] - half, wall->found_studs[i] + half);
     return;
   }
-  spacing = MAX (spacing, MAX (wall->stud_width, 1));
   for (DryLength u = first; u < length && standing->len < MAX_STUDS; u += spacing)
     add_standing (standing, u - half, u + half);
 }
@@ -127,6 +125,12 @@ dry_measuring_bay (const GArray *standing, DryLength u, DryStanding *out)
   return left && right;
 }
 
+DryLength
+dry_measuring_cavity (const DryWall *wall)
+{
+  return wall->thickness > 0 ? wall->thickness : wall->stud_depth;
+}
+
 guint
 dry_measuring_count_cut (const GArray *standing, DryLength u0, DryLength u1)
 {
@@ -163,19 +167,11 @@ dry_measuring_face_of (const DryMeasuring *self, DryId wall, DrySide side)
   return dry_faces_get_wall (self->plan->faces, wall, side);
 }
 
-DryRect
-dry_measuring_rough (const DryFace *face, const DryPart *part)
-{
-  for (guint i = 0; face && i < face->n_cutouts; i++)
-    if (face->cutouts[i].object == part->id)
-      return face->cutouts[i].rough;
-  return dry_part_rect (part);
-}
-
 guint
 dry_measuring_count_overlaps (const DryMeasuring *self, const DryPart *part, DryRect rect)
 {
   const DryRoom *room = self->context->room;
+  const DryWall *wall = dry_room_get_wall (room, part->wall);
   guint n = 0;
 
   for (guint i = 0; i < room->n_parts; i++) {
@@ -186,9 +182,8 @@ dry_measuring_count_overlaps (const DryMeasuring *self, const DryPart *part, Dry
   }
   for (guint i = 0; i < room->n_openings; i++) {
     const DryOpening *other = &room->openings[i];
-    DryRect hole = {other->u, other->z, other->u + other->width, other->z + other->height};
-    if (other->wall == part->wall && part->side == DRY_SIDE_INSIDE)
-      n += dry_rect_overlaps (rect, hole);
+    if (other->wall == part->wall)
+      n += dry_rect_overlaps (rect, dry_faces_opening_rect (wall, part->side, other));
   }
   return n;
 }
@@ -238,17 +233,19 @@ measure_off (const DryWall *wall, DrySide side, DryPoint a, DryPoint b, DryLengt
 }
 
 static void
-find_walls (const DryRoom *room, const DryPoint corners[4], DryInside *out)
+find_walls (const DryRoom *room, DryInside *out)
 {
   for (guint side = 0; side < 4; side++)
     for (guint i = 0; i < room->n_walls; i++) {
       const DryWall *wall = &room->walls[i];
       for (guint face = 0; face < (wall->added ? 2u : 1u); face++) {
         DryLength off;
-        if (!measure_off (wall, (DrySide) face, corners[side], corners[(side + 1) % 4], &off) ||
+        if (!measure_off (wall, (DrySide) face, out->corners[side], out->corners[(side + 1) % 4],
+                          &off) ||
             (out->wall[side] && ABS (out->off[side]) <= ABS (off)))
           continue;
         out->wall[side] = wall;
+        out->face[side] = (DrySide) face;
         out->off[side] = off;
       }
     }
@@ -258,12 +255,10 @@ find_walls (const DryRoom *room, const DryPoint corners[4], DryInside *out)
 static DryLength
 reckon_lean (const DryRoom *room, const DryWall *wall)
 {
-  DryLength height = dry_wall_height (room, wall);
-
-  if (wall->plumb_error <= 0 || height <= 0)
+  if (wall->plumb_error <= 0)
     return 0;
   return (DryLength) llround ((double) wall->plumb_error * (double) room->basin.height /
-                              (double) height);
+                              (double) dry_wall_height (room, wall));
 }
 
 /* The basin's end walls are the sides of an alcove behind it or before it: the tightest of the
@@ -296,12 +291,11 @@ dry_measuring_inside (DryMeasuring *self, DryInside *out)
   DryLength built = self->context->build_up.total, inset[4] = {0};
   guint end0 = basin->turned ? DRY_AT_BACK : DRY_AT_LEFT;
   guint end1 = basin->turned ? DRY_AT_FRONT : DRY_AT_RIGHT;
-  DryPoint corners[4];
 
   *out = (DryInside){0};
-  if (!dry_room_basin_corners (room, corners))
+  if (!dry_room_basin_corners (room, out->corners))
     return FALSE;
-  find_walls (room, corners, out);
+  find_walls (room, out);
   for (guint i = 0; i < 4; i++)
     if (out->wall[i])
       inset[i] = MAX (0, built - out->off[i]);

@@ -60,7 +60,7 @@ measure_glass (DryMeasuring *self, const DryPart *part, const DryWall *wall)
                         dry_measuring_text (self, part->depth));
   dry_measuring_boolean (self, "blocked", dry_measuring_is_blocked (self, part, wall),
                          "blocking of its own, or a stud behind it");
-  if (wall->plumb_error && height > 0)
+  if (wall->plumb_error)
     dry_measuring_length (self, "lean-in-6-ft",
                           (DryLength) llround (fabs ((double) wall->plumb_error) *
                                                (double) (6 * DRY_FOOT) / (double) height),
@@ -81,7 +81,7 @@ measure_bore (DryMeasuring *self, const DryPart *part, const DryWall *wall)
 
   dry_measuring_boolean (self, "crosses-stud", crosses, NULL);
   dry_measuring_boolean (self, "bearing-wall", wall->bearing, NULL);
-  if (!crosses || wall->stud_depth <= 0)
+  if (!crosses)
     return;
   dry_measuring_number (self, "bore", 100.0 * (double) part->height / (double) wall->stud_depth,
                         "%", "hole of %s in a stud %s deep",
@@ -116,8 +116,6 @@ dry_measure_standing_parts (DryMeasuring *self)
     const DryPart *part = &room->parts[i];
     const DryWall *wall = dry_room_get_wall (room, part->wall);
 
-    if (!wall)
-      continue;
     if (part->kind == DRY_PART_BENCH)
       measure_bench (self, part, wall);
     else if (part->kind == DRY_PART_GLASS)

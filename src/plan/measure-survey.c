@@ -156,14 +156,13 @@ measure_glass_share (DryMeasuring *self, const DryInside *inside)
 {
   const DryRoom *room = self->context->room;
   DryLength glass = 0, open = 0;
-  DryPoint corners[4];
 
   /* The door of a neo-angle stands between its returns and is on no wall. */
-  if (room->basin.corner_cut > 0 || !dry_room_basin_corners (room, corners))
+  if (room->basin.corner_cut > 0)
     return;
   for (guint side = 0; side < 4; side++)
     if (!inside->wall[side])
-      open += dry_point_distance (corners[side], corners[(side + 1) % 4]);
+      open += dry_point_distance (inside->corners[side], inside->corners[(side + 1) % 4]);
   for (guint i = 0; i < room->n_parts; i++)
     if (room->parts[i].kind == DRY_PART_GLASS)
       glass += room->parts[i].width;

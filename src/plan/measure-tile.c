@@ -48,7 +48,7 @@ dry_measure_tile (DryMeasuring *self)
 {
   const DryTiling *tiling = self->plan->tiling;
 
-  for (guint i = 0; tiling && i < tiling->n_faces; i++)
+  for (guint i = 0; i < tiling->n_faces; i++)
     if (self->plan->faces->items[tiling->faces[i].face].kind == DRY_FACE_WALL)
       measure_layout (self, tiling, &tiling->faces[i]);
 }

@@ -1,20 +1,19 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Measures of walls that carry a face: framing, what is in and behind them, how true they are.
  * One subject a face, so an added wall boarded on both sides is measured twice. */
+#include "plan/faces-private.h"
 #include "plan/measure-build.h"
 
 /* Between the jambs of a door nothing is boarded. */
 static gboolean
-is_doorway (const DryRoom *room, const DryFace *face, DryLength u)
+is_doorway (const DryRoom *room, const DryFace *face, const DryWall *wall, DryLength u)
 {
-  for (guint i = 0; i < face->n_cutouts; i++)
-    if (face->cutouts[i].kind == DRY_CUT_DOOR && face->cutouts[i].rough.x0 < u &&
-        face->cutouts[i].rough.x1 > u)
-      return TRUE;
   for (guint i = 0; i < room->n_openings; i++) {
     const DryOpening *opening = &room->openings[i];
-    if (opening->wall == face->wall && face->side == DRY_SIDE_INSIDE &&
-        opening->kind != DRY_OPENING_WINDOW && opening->u < u && opening->u + opening->width > u)
+    DryRect rect = dry_faces_opening_rect (wall, face->side, opening);
+
+    if (opening->wall == wall->id && opening->kind != DRY_OPENING_WINDOW && rect.x0 < u &&
+        rect.x1 > u)
       return TRUE;
   }
   return FALSE;
@@ -32,7 +31,7 @@ measure_studs (DryMeasuring *self, const DryFace *face, const DryWall *wall)
     DryLength u1 = g_array_index (standing, DryStanding, i + 1).u0;
 
     if (u0 >= face->wet_u1 || u1 <= face->wet_u0 || u1 - u0 + wall->stud_width <= widest ||
-        is_doorway (self->context->room, face, u0 + (u1 - u0) / 2))
+        is_doorway (self->context->room, face, wall, u0 + (u1 - u0) / 2))
       continue;
     widest = u1 - u0 + wall->stud_width;
     at = u0;
@@ -170,7 +169,7 @@ dry_measure_walls (DryMeasuring *self)
     const DryFace *face = &faces->items[i];
     const DryWall *wall = dry_room_get_wall (self->context->room, face->wall);
 
-    if (face->kind == DRY_FACE_WALL && wall)
+    if (face->kind == DRY_FACE_WALL)
       measure_wall (self, face, wall);
   }
 }

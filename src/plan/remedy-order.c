@@ -40,10 +40,10 @@ order_enough (const DryRemedyWork *work, GError **error)
   counted = (gint) dry_tiling_to_buy (tiling);
   asked = (gint) ceil (finish.tiles_ordered * (100 + over) / (100 + now) - 1e-9);
   finish.tiles_ordered = MAX (counted, asked);
-  if (tiling->box > 1)
+  if (tiling->box > 1) {
     finish.tiles_ordered += (gint) tiling->box - 1;
-  if (tiling->box > 1)
     finish.tiles_ordered -= finish.tiles_ordered % (gint) tiling->box;
+  }
   return set_finish (work, &finish, error);
 }
 

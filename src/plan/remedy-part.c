@@ -43,10 +43,13 @@ move_to_clear_bay (const DryRemedyWork *work, GError **error)
   return set_part (work, &part, error);
 }
 
-/* Whether a change brings every edge within reach of a joint and breaks nothing that may not be. */
+/* Whether a change brings every edge within reach of a joint and breaks nothing that may not be.
+ * Another tile is for people to choose. */
 static gboolean
 is_on_joints (const DryAdvicePlace *place)
 {
+  if (place->tile)
+    return FALSE;
   for (guint i = 0; i < place->n_reasons; i++)
     if (place->reasons[i].kind == DRY_ADVICE_JOINTS)
       return place->legal && place->reasons[i].holds;
@@ -128,8 +131,7 @@ fit_cavity (const DryRemedyWork *work, GError **error)
 
   if (part.body_width > 0)
     return refuse (error, "A ready-made niche has the depth it has: choose a shallower one");
-  part.depth = work->wall->added && work->wall->thickness > 0 ? work->wall->thickness
-                                                              : work->wall->stud_depth;
+  part.depth = dry_measuring_cavity (work->wall);
   return set_part (work, &part, error);
 }
 

@@ -57,7 +57,7 @@ add_closer_studs (const DryRemedyWork *work, GError **error)
     wall.found_studs = (DryLength *) (gpointer) studs->data;
     wall.n_found_studs = studs->len;
   } else {
-    wall.stud_spacing = MIN (wall.stud_spacing > 0 ? wall.stud_spacing : most, most);
+    wall.stud_spacing = MIN (wall.stud_spacing, most);
     wall.first_stud = MIN (wall.first_stud, most);
   }
   return set_wall (work, &wall, error);
@@ -134,7 +134,7 @@ fit_walls (const DryRemedyWork *work, GError **error)
   guint end = basin->turned ? DRY_AT_FRONT : DRY_AT_RIGHT;
   DryInside inside;
 
-  if (!dry_measuring_inside (&measuring, &inside) || inside.opening <= 0 || !inside.wall[end])
+  if (!dry_measuring_inside (&measuring, &inside) || inside.opening <= 0)
     return refuse (error, "The basin does not stand between two walls");
   if (inside.wall[end]->added)
     return refuse (error, "The wall at the basin's end was added: move it by hand");

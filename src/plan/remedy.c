@@ -152,7 +152,7 @@ gather (DryRemedyWork *work, DryRemedyAbout about)
   work->wall = dry_room_get_wall (work->room, work->part ? work->part->wall : object);
   switch (about) {
   case DRY_ABOUT_PART:
-    return work->part && work->wall;
+    return work->part != NULL;
   case DRY_ABOUT_WALL:
     return work->wall != NULL;
   case DRY_ABOUT_OPENING:

@@ -138,7 +138,7 @@ static DryTaskLink
 wait_for (DryScheduling *self, const DryWait *wait)
 {
   return wait ? make_wait (self, wait->hours_min, MAX (wait->hours_min, wait->hours_max),
-                           wait->name, wait->source.text ? wait->source : practice)
+                           wait->name, wait->source)
               : (DryTaskLink){0};
 }
 
@@ -153,8 +153,7 @@ wait_for_grout (DryScheduling *self, const DryFinish *finish, const DryWait *wai
 
   if (!wait || MAX (finish->tile_width, finish->tile_height) < LARGE_FROM)
     return wait_for (self, wait);
-  return make_wait (self, most, most, "large tile dries before grouting",
-                    wait->source.text ? wait->source : practice);
+  return make_wait (self, most, most, "large tile dries before grouting", wait->source);
 }
 
 /* Hours to minutes of the calendar with as many people as there are and as help. */
@@ -286,11 +285,9 @@ add_order (DryScheduling *self)
   for (guint i = 0; i < order->n; i++) {
     const DryStep *step = &order->items[i];
     last = (gint) add_step (self, step, last, link);
-    link = step->wait_max > 0 && !step->hold
-               ? make_wait (self, step->wait_min, step->wait_max,
-                            step->wait ? step->wait->name : "it dries or sets",
-                            step->wait && step->wait->source.text ? step->wait->source : practice)
-               : (DryTaskLink){0};
+    link = step->wait_max > 0 && !step->hold ? make_wait (self, step->wait_min, step->wait_max,
+                                                          step->wait->name, step->wait->source)
+                                             : (DryTaskLink){0};
   }
   return last;
 }

@@ -37,15 +37,6 @@ name_of_width (DryLength width)
   return "12";
 }
 
-static DryLength
-depth_of_wall (const DryTakeoffDraft *self)
-{
-  const DryRoom *room = self->context->room;
-
-  return room && room->n_walls && room->walls[0].stud_depth ? room->walls[0].stud_depth
-                                                            : 7 * DRY_INCH / 2;
-}
-
 /* Seen on the face a stud shows its edge; blocking laid flat shows its width. */
 static const char *
 nominal_of (const DryTakeoffDraft *self, const DryMember *member)
@@ -54,7 +45,7 @@ nominal_of (const DryTakeoffDraft *self, const DryMember *member)
     return STRIP;
   DryLength shown = MIN (dry_rect_width (member->rect), dry_rect_height (member->rect));
 
-  return name_of_width (shown <= 2 * DRY_INCH ? depth_of_wall (self) : shown);
+  return name_of_width (shown <= 2 * DRY_INCH ? self->context->room->walls[0].stud_depth : shown);
 }
 
 static DryLength
@@ -340,7 +331,7 @@ dry_takeoff_add_tile (DryTakeoffDraft *self)
 {
   const DryRoom *room = self->context->room;
 
-  if (!room || !room->finish.tiled || room->finish.tile_width <= 0 || room->finish.tile_height <= 0)
+  if (!room->finish.tiled)
     return;
   if (self->tiling && self->tiling->n_tiles > 0)
     add_tiles_laid (self, &room->finish);

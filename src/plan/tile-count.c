@@ -207,7 +207,7 @@ measure_movement (const DryFaces *faces, const DryTiling *self)
     for (int end = 0; end < 2; end++) {
       const DryFaceEnd *at = end == 0 ? &face->left : &face->right;
 
-      if (at->face >= 0 && at->angle > 0 && at->angle < 180)
+      if (dry_tile_meets_inside (at))
         twice += MIN (r.y1, faces->items[at->face].wet_top) - MAX (r.y0, face->deck);
     }
     if (face->at_basin)

@@ -109,16 +109,10 @@ typedef struct {
 static gint
 find_tiled (const DryTiling *self, gint face)
 {
-  for (guint i = 0; i < self->n_faces && face >= 0; i++)
+  for (guint i = 0; i < self->n_faces; i++)
     if (self->faces[i].face == (guint) face)
       return (gint) i;
   return -1;
-}
-
-static gboolean
-turns_inside (const DryFaceEnd *end)
-{
-  return end->face >= 0 && end->angle > 0 && end->angle < 180;
 }
 
 /* The wall round the inside corner at that end, both meeting each other; -1 = none. */
@@ -129,7 +123,7 @@ find_neighbour (const DryTileRoom *room, guint index, gboolean right)
   const DryFace *face = &room->faces->items[at], *next;
   const DryFaceEnd *end = right ? &face->right : &face->left;
 
-  if (!turns_inside (end))
+  if (!dry_tile_meets_inside (end))
     return -1;
   next = &room->faces->items[end->face];
   if (next->kind != DRY_FACE_WALL || (right ? next->left.face : next->right.face) != (gint) at)
@@ -147,7 +141,7 @@ add_link (const DryTileRoom *room, Chain *chain, guint index)
 
   link->index = index;
   dry_tile_edges (&tiled->region, FALSE, link->edges);
-  if (wall && wall->tile_set && chain->given < 0)
+  if (wall->tile_set && chain->given < 0)
     chain->given = (gint) chain->n;
   chain->n++;
 }
@@ -461,7 +455,9 @@ dry_tile_choose (const DryTileRoom *room, DryTileChoice *choice)
   gboolean free_joint = finish->joint_max > least && finish->joint_max > finish->joint_min &&
                         dry_tile_is_grid (finish->pattern) && room->tiling->sheet_across == 0;
   guint n = free_joint ? list_joints (room, least, finish->joint_max, joints) : 0;
-  DryTileChoice tried = {.starts = g_new0 (DryLength, room->tiling->n_faces)};
+  /* Of the arena as the caller's is: the two change places. */
+  DryTileChoice tried = {
+      .starts = dry_arena_new_array (room->context->arena, DryLength, room->tiling->n_faces)};
   DryTileModule module = dry_tile_module (finish, n > 0 ? joints[0] : joint);
 
   joint = module.joint;
@@ -479,7 +475,6 @@ dry_tile_choose (const DryTileRoom *room, DryTileChoice *choice)
       joint = joints[i];
     }
   }
-  g_free (tried.starts);
   explain_joint (room, joint, choice);
   return joint;
 }
@@ -490,8 +485,7 @@ dry_tile_wants_whole (const DryTileRoom *room, guint index, gboolean right)
   const DryFace *face = &room->faces->items[room->tiling->faces[index].face];
   const DryWall *wall = dry_room_get_wall (room->context->room, face->wall);
 
-  if (wall == NULL || !dry_tile_is_grid (room->tiling->pattern) ||
-      !(right ? face->dry_right : face->dry_left))
+  if (!dry_tile_is_grid (room->tiling->pattern) || !(right ? face->dry_right : face->dry_left))
     return FALSE;
   return wall->tile_ends == DRY_TILE_ENDS_WHOLE_OUTER ||
          (wall->tile_ends == DRY_TILE_ENDS_AS_ROOM && room->context->room->finish.whole_outer);

@@ -96,6 +96,13 @@ typedef struct {
   guint n_cut;       /* edges with cuts */
 } DryTileChoice;
 
+/* Two walls meet there in an inside corner. */
+static inline gboolean
+dry_tile_meets_inside (const DryFaceEnd *end)
+{
+  return end->face >= 0 && end->angle > 0 && end->angle < 180;
+}
+
 /* The two outer edges along one axis: what is cut there is seen. Always 2. */
 guint dry_tile_edges (const DryRegion *region, gboolean level, DryTileEdge out[2]);
 /* The edges one level line is to suit; the caller's. */

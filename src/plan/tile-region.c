@@ -12,12 +12,6 @@ add_rect (GArray *rects, DryLength x0, DryLength y0, DryLength x1, DryLength y1)
     g_array_append_val (rects, rect);
 }
 
-static gboolean
-meets_inside (const DryFaceEnd *end)
-{
-  return end->face >= 0 && end->angle > 0 && end->angle < 180;
-}
-
 /* Before a neighbour's tile; the wall boarded second leaves the joint of the corner, too. */
 static void
 take_off_corner (const DryPlanContext *context, const DryFaces *faces, const DryFace *face,
@@ -27,7 +21,7 @@ take_off_corner (const DryPlanContext *context, const DryFaces *faces, const Dry
   DryLength back = context->build_up.total;
   DryLength top;
 
-  if (!meets_inside (end))
+  if (!dry_tile_meets_inside (end))
     return;
   if (end->inset > 0)
     back += context->room->finish.joint;

@@ -64,7 +64,7 @@ explain_start (const DryTileRoom *room, guint index, DryTileFace *tiled)
   const DryWall *wall =
       dry_room_get_wall (room->context->room, room->faces->items[tiled->face].wall);
 
-  tiled->given_u = wall != NULL && wall->tile_set;
+  tiled->given_u = wall->tile_set;
   tiled->wraps_left = dry_tile_goes_round (room, index, FALSE);
   tiled->wraps_right = dry_tile_goes_round (room, index, TRUE);
   tiled->whole_left = dry_tile_wants_whole (room, index, FALSE);
@@ -177,8 +177,7 @@ dry_tile_list_lines (const DryPlanContext *context, const DryFace *face, DryPoin
   DryTileModule module = dry_tile_module (&context->room->finish, joint);
   DryRect r = {face->wet_u0, face->at_basin ? face->deck : 0, face->wet_u1, face->wet_top};
 
-  if (context->room->finish.tiled && module.width > 0 && module.height > 0)
-    list_lines (&module, r, datum, upright, level);
+  list_lines (&module, r, datum, upright, level);
 }
 
 static DryLength
@@ -385,13 +384,13 @@ const DryTiling *
 dry_tiling_compute (const DryPlanContext *context, const DryFaces *faces, GError **error)
 {
   DryTiling *self = dry_arena_new_array (context->arena, DryTiling, 1);
-  const DryFinish *finish = context->room != NULL ? &context->room->finish : NULL;
+  const DryFinish *finish = &context->room->finish;
   DryTileRoom room = {context, faces, self, NULL, 0};
   g_autoptr (GArray) edges = NULL;
 
   self->smallest_face = -1;
   self->smallest_share = 1;
-  if (finish == NULL || !finish->tiled || finish->tile_width <= 0 || finish->tile_height <= 0)
+  if (!finish->tiled)
     return self;
   if (g_cancellable_is_cancelled (context->cancellable)) {
     g_set_error_literal (error, DRY_ERROR, DRY_ERROR_CANCELLED, "cancelled");

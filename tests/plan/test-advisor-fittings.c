@@ -19,6 +19,8 @@ static const Fitting FITTINGS[] = {
     {DRY_PART_VALVE, 6.5, 6.5, 3, 38, 48, "NKBA guideline 10"},
     {DRY_PART_GRAB_BAR, 16, 1.25, 0, 33, 36, "ADA 609.4"},
     {DRY_PART_SHOWER_HEAD, 2.5, 2.5, 1, 72, 84, "common practice, no source"},
+    /* 4 in and more above the rim of 15 in; up to the boards' top less half of it */
+    {DRY_PART_SPOUT, 2.5, 2.5, 1, 19, 95.5, "common practice, no source"},
 };
 
 static void

@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "cost-rig.h"
 #include "plan/amounts.h"
 #include "support/fixtures.h"
 
@@ -20,25 +21,6 @@ make_plan (const char *system)
 
   g_assert_no_error (error);
   return plan;
-}
-
-static DryCost *
-price (const DryPlan *const *plans, guint n, const DryPriceBook *book, DrySchedule **schedule)
-{
-  g_autoptr (GError) error = NULL;
-
-  *schedule = dry_schedule_new (plans, n, book, "2026-12-01", &error);
-  g_assert_no_error (error);
-  return dry_cost_new (plans, n, *schedule, book);
-}
-
-static const DryCostLine *
-find (const DryCost *cost, DryCostGroup group, const char *id)
-{
-  for (guint i = 0; i < cost->n; i++)
-    if (cost->lines[i].group == group && g_str_equal (cost->lines[i].id, id))
-      return &cost->lines[i];
-  return NULL;
 }
 
 static void
@@ -78,7 +60,7 @@ test_shipped_book (void)
     g_autoptr (DryPlan) plan =
         dry_plan_new (project, dry_test_room (project), dry_test_catalog (), NULL, &error);
     g_autoptr (DrySchedule) schedule = NULL;
-    g_autoptr (DryCost) cost = price ((const DryPlan *const[]){plan}, 1, book, &schedule);
+    g_autoptr (DryCost) cost = cost_rig_price ((const DryPlan *const[]){plan}, 1, book, &schedule);
 
     check_sums (cost);
     g_assert_cmpfloat_with_epsilon (cost->hours, schedule->hours, 1e-9);
@@ -99,7 +81,7 @@ test_gaps (void)
                        .rate_source = sample};
   g_autoptr (DryPlan) plan = make_plan ("cement-liquid");
   g_autoptr (DrySchedule) schedule = NULL;
-  g_autoptr (DryCost) cost = price ((const DryPlan *const[]){plan}, 1, &book, &schedule);
+  g_autoptr (DryCost) cost = cost_rig_price ((const DryPlan *const[]){plan}, 1, &book, &schedule);
 
   check_sums (cost);
   g_assert_cmpint (cost->total, ==, 0);
@@ -189,8 +171,8 @@ test_packs (void)
                        .markup_source = sample};
   g_autoptr (DryPlan) plan = make_plan ("cement-liquid");
   g_autoptr (DrySchedule) schedule = NULL;
-  g_autoptr (DryCost) cost = price ((const DryPlan *const[]){plan}, 1, &book, &schedule);
-  const DryCostLine *line = find (cost, DRY_COST_MATERIAL, "membrane");
+  g_autoptr (DryCost) cost = cost_rig_price ((const DryPlan *const[]){plan}, 1, &book, &schedule);
+  const DryCostLine *line = cost_rig_find (cost, DRY_COST_MATERIAL, "membrane");
   double amount = 0;
   gint64 base;
 
@@ -203,11 +185,13 @@ test_packs (void)
   g_assert_cmpint (line->cost, ==,
                    MIN (dry_packs_for (amount, 3.785411784) * 5000,
                         dry_packs_for (amount, 18.92705892) * 20000));
-  g_assert_false (find (cost, DRY_COST_MATERIAL, "sealant")->priced); /* sold for another system */
-  g_assert_false (find (cost, DRY_COST_MATERIAL, "mesh-2")->priced);  /* sold by another unit */
-  g_assert_true (find (cost, DRY_COST_MATERIAL, "screw-125")->expired);
+  g_assert_false (
+      cost_rig_find (cost, DRY_COST_MATERIAL, "sealant")->priced); /* sold for another system */
+  g_assert_false (
+      cost_rig_find (cost, DRY_COST_MATERIAL, "mesh-2")->priced); /* sold by another unit */
+  g_assert_true (cost_rig_find (cost, DRY_COST_MATERIAL, "screw-125")->expired);
   g_assert_cmpuint (cost->n_expired, ==, 1);
-  line = find (cost, DRY_COST_LABOR, "boards");
+  line = cost_rig_find (cost, DRY_COST_LABOR, "boards");
   g_assert_cmpint (line->cost, ==, (gint64) (line->amount * 1001 + 0.5));
   base = cost->sum[DRY_COST_MATERIAL] + cost->sum[DRY_COST_LABOR];
   g_assert_cmpint (cost->sum[DRY_COST_MARKUP], ==, (base * 10 + 50) / 100);
@@ -232,9 +216,9 @@ test_additive (void)
   g_autoptr (DryPlan) a = make_plan ("cement-liquid"), b = make_plan ("foam-bands");
   const DryPlan *both[] = {a, b};
   g_autoptr (DrySchedule) first = NULL, second = NULL, together = NULL;
-  g_autoptr (DryCost) one = price (both, 1, &book, &first);
-  g_autoptr (DryCost) other = price (both + 1, 1, &book, &second);
-  g_autoptr (DryCost) sum = price (both, 2, &book, &together);
+  g_autoptr (DryCost) one = cost_rig_price (both, 1, &book, &first);
+  g_autoptr (DryCost) other = cost_rig_price (both + 1, 1, &book, &second);
+  g_autoptr (DryCost) sum = cost_rig_price (both, 2, &book, &together);
 
   check_sums (sum);
   g_assert_cmpint (one->total + other->total, ==, sum->total);
@@ -300,7 +284,7 @@ test_alternates_alone (void)
     g_autoptr (DryPlan) plan =
         dry_plan_new (alone, dry_test_room (alone), dry_test_catalog (), NULL, &error);
     g_autoptr (DrySchedule) schedule = NULL;
-    g_autoptr (DryCost) cost = price ((const DryPlan *const[]){plan}, 1, book, &schedule);
+    g_autoptr (DryCost) cost = cost_rig_price ((const DryPlan *const[]){plan}, 1, book, &schedule);
     g_autofree char *one = plan_text (plan), *other = plan_text (option->plans[0]);
     g_autofree char *cost_one = cost_text (cost), *cost_other = cost_text (option->cost);
 

@@ -86,6 +86,46 @@ plan_with (const char *file, void (*change) (DryBasin *basin))
   return plan;
 }
 
+/* A channel along an end takes the water of the whole length, along the back that of the width, in
+ * the middle from both sides; a round drain that of its farthest corner. */
+static void
+test_run_to_drain (void)
+{
+  static const struct {
+    DryEnd drain;
+    gboolean channel;
+    double run; /* in, of a floor 48 x 36 in */
+  } rows[] = {{DRY_END_LEFT, TRUE, 48},
+              {DRY_END_RIGHT, TRUE, 48},
+              {DRY_END_BACK, TRUE, 36},
+              {DRY_END_CENTRE, TRUE, 18},
+              {DRY_END_CENTRE, FALSE, 30}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autoptr (DryProject) project = dry_test_alcove ("cement-liquid"), changed = NULL;
+    DryId room = dry_test_room (project);
+    DryBasin basin = dry_project_get_room (project, room)->basin;
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryPlan) plan = NULL;
+
+    basin.kind = DRY_BASIN_PAN;
+    basin.site_built = TRUE;
+    basin.length = 48 * DRY_INCH;
+    basin.width = 36 * DRY_INCH;
+    basin.slope = 0.02;
+    basin.drain = rows[i].drain;
+    basin.linear_drain = rows[i].channel;
+    changed = dry_edit_set_basin (project, room, &basin, NULL, &error);
+    g_assert_no_error (error);
+    plan = dry_plan_new (changed, room, dry_test_catalog (), NULL, &error);
+    g_assert_no_error (error);
+    g_assert_true (plan->floor->built);
+    g_assert_cmpfloat_with_epsilon (dry_length_to_inches (plan->floor->run), rows[i].run, 1e-6);
+    g_assert_cmpfloat_with_epsilon (dry_length_to_inches (plan->floor->fall), rows[i].run * 0.02,
+                                    1e-6);
+  }
+}
+
 static void
 leave (DryBasin *basin)
 {
@@ -243,6 +283,7 @@ int
 main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/floor/run-to-drain", test_run_to_drain);
   g_test_add_func ("/plan/floor/worked-examples", test_worked_examples);
   g_test_add_func ("/plan/floor/point-drain-anywhere", test_point_drain_anywhere);
   g_test_add_func ("/plan/floor/ready-pan-has-none", test_ready_pan_has_none);

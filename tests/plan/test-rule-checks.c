@@ -104,6 +104,52 @@ test_words (void)
   g_assert_cmpstr (test->planned, ==, "yes");
 }
 
+static DryPart
+make_niche (DryLength depth)
+{
+  return (DryPart){.kind = DRY_PART_NICHE,
+                   .u = 24 * DRY_INCH,
+                   .z = 46 * DRY_INCH,
+                   .width = 8 * DRY_INCH,
+                   .height = 14 * DRY_INCH,
+                   .depth = depth,
+                   .site_built = TRUE,
+                   .pitch = 0.021};
+}
+
+/* Two niches in walls of unlike depth: the limit is told as one that goes by the place, what is
+ * planned from the least to the most; of yes and no, that there are both. */
+static void
+test_by_place (void)
+{
+  g_autoptr (DryProject) project = rule_room_set_fields (
+      rule_room_alcove ("foam-bands", "us-residential"),
+      "wall.n.stud_depth=5.5in wall.n.exterior=1 wall.n.air_barrier=1 wall.e.exterior=1");
+  g_autoptr (DryPlan) plan = NULL;
+  g_autoptr (DryChecks) checks = NULL;
+  const DryCheck *depth, *rated;
+  guint mixed = 0;
+
+  project = rule_room_add_part (g_steal_pointer (&project), 'n', make_niche (5 * DRY_INCH));
+  project = rule_room_add_part (g_steal_pointer (&project), 'e', make_niche (3 * DRY_INCH));
+  plan = rule_room_plan (project);
+  checks = dry_checks_new (plan);
+  compare_with_findings (plan);
+  depth = find_check (checks, "niche-too-deep");
+  g_assert_nonnull (depth);
+  g_assert_cmpuint (depth->n_places, ==, 2);
+  g_assert_cmpuint (depth->n_broken, ==, 0);
+  g_assert_cmpstr (depth->where, ==, "2 places");
+  g_assert_cmpstr (depth->planned, ==, "3\" to 5\"");
+  g_assert_true (g_str_has_suffix (depth->required, " and more, by place"));
+  rated = find_check (checks, "niche-in-rated-wall");
+  g_assert_cmpstr (rated->required, ==, "no");
+  g_assert_cmpstr (rated->planned, ==, "no");
+  for (guint i = 0; i < checks->n; i++)
+    mixed += strcmp (checks->items[i].planned, "some yes, some no") == 0;
+  g_assert_cmpuint (mixed, >, 0);
+}
+
 /* A custom of the trade is no inspector's matter, unless the pack chosen is that custom. */
 static void
 test_official (void)
@@ -132,6 +178,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/checks/cases", test_cases);
   g_test_add_func ("/checks/words", test_words);
+  g_test_add_func ("/checks/by-place", test_by_place);
   g_test_add_func ("/checks/official", test_official);
   return g_test_run ();
 }

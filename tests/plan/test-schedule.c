@@ -182,8 +182,10 @@ test_temperature (void)
   g_autoptr (DrySchedule) cool = make_for ("cement-liquid", (DryJob){.temperature = 15.5});
   g_autoptr (DrySchedule) cold = make_for ("cement-liquid", (DryJob){.temperature = 10});
   g_autoptr (DrySchedule) frost = make_for ("cement-liquid", (DryJob){.temperature = 4});
+  g_autoptr (DrySchedule) hot = make_for ("cement-liquid", (DryJob){.temperature = 30});
 
   g_assert_cmpint (wait_before (warm, "coat-2"), ==, 2 * 60);
+  g_assert_cmpint (wait_before (hot, "coat-2"), ==, 2 * 60);
   g_assert_cmpint (wait_before (cool, "coat-2"), ==, 7 * 60);
   g_assert_cmpint (wait_before (cold, "coat-2"), ==, 12 * 60);
   g_assert_cmpint (warm->shower, <=, cool->shower);
@@ -309,6 +311,122 @@ test_book_hours (void)
   g_assert_cmpstr (tile->working.source.text, ==, "the firm's own");
 }
 
+/* Hours in any case, hours for each square meter, or neither: what the book leaves out of a step is
+ * not counted, of a task after it the usual is taken. */
+static void
+test_book_parts (void)
+{
+  static const struct {
+    double fixed, each;
+    gboolean own;
+  } rows[] = {{3, -1, TRUE}, {-1, 0.5, TRUE}, {3, 0.5, TRUE}, {0, 0, TRUE}, {-1, -1, FALSE}};
+  g_autoptr (DryPlan) plan = make_plan ("foam-bands", (DryJob){.crew = 2});
+  g_autoptr (DrySchedule) usual = make (plan);
+  double area = plan->coating->board_area, wet = plan->coating->wet_area;
+  double boards_usual = dry_schedule_get_task (usual, "boards")->hours;
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    const DrySource own = {"the firm's own", DRY_CERTAINTY_SECONDARY};
+    const DryTaskRate rates[] = {{"grout", rows[i].fixed, rows[i].each, 0, 0, own},
+                                 {"boards", rows[i].fixed, rows[i].each, 1, 0, own}};
+    DryPriceBook book = {
+        .id = "own", .name = "Own", .currency = "USD", .tasks = rates, .n_tasks = 2};
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DrySchedule) schedule =
+        dry_schedule_new ((const DryPlan *const[]){plan}, 1, &book, NULL, &error);
+    const DryTask *grout = dry_schedule_get_task (schedule, "grout");
+    const DryTask *boards = dry_schedule_get_task (schedule, "boards");
+
+    g_assert_no_error (error);
+    /* usual: 0.5 h and 0.35 h a square meter, common practice, no source */
+    g_assert_cmpfloat_with_epsilon (grout->hours,
+                                    (rows[i].fixed >= 0 ? rows[i].fixed : 0.5) +
+                                        (rows[i].each >= 0 ? rows[i].each : 0.35) * area,
+                                    1e-9);
+    g_assert_cmpfloat_with_epsilon (
+        boards->hours,
+        rows[i].own ? MAX (rows[i].fixed, 0) + MAX (rows[i].each, 0) * wet : boards_usual, 1e-9);
+    g_assert_true (g_str_equal (grout->working.source.text, own.text) == rows[i].own);
+    g_assert_true (g_str_equal (boards->working.source.text, own.text) == rows[i].own);
+    g_assert_cmpuint (boards->crew, ==, 1); /* the book lets one do it */
+  }
+}
+
+/* Without a tub there is no wet wall, nothing to do and no date; the schedule says what is
+ * missing. */
+static void
+test_nothing_wet (void)
+{
+  g_autoptr (DryProject) project = dry_test_alcove ("foam-bands");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryProject) dry = dry_edit_remove (project, dry_test_room (project),
+                                                dry_test_first_room (project)->basin.id, &error);
+  g_autoptr (DryPlan) plan = NULL;
+  g_autoptr (DrySchedule) schedule = NULL;
+
+  g_assert_no_error (error);
+  plan = make_plan_with (dry);
+  schedule = make (plan);
+  check (schedule);
+  g_assert_cmpuint (schedule->n, ==, 0);
+  g_assert_cmpstr (schedule->missing, ==, "no wet wall is planned yet");
+  g_assert_cmpint (schedule->shower, ==, -1);
+  g_assert_cmpint (schedule->tile_start, ==, -1);
+  g_assert_cmpint (dry_schedule_count_days (schedule, schedule->start), ==, 1);
+  g_assert_null (dry_schedule_get_task (schedule, "boards"));
+}
+
+/* Cement grout is sealed, epoxy is not; glass is measured only where there is some. */
+static void
+test_what_there_is (void)
+{
+  static const char *const always[] = {"set-tile", "grout", "sealant", "trim-out", "shower"};
+
+  for (guint epoxy = 0; epoxy < 2; epoxy++)
+    for (guint glass = 0; glass < 2; glass++) {
+      g_autoptr (DryProject) project = dry_test_furnished_alcove ("foam-bands");
+      g_autoptr (GError) error = NULL;
+      DryId room = dry_test_room (project);
+      DryFinish finish = dry_project_get_room (project, room)->finish;
+      const DryPart pane = {.kind = DRY_PART_GLASS,
+                            .wall = dry_test_wall (project, 'e'),
+                            .u = 30 * DRY_INCH,
+                            .z = 15 * DRY_INCH,
+                            .width = 30 * DRY_INCH,
+                            .height = 60 * DRY_INCH,
+                            .depth = DRY_INCH * 3 / 8};
+      g_autoptr (DryProject) set = NULL, changed = NULL;
+      g_autoptr (DryPlan) plan = NULL;
+      g_autoptr (DrySchedule) schedule = NULL;
+
+      finish.mortar_kind = epoxy ? DRY_MORTAR_EPOXY : DRY_MORTAR_AS_SYSTEM;
+      set = dry_edit_set_finish (project, room, &finish, &error);
+      changed = glass ? dry_edit_set_part (set, room, &pane, NULL, &error) : dry_project_ref (set);
+      g_assert_no_error (error);
+      plan = make_plan_with (changed);
+      schedule = make (plan);
+      check (schedule);
+      for (guint i = 0; i < G_N_ELEMENTS (always); i++)
+        g_assert_nonnull (dry_schedule_get_task (schedule, always[i]));
+      g_assert_true ((dry_schedule_get_task (schedule, "seal-grout") != NULL) == !epoxy);
+      g_assert_true ((dry_schedule_get_task (schedule, "hang-glass") != NULL) == glass);
+    }
+}
+
+/* A moment of a job with a date is told by it, of one without by its day. */
+static void
+test_moments (void)
+{
+  g_autoptr (DrySchedule) dated = make_for ("foam-bands", (DryJob){0});
+  g_autoptr (DryProject) project = dry_test_furnished_alcove ("foam-bands");
+  g_autoptr (DryPlan) plan = make_plan_with (project);
+  g_autoptr (DrySchedule) undated = make (plan);
+
+  g_assert_true (g_str_has_prefix (dry_schedule_moment (dated, dated->start), "Tue 2026-12-01 "));
+  g_assert_true (g_str_has_prefix (dry_schedule_moment (undated, undated->start), "day 1, "));
+  g_assert_cmpstr (dry_schedule_day (undated, undated->start + DRY_MINUTES_A_DAY), ==, "day 2");
+}
+
 static void
 test_bad_start (void)
 {
@@ -332,6 +450,10 @@ main (int argc, char **argv)
   g_test_add_func ("/schedule/large-tile", test_large_tile);
   g_test_add_func ("/schedule/no-tile", test_no_tile);
   g_test_add_func ("/schedule/book-hours", test_book_hours);
+  g_test_add_func ("/schedule/book-parts", test_book_parts);
+  g_test_add_func ("/schedule/nothing-wet", test_nothing_wet);
+  g_test_add_func ("/schedule/what-there-is", test_what_there_is);
+  g_test_add_func ("/schedule/moments", test_moments);
   g_test_add_func ("/schedule/bad-start", test_bad_start);
   return g_test_run ();
 }

@@ -94,6 +94,27 @@ test_sheets (void)
   rig_tear_down (&rig);
 }
 
+/* A plate of 40 ft is spliced from lengths of 16 ft, the longest sold; what is wider than any stock
+ * is named by the widest. */
+static void
+test_long_lumber (void)
+{
+  Rig rig;
+  const DryTakeoffLine *line;
+
+  rig_set_up (&rig);
+  rig_add_face (&rig, 480, 96);
+  rig_add_member (&rig, 0, DRY_MEMBER_PLATE, 0, 0, 480, 1.5)->added = TRUE;
+  rig_add_member (&rig, 0, DRY_MEMBER_BLOCKING, 0, 40, 14, 53)->added = TRUE;
+  rig_compute (&rig);
+  line = find_line (rig.takeoff, "lumber");
+  g_assert_cmpstr (line->name, ==, "2x4 stud, 16 ft");
+  g_assert_cmpfloat (line->amount, ==, 3);
+  g_assert_nonnull (strstr (line->working.formula, "1 piece, 12.192 m in all, cut from 3 lengths"));
+  g_assert_cmpstr (find_line (rig.takeoff, "lumber-2x12")->name, ==, "2x12 stud, 8 ft");
+  rig_tear_down (&rig);
+}
+
 /* Lumber by the lengths it is cut from; names by dressed sizes (PS 20): 3-1/2 in is a 2x4,
  * 5-1/2 in a 2x6. */
 static void
@@ -220,6 +241,7 @@ int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/takeoff/long-lumber", test_long_lumber);
   g_test_add_func ("/plan/takeoff/products", test_products);
   g_test_add_func ("/plan/takeoff/sheets", test_sheets);
   g_test_add_func ("/plan/takeoff/lumber", test_lumber);
