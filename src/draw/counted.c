@@ -3,23 +3,6 @@
  * number in the plan: here the two meet. Computes no quantity itself. */
 #include "draw/counted.h"
 
-/* The sheet a board is cut from, or NULL. Pieces carry the boards' names. */
-static const DryStock *
-find_stock (const DryPlan *plan, guint board)
-{
-  const DryCutting *cutting = plan->boards->cutting;
-  const char *name = plan->boards->items[board].mark;
-
-  for (guint s = 0; cutting != NULL && s < cutting->n_sheets; s++)
-    for (guint i = 0; i < cutting->sheets[s].n_placements; i++) {
-      guint piece = cutting->sheets[s].placements[i].piece;
-
-      if (g_strcmp0 (cutting->pieces[piece].name, name) == 0)
-        return &cutting->stock[cutting->sheets[s].stock];
-    }
-  return NULL;
-}
-
 static gboolean
 is_added (const DryPlan *plan, gint index)
 {
@@ -32,12 +15,14 @@ is_added (const DryPlan *plan, gint index)
 static gboolean
 counts_board (const DryPlan *plan, const char *id, gint index)
 {
-  const DryStock *stock;
+  const DryCutting *cutting = plan->boards->cutting;
+  guint sheet;
 
   if (index < 0 || (guint) index >= plan->boards->n)
     return FALSE;
-  stock = find_stock (plan, (guint) index);
-  return stock != NULL && g_str_equal (stock->id, id);
+  /* Pieces carry the boards' names. */
+  sheet = dry_cutting_find_sheet (cutting, plan->boards->items[index].mark);
+  return sheet > 0 && g_str_equal (cutting->stock[cutting->sheets[sheet - 1].stock].id, id);
 }
 
 static gboolean

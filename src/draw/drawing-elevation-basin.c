@@ -25,9 +25,8 @@ draw_tub (DrySceneBuilder *b, const DryBasin *basin, DryRect r, gboolean front)
   DryLook hidden = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_018, .dash = DRY_DASH_DASHED};
   DryLength w = dry_rect_width (r), h = dry_rect_height (r), lip = MIN (3 * DRY_INCH / 2, h / 4);
   DryLength in = MIN (3 * DRY_INCH, w / 8), slope = front ? MIN (w / 6, 9 * DRY_INCH) : in / 2;
-  gboolean drain_right = basin->drain == DRY_END_RIGHT;
-  DryLength left = front && drain_right ? slope : in / 2,
-            right = front && !drain_right ? slope : in / 2;
+  DryLength left = front && dry_drawing_tub_slopes (basin, DRY_END_LEFT) ? slope : in / 2,
+            right = front && dry_drawing_tub_slopes (basin, DRY_END_RIGHT) ? slope : in / 2;
   DryPoint well[4] = {{r.x0 + in, r.y1},
                       {r.x0 + in + left, r.y0 + h / 8},
                       {r.x1 - in - right, r.y0 + h / 8},
@@ -40,26 +39,14 @@ draw_tub (DrySceneBuilder *b, const DryBasin *basin, DryRect r, gboolean front)
 }
 
 static void
-draw_pan (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face, DryRect r)
+draw_pan (DrySceneBuilder *b, DryRect r)
 {
-  const DryBasin *basin = &plan->context.room->basin;
   DryLook mask = {.fill = DRY_INK_PAPER, .alpha = 0.88};
   DryLook body = {
       .stroke = DRY_INK_BASIN, .pen = DRY_PEN_035, .fill = DRY_INK_BASIN, .alpha = 0.10};
-  DryLook curb = {
-      .stroke = DRY_INK_BASIN, .pen = DRY_PEN_025, .fill = DRY_INK_BASIN, .alpha = 0.06};
-  DryLength thick = MIN (9 * DRY_INCH / 2, dry_rect_width (r) / 4);
 
   dry_scene_builder_rect (b, mask, r);
   dry_scene_builder_rect (b, body, r);
-  if (basin->height <= face->deck)
-    return;
-  if (is_front (plan, face))
-    dry_scene_builder_rect (b, curb, (DryRect){r.x0, 0, r.x1, basin->height});
-  else if (face->dry_left || face->leg_left)
-    dry_scene_builder_rect (b, body, (DryRect){r.x0, 0, r.x0 + thick, basin->height});
-  else if (face->dry_right || face->leg_right)
-    dry_scene_builder_rect (b, body, (DryRect){r.x1 - thick, 0, r.x1, basin->height});
 }
 
 /* Where the front of a neo-angle pan turns: its corners before this face. */
@@ -73,7 +60,7 @@ draw_turns (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face, DryRec
   DryPoint o, along;
   double length;
 
-  if (!wall || room->basin.height <= 0 || !dry_basin_outline (room, &outline) || outline.cut < 0)
+  if (!dry_basin_outline (room, &outline) || outline.cut < 0)
     return;
   o = dry_wall_point (wall, face->side, 0, 0);
   along = dry_wall_point (wall, face->side, DRY_FOOT, 0);
@@ -104,7 +91,7 @@ dry_draw_elevation_basin (DrySceneBuilder *b, const DryPlan *plan, const DryFace
   if (basin->kind == DRY_BASIN_TUB)
     draw_tub (b, basin, r, is_front (plan, face));
   else {
-    draw_pan (b, plan, face, r);
+    draw_pan (b, r);
     draw_turns (b, plan, face, r);
   }
 }
@@ -167,7 +154,7 @@ dry_draw_elevation_openings (DrySceneBuilder *b, const DryPlan *plan, const DryF
     DryLength u = face->side == DRY_SIDE_INSIDE ? o->u : face->length - o->u - o->width;
     DryRect r = {u, o->z, u + o->width, o->z + o->height};
 
-    if (o->wall != face->wall || dry_rect_is_empty (r))
+    if (o->wall != face->wall)
       continue;
     dry_scene_builder_tag (b, DRY_LAYER_ROOM, DRY_SHOWS_OPENING, o->id, -1);
     if (o->kind == DRY_OPENING_WINDOW)

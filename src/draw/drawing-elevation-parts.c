@@ -121,7 +121,7 @@ draw_bar (DrySceneBuilder *b, DryRect r)
   DryLength plate = thick, half = thick / 2;
   DryPoint ends[2];
 
-  ends[0] = w >= h ? (DryPoint){r.x0 + half, r.y0 + half} : (DryPoint){r.x0 + half, r.y0 + half};
+  ends[0] = (DryPoint){r.x0 + half, r.y0 + half};
   ends[1] = w >= h ? (DryPoint){r.x1 - half, r.y0 + half} : (DryPoint){r.x0 + half, r.y1 - half};
   for (guint i = 0; i < 2; i++) {
     dry_scene_builder_circle (b, PAPER_MASK, ends[i], plate);
@@ -139,7 +139,7 @@ draw_bench (DrySceneBuilder *b, const DryPart *part, DryRect r)
                   .fill = DRY_INK_FITTING,
                   .alpha = 0.06,
                   .dash = DRY_DASH_SOLID};
-  DryLength top = MIN (part->height > 0 ? part->height : DRY_INCH, dry_rect_height (r));
+  DryLength top = MIN (part->height, dry_rect_height (r));
 
   dry_scene_builder_rect (b, PAPER_MASK, r);
   if (!part->fold_down)

@@ -19,12 +19,13 @@ find_on_plan (const DryRoom *room, DryId object, DryPoint *at)
     *at = (DryPoint){(c[0].x + c[2].x) / 2, (c[0].y + c[2].y) / 2};
     return TRUE;
   }
-  if (part && (wall = dry_room_get_wall (room, part->wall))) {
-    *at = dry_wall_point (wall, part->side, part->u, 3 * DRY_INCH);
+  if (part) {
+    *at = dry_wall_point (dry_room_get_wall (room, part->wall), part->side, part->u, 3 * DRY_INCH);
     return TRUE;
   }
-  if (opening && (wall = dry_room_get_wall (room, opening->wall))) {
-    *at = dry_wall_point (wall, DRY_SIDE_INSIDE, opening->u + opening->width / 2, 0);
+  if (opening) {
+    *at = dry_wall_point (dry_room_get_wall (room, opening->wall), DRY_SIDE_INSIDE,
+                          opening->u + opening->width / 2, 0);
     return TRUE;
   }
   if (wall) {

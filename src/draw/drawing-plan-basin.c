@@ -54,6 +54,37 @@ draw_drain (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin, DryP
   dry_scene_builder_circle (b, grate, centre, r / 2);
 }
 
+gboolean
+dry_drawing_tub_slopes (const DryBasin *basin, DryEnd end)
+{
+  return basin->drain != end;
+}
+
+DryPoint
+dry_drawing_pan_drain (const DryBasin *basin)
+{
+  return dry_floor_drain (basin, MIN (basin->length, basin->width) / 4);
+}
+
+/* Along the edge its end names, or across the middle, plan/floor.c; how wide and how far from the
+ * edge by eye. */
+DryRect
+dry_drawing_pan_channel (const DryBasin *basin)
+{
+  DryLength l = basin->length, w = basin->width, edge = MIN (l, w) / 8, wide = MIN (l, w) / 15;
+
+  switch (basin->drain) {
+  case DRY_END_LEFT:
+    return (DryRect){edge, edge, edge + wide, w - edge};
+  case DRY_END_RIGHT:
+    return (DryRect){l - edge - wide, edge, l - edge, w - edge};
+  case DRY_END_BACK:
+    return (DryRect){edge, edge, l - edge, edge + wide};
+  default:
+    return (DryRect){edge, (w - wide) / 2, l - edge, (w + wide) / 2};
+  }
+}
+
 static void
 draw_tub (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin)
 {
@@ -63,18 +94,35 @@ draw_tub (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin)
   DryLook bottom = {
       .stroke = DRY_INK_BASIN, .pen = DRY_PEN_018, .fill = DRY_INK_BASIN, .alpha = 0.05};
   DryLength l = basin->length, w = basin->width, unit = MIN (l / 24, w / 12);
-  gboolean drain_right = basin->drain == DRY_END_RIGHT;
-  gboolean both = basin->drain == DRY_END_CENTRE || basin->drain == DRY_END_BACK;
   DryRect in = {3 * unit / 2, unit, l - 3 * unit / 2, w - 5 * unit / 4};
-  /* The end away from the drain slopes as a back rest; with the drain in the middle both do. */
-  DryLength left = both || drain_right ? 4 * unit : unit,
-            right = both || !drain_right ? 4 * unit : unit;
+  DryLength left = dry_drawing_tub_slopes (basin, DRY_END_LEFT) ? 4 * unit : unit,
+            right = dry_drawing_tub_slopes (basin, DRY_END_RIGHT) ? 4 * unit : unit;
   DryRect floor = {in.x0 + left, in.y0 + unit, in.x1 - right, in.y1 - unit};
 
   draw_round (b, wall, basin, rim, (DryRect){0, 0, l, w}, unit / 2);
   draw_round (b, wall, basin, well, in, 9 * unit / 4);
   draw_round (b, wall, basin, bottom, floor, 2 * unit);
   draw_drain (b, wall, basin, dry_floor_drain (basin, in.x0 + unit + 5 * unit / 3));
+}
+
+/* The floor falls to a channel as one plane from each side that is not the channel's own. */
+static void
+draw_channel (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin, DryRect floor,
+              DryLook fall)
+{
+  DryRect channel = dry_drawing_pan_channel (basin);
+  DryPoint c = dry_rect_centre (channel);
+  DryEnd end = basin->drain;
+
+  draw_round (b, wall, basin, DRY_LOOK_LINE (DRY_INK_BASIN, DRY_PEN_025), channel, 0);
+  if (end == DRY_END_LEFT)
+    draw_line (b, wall, basin, fall, (DryPoint){floor.x1, c.y}, (DryPoint){channel.x1, c.y});
+  else if (end == DRY_END_RIGHT)
+    draw_line (b, wall, basin, fall, (DryPoint){floor.x0, c.y}, (DryPoint){channel.x0, c.y});
+  else
+    draw_line (b, wall, basin, fall, (DryPoint){c.x, floor.y1}, (DryPoint){c.x, channel.y1});
+  if (end == DRY_END_CENTRE)
+    draw_line (b, wall, basin, fall, (DryPoint){c.x, floor.y0}, (DryPoint){c.x, channel.y0});
 }
 
 static void
@@ -86,13 +134,17 @@ draw_pan (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin)
   DryLength l = basin->length, w = basin->width, edge = MIN (MIN (l, w) / 24, 40 * DRY_MM);
   DryLength curb = MIN (w / 8, 9 * DRY_INCH / 2);
   DryRect floor = {edge, edge, l - edge, w - curb};
-  DryPoint drain = dry_floor_drain (basin, MIN (l, w) / 4);
+  DryPoint drain = dry_drawing_pan_drain (basin);
   DryPoint corners[4] = {
       {floor.x0, floor.y0}, {floor.x1, floor.y0}, {floor.x1, floor.y1}, {floor.x0, floor.y1}};
 
   draw_round (b, wall, basin, rim, (DryRect){0, 0, l, w}, 0);
   draw_round (b, wall, basin, thin, floor, edge / 2);
   draw_line (b, wall, basin, thin, (DryPoint){0, w - curb}, (DryPoint){l, w - curb});
+  if (basin->linear_drain) {
+    draw_channel (b, wall, basin, floor, fall);
+    return;
+  }
   for (guint i = 0; i < 4; i++)
     draw_line (b, wall, basin, fall, corners[i], drain);
   draw_drain (b, wall, basin, drain);
@@ -139,7 +191,7 @@ draw_cut_pan (DrySceneBuilder *b, const DryWall *wall, const DryBasin *basin,
   DryLook thin = DRY_LOOK_LINE (DRY_INK_BASIN, DRY_PEN_025);
   DryLook fall = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_013, .dash = DRY_DASH_CHAIN};
   DryLength least = MIN (basin->length, basin->width);
-  DryPoint drain = dry_floor_drain (basin, least / 4), at = drain, floor[5];
+  DryPoint drain = dry_drawing_pan_drain (basin), at = drain, floor[5];
 
   draw_in (outline, MIN (least / 24, 40 * DRY_MM), MIN (least / 8, 9 * DRY_INCH / 2), floor);
   put_on_plan (wall, basin, &at, 1);
@@ -157,7 +209,7 @@ dry_draw_plan_basin (DrySceneBuilder *b, const DryPlan *plan)
   const DryWall *wall = dry_room_get_wall (plan->context.room, basin->wall);
   DryBasinOutline outline;
 
-  if (basin->id == 0 || !wall || basin->length <= 0 || basin->width <= 0)
+  if (basin->id == 0)
     return;
   dry_scene_builder_tag (b, DRY_LAYER_BASIN, DRY_SHOWS_BASIN, basin->id, -1);
   if (basin->kind == DRY_BASIN_TUB)

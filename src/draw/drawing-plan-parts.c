@@ -148,8 +148,6 @@ dry_draw_plan_parts (DrySceneBuilder *b, const DryPlan *plan)
     PartView v = {b, dry_room_get_wall (room, part->wall), part};
     gboolean hidden = dry_part_kind_is_hidden (part->kind);
 
-    if (!v.wall)
-      continue;
     dry_scene_builder_tag (b, hidden ? DRY_LAYER_HIDDEN : DRY_LAYER_PARTS, DRY_SHOWS_PART, part->id,
                            (gint) i);
     if (hidden)

@@ -8,9 +8,7 @@
 DryLength
 dry_drawing_wall_thickness (const DryWall *wall)
 {
-  if (wall->added && wall->thickness > 0)
-    return wall->thickness;
-  return wall->stud_depth > 0 ? wall->stud_depth : 7 * DRY_INCH / 2;
+  return wall->added && wall->thickness > 0 ? wall->thickness : wall->stud_depth;
 }
 
 DryPoint
@@ -104,7 +102,7 @@ static void
 draw_stud (DrySceneBuilder *b, const DryWall *wall, DryLength u0, DryLength u1, gboolean added,
            gint index)
 {
-  DryLength t = wall->stud_depth > 0 ? wall->stud_depth : dry_drawing_wall_thickness (wall);
+  DryLength t = wall->stud_depth;
   DryInk ink = wall->steel_studs ? DRY_INK_STEEL : DRY_INK_WOOD;
   DryLook look = {.stroke = ink,
                   .pen = added ? DRY_PEN_035 : DRY_PEN_018,
@@ -144,11 +142,9 @@ draw_known_studs (DrySceneBuilder *b, const DryPlan *plan, const DryWall *wall, 
 static void
 draw_guessed_studs (DrySceneBuilder *b, const DryWall *wall, const GPtrArray *openings)
 {
-  DryLength length = dry_wall_length (wall), w = wall->stud_width > 0 ? wall->stud_width : 0;
+  DryLength length = dry_wall_length (wall), w = wall->stud_width;
   guint n = 0;
 
-  if (w == 0)
-    return;
   draw_stud (b, wall, 0, MIN (w, length), FALSE, -1);
   draw_stud (b, wall, MAX (length - w, 0), length, FALSE, -1);
   if (wall->n_found_studs > 0) {
@@ -157,8 +153,6 @@ draw_guessed_studs (DrySceneBuilder *b, const DryWall *wall, const GPtrArray *op
         draw_stud (b, wall, wall->found_studs[i] - w / 2, wall->found_studs[i] + w / 2, FALSE, -1);
     return;
   }
-  if (wall->stud_spacing < DRY_INCH)
-    return;
   for (DryLength u = wall->first_stud > 0 ? wall->first_stud : wall->stud_spacing;
        u < length - 3 * w / 2 && n < 500; u += wall->stud_spacing, n++)
     if (!is_in_opening (openings, u))
@@ -294,8 +288,6 @@ dry_draw_plan_openings (DrySceneBuilder *b, const DryPlan *plan)
   const DryRoom *room = plan->context.room;
 
   for (guint i = 0; i < room->n_openings; i++) {
-    const DryWall *wall = dry_room_get_wall (room, room->openings[i].wall);
-    if (wall)
-      draw_opening (b, wall, &room->openings[i]);
+    draw_opening (b, dry_room_get_wall (room, room->openings[i].wall), &room->openings[i]);
   }
 }

@@ -150,7 +150,7 @@ draw_basin_depth (DrySceneBuilder *b, const DryRoom *room, DryRect outside)
   const DryWall *wall = dry_room_get_wall (room, room->basin.wall);
   DryLength stops[2];
 
-  if (!room->basin.id || !wall || !find_side (wall, &side) || !dry_room_basin_corners (room, c))
+  if (!dry_room_basin_corners (room, c) || !find_side (wall, &side))
     return;
   if (side == DRY_TOWARD_UP || side == DRY_TOWARD_DOWN) {
     stops[0] = c[0].y;
@@ -232,10 +232,9 @@ draw_names (DrySceneBuilder *b, const DryRoom *room)
     at.y = low - bounds.y0 >= bounds.y1 - high ? low - (low - bounds.y0) / 4
                                                : high + (bounds.y1 - high) / 4;
   }
-  if (room->name)
-    dry_scene_builder_text (
-        b, at, (DryLettering){.size = 3, .bold = TRUE, .room = dry_rect_width (bounds)}, "%s",
-        room->name);
+  dry_scene_builder_text (b, at,
+                          (DryLettering){.size = 3, .bold = TRUE, .room = dry_rect_width (bounds)},
+                          "%s", room->name);
 }
 
 void
@@ -243,8 +242,6 @@ dry_draw_plan (DrySceneBuilder *b, const DryPlan *plan, gboolean turning)
 {
   const DryRoom *room = plan->context.room;
 
-  if (room->n_outline < 3)
-    return;
   dry_scene_builder_begin_view (b, DRY_VIEW_PLAN, -1, (DryPoint){0, 0}, "Plan");
   draw_floor (b, room);
   dry_draw_plan_basin (b, plan);

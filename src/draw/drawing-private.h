@@ -25,6 +25,13 @@ void dry_draw_plan_basin (DrySceneBuilder *b, const DryPlan *plan);
 void dry_draw_plan_parts (DrySceneBuilder *b, const DryPlan *plan);
 void dry_draw_plan_dimensions (DrySceneBuilder *b, const DryPlan *plan);
 DryLength dry_drawing_wall_thickness (const DryWall *wall);
+/* Whether a tub's left or right end slopes as a back rest: the end away from the drain; with the
+ * drain in the middle both do. */
+gboolean dry_drawing_tub_slopes (const DryBasin *basin, DryEnd end);
+/* The drain of a pan, and the channel where it has one, in lengths from the basin's back left
+ * corner, x along its length: as the floor's fall is reckoned. */
+DryPoint dry_drawing_pan_drain (const DryBasin *basin);
+DryRect dry_drawing_pan_channel (const DryBasin *basin);
 /* The outer corner at the start of outline wall `i`. */
 DryPoint dry_drawing_outer_corner (const DryRoom *room, guint i);
 

@@ -14,23 +14,20 @@ typedef struct {
   double l, w;
 } Footprint;
 
-static gboolean
+/* Nothing is drawn without a basin: dry_drawing_room_shaped(). */
+static void
 find_footprint (const DryRoom *room, Footprint *f)
 {
   DryPoint c[4];
 
-  if (!dry_room_basin_corners (room, c))
-    return FALSE;
+  dry_room_basin_corners (room, c);
   f->o = (DrySpot){(double) c[0].x, (double) c[0].y, 0};
   f->l = hypot ((double) (c[3].x - c[0].x), (double) (c[3].y - c[0].y));
   f->w = hypot ((double) (c[1].x - c[0].x), (double) (c[1].y - c[0].y));
-  if (f->l <= 0 || f->w <= 0)
-    return FALSE;
   f->lx = (double) (c[3].x - c[0].x) / f->l;
   f->ly = (double) (c[3].y - c[0].y) / f->l;
   f->wx = (double) (c[1].x - c[0].x) / f->w;
   f->wy = (double) (c[1].y - c[0].y) / f->w;
-  return TRUE;
 }
 
 /* `x` along the back, `y` out from it. */
@@ -189,7 +186,6 @@ draw_tub (DryRoomPicture *self, const Footprint *f, gboolean figures)
   const DryBasin *basin = &self->room->basin;
   double h = (double) basin->height, unit = MIN (f->l, f->w) / 12, in = unit * 1.1;
   double floor = MIN (h / 5, 4.0 * DRY_INCH), deep = unit * 1.3;
-  gboolean drain_right = basin->drain == DRY_END_RIGHT;
   DrySpot well[4 * DRY_CURVE_POINTS], bottom[4 * DRY_CURVE_POINTS], rim[4];
   double c[4][2] = {{0, 0}, {f->l, 0}, {f->l, f->w}, {0, f->w}};
   DryPoint mouth[4 * DRY_CURVE_POINTS + 2], window[4 * DRY_CURVE_POINTS + 8];
@@ -209,8 +205,9 @@ draw_tub (DryRoomPicture *self, const Footprint *f, gboolean figures)
   dry_picture_shape (self, DRY_SHADOW (0.22), well, n);
   /* From rim to bottom the sides catch more and more light. */
   for (guint i = 1; n_window > 0 && i <= 10; i++) {
-    double t = i / 10.0, left = (drain_right ? 3 : 1) * deep * t,
-           right = (drain_right ? 1 : 3) * deep * t;
+    double t = i / 10.0;
+    double left = (dry_drawing_tub_slopes (basin, DRY_END_LEFT) ? 3 : 1) * deep * t,
+           right = (dry_drawing_tub_slopes (basin, DRY_END_RIGHT) ? 3 : 1) * deep * t;
     n = round_spots (f, x0 + left, y0 + deep * t, x1 - right, y1 - deep * t, unit * (2.6 - 0.6 * t),
                      h + (floor - h) * t, bottom);
     dry_eye_draw_through (&self->eye, self->b,
@@ -229,29 +226,36 @@ draw_tub (DryRoomPicture *self, const Footprint *f, gboolean figures)
     dry_picture_shape (self, DRY_MATERIAL (DRY_INK_ENAMEL), rim, 4);
 }
 
+/* A point of the basin, x along its length, as it stands in the room: turned, its length runs out
+ * from the wall. */
+static DrySpot
+basin_spot (const Footprint *f, const DryBasin *basin, double x, double y, double z)
+{
+  return basin->turned ? spot (f, y, x, z) : spot (f, x, y, z);
+}
+
 static void
 draw_drain (DryRoomPicture *self, const Footprint *f, double z)
 {
   const DryBasin *basin = &self->room->basin;
-  double r = 2.2 * DRY_INCH, x = f->l / 2, y = f->w / 2;
+  DryLook look = {.fill = DRY_INK_METAL, .alpha = 0.7};
+  DryPoint at = dry_drawing_pan_drain (basin);
+  double r = 2.2 * DRY_INCH;
   DrySpot grate[24];
 
   if (basin->linear_drain) {
-    DrySpot strip[4] = {spot (f, 3 * r, 2 * r, z), spot (f, f->l - 3 * r, 2 * r, z),
-                        spot (f, f->l - 3 * r, 3 * r, z), spot (f, 3 * r, 3 * r, z)};
-    dry_picture_shape (self, (DryLook){.fill = DRY_INK_METAL, .alpha = 0.7}, strip, 4);
+    DryRect c = dry_drawing_pan_channel (basin);
+    double x0 = (double) c.x0, y0 = (double) c.y0, x1 = (double) c.x1, y1 = (double) c.y1;
+    DrySpot strip[4] = {basin_spot (f, basin, x0, y0, z), basin_spot (f, basin, x1, y0, z),
+                        basin_spot (f, basin, x1, y1, z), basin_spot (f, basin, x0, y1, z)};
+    dry_picture_shape (self, look, strip, 4);
     return;
   }
-  if (basin->drain == DRY_END_LEFT || basin->drain == DRY_END_RIGHT)
-    x = basin->drain == DRY_END_LEFT ? 4 * r : f->l - 4 * r;
-  else if (basin->drain == DRY_END_BACK)
-    y = 4 * r;
   for (guint i = 0; i < G_N_ELEMENTS (grate); i++) {
     double a = 2 * G_PI * i / G_N_ELEMENTS (grate);
-    grate[i] = spot (f, x + r * cos (a), y + r * sin (a), z);
+    grate[i] = basin_spot (f, basin, (double) at.x + r * cos (a), (double) at.y + r * sin (a), z);
   }
-  dry_picture_shape (self, (DryLook){.fill = DRY_INK_METAL, .alpha = 0.7}, grate,
-                     G_N_ELEMENTS (grate));
+  dry_picture_shape (self, look, grate, G_N_ELEMENTS (grate));
 }
 
 /* One stretch of curb inside the edge from `a` to `b` of an outline walked clockwise. */
@@ -282,8 +286,7 @@ draw_pan (DryRoomPicture *self, const Footprint *f, gboolean figures)
   DrySpot floor[5];
   guint n;
 
-  if (!dry_basin_outline (self->room, &outline))
-    return;
+  dry_basin_outline (self->room, &outline);
   n = outline.n;
   for (guint i = 0; i < n; i++) {
     DryPoint p = outline.points[(n - i) % n];
@@ -312,8 +315,7 @@ dry_picture_basin (DryRoomPicture *self, gboolean figures)
   const DryBasin *basin = &self->room->basin;
   Footprint f;
 
-  if (!find_footprint (self->room, &f))
-    return;
+  find_footprint (self->room, &f);
   dry_scene_builder_tag (self->b, DRY_LAYER_BASIN, DRY_SHOWS_BASIN, basin->id, -1);
   if (basin->kind == DRY_BASIN_TUB)
     draw_tub (self, &f, figures);
@@ -328,7 +330,7 @@ draw_bench (DryRoomPicture *self, const DryPart *part, const DryWall *wall)
 {
   DrySurface s = dry_surface_of (wall, part->side);
   DryRect r = dry_part_rect (part);
-  double top = part->height > 0 ? (double) part->height : 1.0 * DRY_INCH;
+  double top = (double) part->height;
   Footprint f = {.o = dry_surface_spot (&s, (double) r.x0, 0, 0),
                  .lx = s.ux,
                  .ly = s.uy,
@@ -350,7 +352,7 @@ dry_picture_benches (DryRoomPicture *self)
     const DryPart *part = &self->room->parts[i];
     const DryWall *wall = dry_room_get_wall (self->room, part->wall);
 
-    if (part->kind == DRY_PART_BENCH && wall && part->depth > 0)
+    if (part->kind == DRY_PART_BENCH)
       draw_bench (self, part, wall);
   }
 }
@@ -366,7 +368,7 @@ dry_picture_glass (DryRoomPicture *self)
         .fill = DRY_INK_GLASS, .alpha = 0.13, .stroke = DRY_INK_GLASS, .pen = DRY_PEN_025};
     DrySurface s;
 
-    if (part->kind != DRY_PART_GLASS || !wall || w <= 0 || z1 <= z0)
+    if (part->kind != DRY_PART_GLASS)
       continue;
     s = dry_surface_of (wall, part->side);
     dry_scene_builder_tag (self->b, DRY_LAYER_PARTS, DRY_SHOWS_PART, part->id, -1);

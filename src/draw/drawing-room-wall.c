@@ -6,8 +6,6 @@
 
 #include <math.h>
 
-#define NICHE_DEPTH (3.5 * DRY_INCH) /* where the part says none */
-
 /* --- tile --- */
 
 typedef struct {
@@ -168,7 +166,7 @@ draw_openings (DryRoomPicture *self, const DrySurface *s, const DryWall *wall, D
     DryLength u = side == DRY_SIDE_INSIDE ? o->u : length - o->u - o->width;
     DryRect r = {u, o->z, u + o->width, o->z + o->height};
 
-    if (o->wall != wall->id || dry_rect_is_empty (r))
+    if (o->wall != wall->id)
       continue;
     dry_scene_builder_tag (self->b, DRY_LAYER_ROOM, DRY_SHOWS_OPENING, o->id, -1);
     draw_opening (self, s, o, r);
@@ -244,7 +242,7 @@ draw_niche_shadow (DryRoomPicture *self, const DrySurface *s, DryRect r, double 
 static void
 draw_niche (DryRoomPicture *self, const DrySurface *s, const DryPart *part)
 {
-  double d = part->depth > 0 ? (double) part->depth : NICHE_DEPTH;
+  double d = (double) part->depth;
   DryRect r = dry_part_rect (part);
   double u0 = (double) r.x0, u1 = (double) r.x1, z0 = (double) r.y0, z1 = (double) r.y1;
   DrySpot mouth[4] = {dry_surface_spot (s, u0, z0, 0), dry_surface_spot (s, u1, z0, 0),

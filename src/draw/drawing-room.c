@@ -218,7 +218,7 @@ draw_added (DryRoomPicture *self, const DryWall *wall)
   DrySurface in = dry_surface_of (wall, DRY_SIDE_INSIDE);
   double length = (double) dry_wall_length (wall);
   double height = (double) dry_wall_height (self->room, wall);
-  double thick = (double) (wall->thickness > 0 ? wall->thickness : wall->stud_depth);
+  double thick = (double) dry_drawing_wall_thickness (wall);
 
   for (guint k = 0; k < 2; k++) {
     double u = k ? length : 0, sign = k ? 1 : -1;
@@ -264,10 +264,10 @@ draw_room (DryRoomPicture *self, gboolean figures, const DryPoint corners[4])
   dry_scene_builder_tag (self->b, DRY_LAYER_ROOM, DRY_SHOWS_ROOM, 0, -1);
   dry_scene_builder_path (self->b, DRY_MATERIAL (DRY_INK_PAINT), self->frame, 4, TRUE);
   draw_level (self, DRY_MATERIAL (DRY_INK_FLOOR), 0);
-  if (room->ceiling > EYE_HEIGHT)
+  if (room->ceiling > EYE_HEIGHT) {
     draw_level (self, DRY_MATERIAL (DRY_INK_ENAMEL), (double) room->ceiling);
-  if (room->ceiling > EYE_HEIGHT)
     draw_level (self, DRY_SHADOW (0.05), (double) room->ceiling);
+  }
   for (guint i = 0; i < room->n_outline; i++)
     dry_picture_wall (self, &room->walls[i], DRY_SIDE_INSIDE);
   dry_scene_builder_tag (self->b, DRY_LAYER_ROOM, DRY_SHOWS_NOTHING, 0, -1);

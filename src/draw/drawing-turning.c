@@ -33,13 +33,13 @@ draw_swings (DrySceneBuilder *b, const DryRoom *room)
   for (guint i = 0; i < room->n_openings; i++) {
     const DryOpening *o = &room->openings[i];
     const DryWall *wall = dry_room_get_wall (room, o->wall);
-    if (wall && o->kind == DRY_OPENING_DOOR)
+    if (o->kind == DRY_OPENING_DOOR)
       draw_sector (b, wall, DRY_SIDE_INSIDE, o->u, o->width, 0, 90);
   }
   for (guint i = 0; i < room->n_parts; i++) {
     const DryPart *part = &room->parts[i];
     const DryWall *wall = dry_room_get_wall (room, part->wall);
-    if (wall && part->kind == DRY_PART_GLASS && part->hinged)
+    if (part->kind == DRY_PART_GLASS && part->hinged)
       draw_sector (b, wall, part->side, part->u, part->width, 45, 135);
   }
 }

@@ -214,3 +214,11 @@ dry_flow_length (const DryPapers *papers, const DryPlan *plan, DryLength length)
   *space = '\0';
   return g_strconcat (text, "\u2004", space + 1, NULL);
 }
+
+const char *
+dry_flow_room_name (const DryPlan *plan)
+{
+  const char *name = plan->context.room->name;
+
+  return *name ? name : "Room";
+}

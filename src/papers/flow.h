@@ -61,6 +61,8 @@ void dry_flow_table_end (DryFlow *self);
  */
 char *dry_flow_number (const DryPapers *papers, double value,
                        int decimals) G_GNUC_WARN_UNUSED_RESULT;
+/* The room's name; "Room" where it has none. Borrowed. */
+const char *dry_flow_room_name (const DryPlan *plan);
 /* A length as the job wants it, with the papers' decimal mark. */
 char *dry_flow_length (const DryPapers *papers, const DryPlan *plan,
                        DryLength length) G_GNUC_WARN_UNUSED_RESULT;

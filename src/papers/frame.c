@@ -88,8 +88,7 @@ close_page (DryPapers *papers, DryPage *page, guint number)
   dry_page_add_line (page, DRY_INK_LINE, DRY_PEN_018, x + a, y, 0, BLOCK);
   dry_page_add_line (page, DRY_INK_LINE, DRY_PEN_018, x + a + b, y, 0, BLOCK);
   add_cell (page, x, y, a, "Project", job->title, TRUE);
-  add_cell (page, x, y + half, a, "Room",
-            page->plan->context.room->name ? page->plan->context.room->name : "Room", FALSE);
+  add_cell (page, x, y + half, a, "Room", dry_flow_room_name (page->plan), FALSE);
   add_cell (page, x + a, y, b, "Sheet", page->title, TRUE);
   add_cell (page, x + a, y + half, b, page->scale ? unit : "Scale", scale, FALSE);
   add_cell (page, x + a + b, y, c, "Date", papers->date ? papers->date : "–", FALSE);

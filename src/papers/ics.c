@@ -2,6 +2,7 @@
 /* Writes content lines of RFC 5545: folded at 75 octets between characters, text escaped, CRLF.
  * Identifiers are made of the job and the task, so that a later export replaces an earlier one. */
 #include "papers/ics.h"
+#include "papers/flow.h"
 
 #include <string.h>
 
@@ -89,11 +90,11 @@ make_summary (const Writing *self, const DryTask *task)
 {
   const char *stop = strchr (task->text, '.');
   gsize n = stop ? (gsize) (stop - task->text) : strlen (task->text);
-  const char *room = self->plans[task->room]->context.room->name;
+  gboolean several = self->schedule->n_rooms > 1;
 
   return g_strdup_printf ("%s%s%s%.*s", task->kind == DRY_TASK_HOLD ? "HOLD: " : "",
-                          self->schedule->n_rooms > 1 && room ? room : "",
-                          self->schedule->n_rooms > 1 && room ? ": " : "", (int) n, task->text);
+                          several ? dry_flow_room_name (self->plans[task->room]) : "",
+                          several ? ": " : "", (int) n, task->text);
 }
 
 static char *

@@ -133,9 +133,9 @@ add_outline (cairo_surface_t *surface, const DryPapers *self)
     const DryPage *page = self->pages->pdata[i];
     g_autofree char *link = g_strdup_printf ("page=%u", i + 1);
     if (page->plan != room && self->plans->len > 1) {
-      const char *name = page->plan->context.room->name;
-      parent = cairo_pdf_surface_add_outline (surface, CAIRO_PDF_OUTLINE_ROOT, name ? name : "Room",
-                                              link, CAIRO_PDF_OUTLINE_FLAG_OPEN);
+      parent = cairo_pdf_surface_add_outline (surface, CAIRO_PDF_OUTLINE_ROOT,
+                                              dry_flow_room_name (page->plan), link,
+                                              CAIRO_PDF_OUTLINE_FLAG_OPEN);
       last = NULL;
     }
     room = page->plan;

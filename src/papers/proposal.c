@@ -73,12 +73,11 @@ static void
 add_rooms (DryFlow *flow, const DryPlan *const *plans, guint n_plans)
 {
   for (guint i = 0; i < n_plans; i++) {
-    const char *name = plans[i]->context.room->name;
     flow->plan = plans[i];
     if (i > 0)
       dry_flow_begin (flow, "Proposal");
     dry_flow_text (flow, (DryType){12, FALSE, DRY_INK_TEXT_FAINT, DRY_ALIGN_LEFT}, 0,
-                   name && *name ? name : "Room");
+                   dry_flow_room_name (plans[i]));
     dry_flow_skip (flow, 1);
     dry_client_picture (flow, plans[i], 95);
     add_choice (flow, plans[i]);

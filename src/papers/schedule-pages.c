@@ -51,10 +51,10 @@ add_task (DryFlow *flow, const DryTable *table, const DrySchedule *schedule,
   g_autofree char *people = g_strdup_printf ("%s h × %u", hours, task->crew);
   g_autofree char *slack = dry_flow_number (flow->papers, (double) task->slack / 60, 1);
   g_autofree char *foot = write_waits (flow, schedule, task);
-  const char *room = plans[task->room]->context.room->name;
-  g_autofree char *text = schedule->n_rooms > 1 && room
-                              ? g_strdup_printf ("%s: %s", room, task->text)
-                              : g_strdup (task->text);
+  g_autofree char *text =
+      schedule->n_rooms > 1
+          ? g_strdup_printf ("%s: %s", dry_flow_room_name (plans[task->room]), task->text)
+          : g_strdup (task->text);
   g_autofree char *free_hours =
       task->critical ? g_strdup ("critical") : g_strdup_printf ("%s h free", slack);
   const char *cells[] = {clock, text, task->hours > 0 ? people : "",

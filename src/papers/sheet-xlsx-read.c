@@ -105,7 +105,9 @@ sheet_start (GMarkupParseContext *context, const char *element, const char **nam
   Reading *self = data;
   const char *name = local_name (element), *value;
 
-  if (g_str_equal (name, "row")) {
+  if (g_str_equal (name, "rPh"))
+    self->phonetic = TRUE;
+  else if (g_str_equal (name, "row")) {
     guint64 row = self->rows->rows->len + 1;
     value = find_attribute (names, values, "r");
     if (value && !g_ascii_string_to_unsigned (value, 10, 1, G_MAXUINT32, &row, NULL))
@@ -128,7 +130,7 @@ sheet_start (GMarkupParseContext *context, const char *element, const char **nam
       fail (error, DRY_ERROR_SYNTAX, "a cell of the sheet has no place");
     else if (self->column >= DRY_MAX_SHEET_COLUMNS)
       fail (error, DRY_ERROR_LIMIT, "the sheet has too many columns");
-  } else if ((g_str_equal (name, "v") || g_str_equal (name, "t")) && !self->text)
+  } else if ((g_str_equal (name, "v") || g_str_equal (name, "t")) && !self->text && !self->phonetic)
     self->text = g_string_new (NULL);
 }
 
@@ -171,7 +173,9 @@ sheet_end (GMarkupParseContext *context, const char *element, gpointer data, GEr
       part = joined;
     }
     self->value = part;
-  } else if (g_str_equal (name, "c"))
+  } else if (g_str_equal (name, "rPh"))
+    self->phonetic = FALSE;
+  else if (g_str_equal (name, "c"))
     finish_cell (self, error);
 }
 
@@ -222,6 +226,8 @@ parse (GBytes *bytes, const GMarkupParser *parser, Reading *self, GError **error
   const char *text = g_bytes_get_data (bytes, &length);
   g_autoptr (GError) why = NULL;
 
+  if (length == 0) /* without bytes there is no pointer to them */
+    text = "";
   if (length >= 3 && memcmp (text, "\xef\xbb\xbf", 3) == 0) {
     text += 3;
     length -= 3;

@@ -285,7 +285,7 @@ dry_papers_new_story_pole (const DryPlan *plan, const DryPaperOptions *options, 
   if (courses->len == 0) {
     g_set_error (error, DRY_ERROR, DRY_ERROR_UNSUPPORTED,
                  "The walls of “%s” have no tile in level courses: nothing to put on a story pole",
-                 plan->context.room->name ? plan->context.room->name : "the room");
+                 dry_flow_room_name (plan));
     return NULL;
   }
   papers = dry_papers_new_empty (&plan, 1, options);

@@ -145,7 +145,7 @@ dry_papers_add_summary (DryFlow *flow)
   g_array_set_size (flow->page->items, 0);
   dry_flow_text (flow, dry_type_title, 0, context->job->title);
   dry_flow_text (flow, (DryType){12, FALSE, DRY_INK_TEXT_FAINT, DRY_ALIGN_LEFT}, 0,
-                 context->room->name ? context->room->name : "Room");
+                 dry_flow_room_name (flow->plan));
   dry_flow_skip (flow, 3);
   dry_page_add_line (flow->page, DRY_INK_LINE, DRY_PEN_035, flow->left, flow->y, flow->width, 0);
   dry_flow_skip (flow, 2.5);

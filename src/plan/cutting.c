@@ -101,3 +101,13 @@ dry_cutting_estimate (const DryStock *stock, guint n_stock, const DryPiece *piec
   }
   return estimate;
 }
+
+guint
+dry_cutting_find_sheet (const DryCutting *self, const char *piece)
+{
+  for (guint i = 0; self != NULL && i < self->n_sheets; i++)
+    for (guint k = 0; k < self->sheets[i].n_placements; k++)
+      if (g_strcmp0 (self->pieces[self->sheets[i].placements[k].piece].name, piece) == 0)
+        return i + 1;
+  return 0;
+}

@@ -79,6 +79,10 @@ typedef struct {
 void dry_cutting_list_openings (const DryPolygon *shape, DryRect bounds, DryLength kerf,
                                 GArray *out);
 
+/* The sheet the piece of this name is cut from: its number from 1; 0 when it is cut from none, or
+ * nothing is cut (`self` NULL). */
+guint dry_cutting_find_sheet (const DryCutting *self, const char *piece);
+
 /* Deterministic; effort bounded by `effort` work units (0 = the default for live use, about 1 ms).
  */
 const DryCutting *dry_cutting_compute (DryArena *arena, const DryStock *stock, guint n_stock,

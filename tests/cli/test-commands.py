@@ -15,33 +15,10 @@ import sys
 import tempfile
 import xml.dom.minidom
 
-CLI, ROOT = sys.argv[1], pathlib.Path(sys.argv[2])
+from command_line import CLI, ROOT, fails, main, ok, run, test
+
 DEMO = ROOT / "data/demo/alcove-refit.drybay"
 COMMANDS = ["plan", "findings", "takeoff", "tile", "papers", "drawing", "check", "systems", "nest", "places", "remedy", "water", "cost", "schedule", "compare", "prices", "template"]
-TESTS = []
-
-
-def test(function):
-    TESTS.append(function)
-    return function
-
-
-def run(*arguments, **environment):
-    env = dict(os.environ, **environment)
-    return subprocess.run([CLI, *map(str, arguments)], capture_output=True, timeout=60, env=env)
-
-
-def ok(*arguments, status=0, **environment):
-    answer = run(*arguments, **environment)
-    assert answer.returncode == status, (arguments, answer.returncode, answer.stderr.decode())
-    return answer.stdout.decode()
-
-
-def fails(*arguments, says):
-    answer = run(*arguments)
-    message = answer.stderr.decode()
-    assert answer.returncode == 2, (arguments, answer.returncode, message)
-    assert re.search(says, message), (arguments, message)
 
 
 @test
@@ -592,18 +569,6 @@ def a_full_disk_is_noticed():
     with open("/dev/full", "w") as full:
         answer = subprocess.run([CLI, "plan", str(DEMO)], stdout=full, stderr=subprocess.PIPE)
     assert answer.returncode == 2, answer.returncode
-
-
-def main():
-    print(f"1..{len(TESTS)}")
-    for number, function in enumerate(TESTS, 1):
-        try:
-            function()
-            print(f"ok {number} {function.__name__}")
-        except Exception as error:  # noqa: BLE001 - a test's failure is a result, not an accident
-            print(f"not ok {number} {function.__name__}")
-            print("\n".join("# " + line for line in f"{type(error).__name__}: {error}".splitlines()))
-        sys.stdout.flush()
 
 
 main()

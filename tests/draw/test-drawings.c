@@ -53,23 +53,30 @@ test_golden_metric (void)
   check_golden (scene, "face-C-metric");
 }
 
-/* A pan with its corner cut off, in plan and before both walls it stands at. */
+/* A pan with its corner cut off, in plan and before both walls it stands at; a floor rolled into,
+ * with its channel at the back; a half wall beside a pan. */
 static void
-test_golden_neo_angle (void)
+test_golden_cases (void)
 {
-  static const char *const names[] = {"plan", "face:A", "face:B"};
-  static const char *const files[] = {"neo-angle-plan", "neo-angle-face-A", "neo-angle-face-B"};
-  g_autoptr (DryProject) project = dry_test_load ("04-neo-angle.drybay");
-  g_autoptr (GError) error = NULL;
-  g_autoptr (DryPlan) plan =
-      dry_plan_new (project, dry_test_room (project), dry_test_catalog (), NULL, &error);
+  static const struct {
+    const char *project, *name, *file;
+  } cases[] = {{"04-neo-angle.drybay", "plan", "neo-angle-plan"},
+               {"04-neo-angle.drybay", "face:A", "neo-angle-face-A"},
+               {"04-neo-angle.drybay", "face:B", "neo-angle-face-B"},
+               {"05-roll-in.drybay", "plan", "roll-in-plan"},
+               {"16-pony-wall.drybay", "plan", "pony-wall-plan"}};
 
-  g_assert_no_error (error);
-  for (guint i = 0; i < G_N_ELEMENTS (names); i++) {
-    g_autoptr (DryScene) scene = dry_drawing_by_name (plan, names[i], &error);
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autoptr (DryProject) project = dry_test_load (cases[i].project);
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryPlan) plan =
+        dry_plan_new (project, dry_test_room (project), dry_test_catalog (), NULL, &error);
+    g_autoptr (DryScene) scene = NULL;
 
     g_assert_no_error (error);
-    check_golden (scene, files[i]);
+    scene = dry_drawing_by_name (plan, cases[i].name, &error);
+    g_assert_no_error (error);
+    check_golden (scene, cases[i].file);
   }
 }
 
@@ -275,7 +282,7 @@ main (int argc, char **argv)
   }
   g_test_add_func ("/draw/turning", test_turning);
   g_test_add_func ("/draw/golden/metric", test_golden_metric);
-  g_test_add_func ("/draw/golden/neo-angle", test_golden_neo_angle);
+  g_test_add_func ("/draw/golden/cases", test_golden_cases);
   g_test_add_func ("/draw/names", test_names);
   g_test_add_func ("/draw/random-rooms", test_random_rooms);
   g_test_add_func ("/draw/board-views", test_board_views);

@@ -12,6 +12,7 @@
 #include "papers/scale.h"
 #include "project/file.h"
 #include "support/fixtures.h"
+#include "texts.h"
 
 static char *folder;
 
@@ -39,42 +40,12 @@ write_papers (const DryPlan *plan, DryPaperSize paper, const char *name)
   return path;
 }
 
-/* What a program prints, or NULL when it is not installed: then the test is skipped. */
-static char *
-run (const char *program, const char *a, const char *b)
-{
-  g_autofree char *found = g_find_program_in_path (program);
-  const char *argv[] = {program, a, b, b ? "-" : NULL, NULL};
-  char *out = NULL;
-
-  if (!found)
-    return NULL;
-  g_assert_true (g_spawn_sync (NULL, (char **) argv, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &out,
-                               NULL, NULL, NULL));
-  return out;
-}
-
-/* Runs of blanks and line ends as one space, so that a phrase is found wherever it broke. */
-static void
-collapse (char *text)
-{
-  char *to = text;
-
-  for (const char *from = text; from && *from; from++)
-    if (!g_ascii_isspace (*from))
-      *to++ = *from;
-    else if (to > text && to[-1] != ' ')
-      *to++ = ' ';
-  if (text)
-    *to = '\0';
-}
-
 static void
 test_content (void)
 {
   g_autoptr (DryPlan) plan = make_plan ("foam-bands");
   g_autofree char *path = write_papers (plan, DRY_PAPER_LETTER, "content.pdf");
-  g_autofree char *text = run ("pdftotext", "-layout", path);
+  g_autofree char *text = dry_test_run ("pdftotext", "-layout", path);
   static const char *const words[] = {"Cautions",
                                       "Silica dust",
                                       "Scalding",
@@ -97,7 +68,7 @@ test_content (void)
     g_test_skip ("pdftotext is not installed");
     return;
   }
-  collapse (text);
+  dry_test_collapse (text);
   for (guint i = 0; i < G_N_ELEMENTS (words); i++)
     if (!strstr (text, words[i]))
       g_test_fail_printf ("the papers do not say “%s”", words[i]);
@@ -136,12 +107,12 @@ test_cautions_by_year (void)
     plan = dry_plan_new (dated, dry_test_room (dated), dry_test_catalog (), NULL, &error);
     g_assert_no_error (error);
     path = write_papers (plan, DRY_PAPER_LETTER, "year.pdf");
-    text = run ("pdftotext", "-layout", path);
+    text = dry_test_run ("pdftotext", "-layout", path);
     if (!text) {
       g_test_skip ("pdftotext is not installed");
       return;
     }
-    collapse (text);
+    dry_test_collapse (text);
     g_assert_cmpint (strstr (text, "40 CFR 745") != NULL, ==, cases[i].lead);
     g_assert_cmpint (strstr (text, "29 CFR 1926.1101") != NULL, ==, cases[i].asbestos);
   }
@@ -156,7 +127,7 @@ test_pages (void)
   g_autoptr (DryPapers) one = dry_papers_new (plans, 1, &options);
   g_autoptr (DryPapers) two = dry_papers_new (plans, 2, &options);
   g_autofree char *path = write_papers (plan, DRY_PAPER_A4, "pages.pdf");
-  g_autofree char *info = run ("pdfinfo", path, NULL);
+  g_autofree char *info = dry_test_run ("pdfinfo", path, NULL);
   guint n = dry_papers_get_n_pages (one);
 
   /* Summary, plan, three faces, linings or not, cut sheets, take-off, order: eight at the least. */
@@ -184,7 +155,7 @@ test_water_page (void)
 {
   g_autoptr (DryPlan) plan = make_plan ("foam-bands");
   g_autofree char *path = write_papers (plan, DRY_PAPER_LETTER, "water.pdf");
-  g_autofree char *text = run ("pdftotext", "-layout", path);
+  g_autofree char *text = dry_test_run ("pdftotext", "-layout", path);
 
   g_assert_true (plan->water->n_paths > 0);
   if (!text) {
@@ -229,12 +200,12 @@ test_inspection (void)
   picked = dry_edit_set_job (project, &job, NULL);
   plan = dry_plan_new (picked, dry_test_room (picked), dry_test_catalog (), NULL, NULL);
   path = write_papers (plan, DRY_PAPER_LETTER, "inspection.pdf");
-  text = run ("pdftotext", "-layout", path);
+  text = dry_test_run ("pdftotext", "-layout", path);
   if (!text) {
     g_test_skip ("pdftotext is not installed");
     return;
   }
-  collapse (text);
+  dry_test_collapse (text);
   for (guint i = 0; i < G_N_ELEMENTS (words); i++)
     if (!strstr (text, words[i]))
       g_test_fail_printf ("the inspector's sheet does not say “%s”", words[i]);
@@ -437,7 +408,7 @@ test_long_tables (void)
   plan->takeoff = &takeoff;
   path = write_papers (plan, DRY_PAPER_A4, "long.pdf");
   plan->takeoff = own;
-  text = run ("pdftotext", "-layout", path);
+  text = dry_test_run ("pdftotext", "-layout", path);
   if (!text) {
     g_test_skip ("pdftotext is not installed");
     return;

@@ -63,6 +63,69 @@ test_csv (void)
   }
 }
 
+/* Tables as other programs write them, as "a|b/c": what parts the cells, how lines end, quotes. */
+static void
+test_foreign_csv (void)
+{
+  static const struct {
+    const char *text, *rows;
+    char decimal;
+  } cases[] = {
+      {"a,b\nc,d", "a|b/c|d", '.'},
+      {"a;b,5;c\n", "a|b,5|c", ','},
+      {"a\tb\tc,d\n", "a|b|c,d", '.'},
+      {"a;b\tc\n", "a|b\tc", ','},       /* as many of both: the semicolon */
+      {"a,b;c\n", "a|b;c", '.'},         /* as many of both: the comma */
+      {"\"a;b;c\",d\n", "a;b;c|d", '.'}, /* what stands in quotes parts nothing */
+      {"\"a\nb;c\";d\n", "a\nb;c|d", ','},
+      {"a,b\rc,d\r", "a|b/c|d", '.'},
+      {"a,b\r\nc,d\r\n", "a|b/c|d", '.'},
+      {"\xef\xbb\xbf"
+       "a,b\n",
+       "a|b", '.'},
+      {"\"say \"\"so\"\"\",\"\"\n", "say \"so\"|", '.'},
+      {"\"a\"b,c\n", "ab|c", '.'},
+      {"a,\n,b\n", "a|/|b", '.'},
+      {"\"a\"", "a", '.'},
+      {"a,", "a|", '.'},
+      {"", "", '.'},
+      {"\n", "", '.'},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autoptr (GError) error = NULL;
+    g_autoptr (DryRows) rows = dry_rows_from_csv (cases[i].text, strlen (cases[i].text), &error);
+    g_autoptr (GString) text = g_string_new (NULL);
+
+    g_assert_no_error (error);
+    for (guint r = 0; r < rows->rows->len; r++) {
+      const GArray *row = g_ptr_array_index (rows->rows, r);
+
+      for (guint c = 0; c < row->len; c++)
+        g_string_append_printf (text, "%s%s", c ? "|" : r ? "/" : "", dry_rows_get (rows, r, c));
+    }
+    g_assert_cmpstr (text->str, ==, cases[i].rows);
+    g_assert_cmpint (rows->decimal, ==, cases[i].decimal);
+  }
+}
+
+/* More rows or bytes than anybody's table has are refused. */
+static void
+test_large_csv (void)
+{
+  g_autofree char *rows = g_strnfill (DRY_MAX_SHEET_ROWS + 1, '\n');
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryRows) most = dry_rows_from_csv (rows, DRY_MAX_SHEET_ROWS, &error);
+
+  g_assert_no_error (error);
+  g_assert_cmpuint (most->rows->len, ==, DRY_MAX_SHEET_ROWS);
+  g_assert_null (dry_rows_from_csv (rows, DRY_MAX_SHEET_ROWS + 1, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_LIMIT);
+  g_clear_error (&error);
+  g_assert_null (dry_rows_from_csv (rows, (gsize) DRY_MAX_SHEET_BYTES + 1, &error));
+  g_assert_error (error, DRY_ERROR, DRY_ERROR_LIMIT);
+}
+
 static void
 test_bad_csv (void)
 {
@@ -130,6 +193,8 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/sheet-files/csv", test_csv);
+  g_test_add_func ("/sheet-files/foreign-csv", test_foreign_csv);
+  g_test_add_func ("/sheet-files/large-csv", test_large_csv);
   g_test_add_func ("/sheet-files/bad-csv", test_bad_csv);
   g_test_add_func ("/sheet-files/xlsx", test_xlsx);
   g_test_add_func ("/sheet-files/damaged-xlsx", test_damaged_xlsx);

@@ -6,7 +6,7 @@
 #include "base/error.h"
 #include "papers/papers-private.h"
 #include "papers/trades.h"
-#include "support/fixtures.h"
+#include "plan/rule-room.h"
 #include "texts.h"
 
 /* As they stand on top of every page of theirs. */
@@ -249,6 +249,199 @@ test_words (void)
   }
 }
 
+/* --- rooms changed by edits --- */
+
+static guint
+count_sheet (DryProject *project, guint trades, const char *text)
+{
+  g_autoptr (DryPlan) plan = rule_room_plan (project);
+  g_autoptr (DryPapers) papers = make_sheets (plan, trades);
+
+  dry_project_unref (project);
+  return dry_test_count_texts (papers, text);
+}
+
+typedef struct {
+  DryEnd drain;
+  DryBasinKind kind;
+  gboolean turned;
+  DryLength pipe;
+} DrainCase;
+
+static void
+set_drain (DryBasin *basin, gpointer data)
+{
+  const DrainCase *as = data;
+
+  basin->drain = as->drain;
+  basin->kind = as->kind;
+  basin->turned = as->turned;
+  basin->drain_diameter = as->pipe;
+}
+
+/* Which end of what the drain is at, how wide its pipe, and how far along the wall the piece
+ * stands, turned or not. */
+static void
+test_drains (void)
+{
+  static const struct {
+    DrainCase as;
+    const char *text;
+  } cases[] = {
+      {{DRY_END_LEFT, DRY_BASIN_TUB, FALSE, INCH (1.5)}, "Drain: at the left end of the tub, "},
+      {{DRY_END_RIGHT, DRY_BASIN_PAN, FALSE, INCH (2)}, "Drain: at the right end of the pan, "},
+      {{DRY_END_CENTRE, DRY_BASIN_PAN, FALSE, INCH (2)}, ", waste pipe ø 2\"."},
+      {{DRY_END_BACK, DRY_BASIN_PAN, FALSE, 0}, "the wall it stands against. The pan"},
+      {{DRY_END_LEFT, DRY_BASIN_TUB, TRUE, 0}, "stands from 0\" to 30\""},
+      {{DRY_END_LEFT, DRY_BASIN_TUB, FALSE, 0}, "stands from 0\" to 60\""},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    DryProject *project =
+        rule_room_set_basin (dry_test_alcove ("foam-bands"), set_drain, (gpointer) &cases[i].as);
+
+    g_assert_cmpuint (count_sheet (project, 1u << DRY_TRADE_PLUMBER, cases[i].text), ==, 1);
+  }
+  {
+    DryProject *project = dry_test_alcove ("foam-bands");
+    DryId room = dry_test_room (project);
+    DryProject *bare =
+        dry_edit_remove (project, room, dry_project_get_room (project, room)->basin.id, NULL);
+
+    dry_project_unref (project);
+    g_assert_cmpuint (count_sheet (dry_project_ref (bare), 1u << DRY_TRADE_PLUMBER, "Drain: "), ==,
+                      0);
+    g_assert_cmpuint (
+        count_sheet (bare, 1u << DRY_TRADE_PLUMBER, "Nothing of this room is measured"), ==, 1);
+  }
+}
+
+/* A valve that tells what its trim takes has it on the sheet; another is set by its own marks. */
+static void
+test_valves (void)
+{
+  DryPart valve = {.kind = DRY_PART_VALVE,
+                   .u = INCH (15),
+                   .z = INCH (44),
+                   .width = INCH (6),
+                   .height = INCH (6),
+                   .trim_min = INCH (2),
+                   .trim_max = INCH (3)};
+  guint plumber = 1u << DRY_TRADE_PLUMBER;
+
+  g_assert_cmpuint (count_sheet (rule_room_add_part (dry_test_alcove ("foam-bands"), 'e', valve),
+                                 plumber, "its trim takes 2\" to 3\" from the studs"),
+                    ==, 1);
+  valve.trim_min = valve.trim_max = 0;
+  g_assert_cmpuint (count_sheet (rule_room_add_part (dry_test_alcove ("foam-bands"), 'e', valve),
+                                 plumber, "set its body by the maker's depth marks"),
+                    ==, 1);
+}
+
+static void
+name_wall (DryWall *wall, gpointer data)
+{
+  wall->name = data;
+}
+
+/* What hangs on a wall that is not boarded is listed last, under the wall's own name or its number;
+ * a fitting with a hole is told by it. */
+static void
+test_other_walls (void)
+{
+  DryPart cable = {.kind = DRY_PART_CABLE,
+                   .u = INCH (20),
+                   .z = INCH (40),
+                   .width = INCH (1),
+                   .height = INCH (30)};
+  DryPart valve = {.kind = DRY_PART_VALVE,
+                   .u = INCH (30),
+                   .z = INCH (40),
+                   .width = INCH (6),
+                   .height = INCH (6),
+                   .hole = INCH (4)};
+  static const char *const names[] = {NULL, "Entry"};
+
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++) {
+    DryProject *project = rule_room_add_part (
+        rule_room_add_part (dry_test_alcove ("foam-bands"), 's', cable), 's', valve);
+    g_autoptr (DryPlan) plan = NULL;
+    g_autoptr (DryTradeMarks) marks = NULL;
+    g_autoptr (DryPapers) papers = NULL;
+
+    project = rule_room_set_wall (project, 's', name_wall, (gpointer) names[i]);
+    plan = rule_room_plan (project);
+    dry_project_unref (project);
+    marks = dry_trade_marks_new (plan);
+    for (guint k = marks->n - 2; k < marks->n; k++) {
+      g_assert_cmpint (marks->items[k].face, ==, -1);
+      g_assert_cmpstr (marks->items[k].wall, ==, names[i] ? names[i] : "Wall 3");
+    }
+    papers = make_sheets (plan, 1u << DRY_TRADE_PLUMBER);
+    g_assert_cmpuint (dry_test_count_texts (papers, "ø 4\""), ==, 1);
+    g_assert_cmpuint (dry_test_count_texts (papers, "1\" × 30\""), ==, 1);
+  }
+}
+
+/* Who begins while a stop is open is told so. */
+static void
+test_open_findings (void)
+{
+  static const guint counts[][3] = {{0, 0, 5}, {1, 0, 0}, {0, 2, 0}};
+  g_autoptr (DryPlan) plan = make_plan ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (counts); i++) {
+    DryFindings findings = {.count = {counts[i][0], counts[i][1], counts[i][2]}};
+    const DryFindings *own = plan->findings;
+    g_autoptr (DryPapers) papers = NULL;
+    g_autofree char *text = g_strdup_printf ("Open in this plan: %u stop, %u fix before tiling",
+                                             counts[i][0], counts[i][1]);
+
+    plan->findings = &findings;
+    papers = make_sheets (plan, 1u << DRY_TRADE_FRAMER);
+    plan->findings = own;
+    g_assert_cmpuint (dry_test_count_texts (papers, text), ==, i > 0 ? 1 : 0);
+  }
+}
+
+/* A window in a wet wall is measured by its openings as a niche is. */
+static void
+test_window (void)
+{
+  const DryOpening window = {.kind = DRY_OPENING_WINDOW,
+                             .u = INCH (20),
+                             .z = INCH (48),
+                             .width = INCH (20),
+                             .height = INCH (24)};
+
+  g_assert_cmpuint (
+      count_sheet (rule_room_add_opening (dry_test_alcove ("foam-bands"), 'n', window),
+                   1u << DRY_TRADE_FRAMER, "Window: rough opening, lower left"),
+      ==, 1);
+}
+
+static void
+test_nothing_to_write (void)
+{
+  g_autoptr (DryPlan) plan = make_plan ();
+  const DryPlan *plans[] = {plan};
+  DryPaperOptions options = {.paper = DRY_PAPER_LETTER, .decimal = '.'};
+  static const struct {
+    guint n, trades;
+    const char *says;
+  } cases[] = {{0, DRY_TRADES_ALL, "There is no room"},
+               {1, 0, "No trade is named"},
+               {1, 1u << DRY_N_TRADES, "No trade is named"}};
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    g_autoptr (GError) error = NULL;
+
+    g_assert_null (dry_papers_new_trades (plans, cases[i].n, cases[i].trades, &options, &error));
+    g_assert_error (error, DRY_ERROR, DRY_ERROR_UNSUPPORTED);
+    g_assert_nonnull (strstr (error->message, cases[i].says));
+  }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -257,6 +450,12 @@ main (int argc, char **argv)
   g_test_add_func ("/trades/random-rooms", test_random_rooms);
   g_test_add_func ("/trades/covers", test_covers);
   g_test_add_func ("/trades/pages", test_pages_by_trade);
+  g_test_add_func ("/trades/drains", test_drains);
+  g_test_add_func ("/trades/valves", test_valves);
+  g_test_add_func ("/trades/other-walls", test_other_walls);
+  g_test_add_func ("/trades/open-findings", test_open_findings);
+  g_test_add_func ("/trades/window", test_window);
+  g_test_add_func ("/trades/nothing-to-write", test_nothing_to_write);
   g_test_add_func ("/trades/words", test_words);
   return g_test_run ();
 }
