@@ -109,14 +109,14 @@ list_on_hand (Improver *self)
       g_array_append_val (self->kinds, kind);
 }
 
-/* The largest there are to be bought, no more of them than an answer has. */
+/* The largest there are to be bought, no more of them than an answer has: so many there are. */
 static void
 list_largest (Improver *self, guint n_bought)
 {
   list_on_hand (self);
   guint kind = self->problem->n_on_hand;
   for (guint n = 0; n < n_bought; n++) {
-    while (!is_left (self, kind))
+    while (kind + 1 < self->problem->n_sheets && !is_left (self, kind))
       kind++;
     g_array_append_val (self->kinds, kind);
   }

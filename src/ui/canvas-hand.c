@@ -519,6 +519,11 @@ dry_hand_put_down (DryCanvas *self)
 
   if (self->hand.kind == DRY_HAND_EMPTY)
     return;
+  if (self->hand.kind == DRY_HAND_PAN) { /* looking elsewhere changes neither work nor selection */
+    clear_hand (self);
+    dry_canvas_update_cursor (self);
+    return;
+  }
   if (changed)
     result = dry_project_ref (shown);
   clear_hand (self);

@@ -222,13 +222,9 @@ guint
 dry_piece_find_sheet (const DryPlan *plan, const DryBoard *board, const DryStock **stock)
 {
   const DryCutting *cutting = plan->boards->cutting;
+  guint sheet = dry_cutting_find_sheet (cutting, board->mark);
 
-  for (guint i = 0; cutting != NULL && i < cutting->n_sheets; i++)
-    for (guint k = 0; k < cutting->sheets[i].n_placements; k++)
-      if (g_strcmp0 (cutting->pieces[cutting->sheets[i].placements[k].piece].name, board->mark) ==
-          0) {
-        *stock = &cutting->stock[cutting->sheets[i].stock];
-        return i + 1;
-      }
-  return 0;
+  if (sheet > 0)
+    *stock = &cutting->stock[cutting->sheets[sheet - 1].stock];
+  return sheet;
 }

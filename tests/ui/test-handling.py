@@ -265,6 +265,7 @@ def test_menu_of_something_out_of_sight():
     x, y, w, h = app.box(board.node())
     for _ in range(4):
         app.drag((x + w // 2, y + 60), (x + w // 2, y + h - 100), button=2)
+    true(board.selected() and re.fullmatch(NICHE, board.selected().get_name()), "panning keeps what is selected")
     app.key("Menu")
     app.get("menu item", "_?Exact Sizes….*")
     app.key("Escape")
