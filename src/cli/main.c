@@ -104,13 +104,13 @@ run_command (const DryCommand *command, int argc, char **argv)
 static void
 print_plain (const char *text)
 {
-  fputs (text, stdout);
+  (void) fputs (text, stdout);
 }
 
 static void
 print_error_plain (const char *text)
 {
-  fputs (text, stderr);
+  (void) fputs (text, stderr);
 }
 
 int

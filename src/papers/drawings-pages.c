@@ -455,11 +455,10 @@ static double
 choose_grid_scale (const DryFlow *flow, GPtrArray *scenes, double smallest, double foot)
 {
   gboolean metric = flow->plan->context.job->metric;
-  double best = smallest;
+  double best = smallest, ratio = best;
   guint fewest = count_pages (flow, scenes, smallest, foot);
 
-  for (double ratio = dry_scale_larger (metric, smallest); ratio > 0;
-       ratio = dry_scale_larger (metric, ratio)) {
+  while ((ratio = dry_scale_larger (metric, ratio)) > 0) {
     guint pages = count_pages (flow, scenes, ratio, foot);
     if (pages > fewest)
       break;

@@ -44,8 +44,8 @@ dry_cell_dashed (const DryFullCell *cell, DryInk ink, DryPen pen, double u0, dou
   gboolean level = z0 == z1;
   double from = level ? u0 : z0, to = level ? u1 : z1;
 
-  for (double at = floor (from / DASH) * DASH; at < to; at += DASH) {
-    double a = MAX (at, from), b = MIN (at + DASH_ON, to);
+  for (gint64 i = (gint64) floor (from / DASH); (double) i * DASH < to; i++) {
+    double at = (double) i * DASH, a = MAX (at, from), b = MIN (at + DASH_ON, to);
 
     if (b > a && level)
       dry_cell_line (cell, ink, pen, a, z0, b, z1);
@@ -90,9 +90,10 @@ add_check (DryFlow *flow)
     const char *text;
   } lines[] = {{100, "100 mm"}, {101.6, "4 in"}};
   DryPage *page = flow->page;
-  double y = flow->bottom - DRY_FULL_SIZE_FOOT + 5;
 
-  for (guint i = 0; i < G_N_ELEMENTS (lines); i++, y += 7) {
+  for (guint i = 0; i < G_N_ELEMENTS (lines); i++) {
+    double y = flow->bottom - DRY_FULL_SIZE_FOOT + 5 + 7 * i;
+
     dry_page_add_line (page, DRY_INK_LINE, DRY_PEN_035, flow->left, y, lines[i].length, 0);
     dry_page_add_line (page, DRY_INK_LINE, DRY_PEN_025, flow->left, y - 2, 0, 4);
     dry_page_add_line (page, DRY_INK_LINE, DRY_PEN_025, flow->left + lines[i].length, y - 2, 0, 4);

@@ -49,9 +49,9 @@ static double
 find_scale (const Niche *self, DryScene *const scenes[3], double height)
 {
   gboolean metric = self->plan->context.job->metric;
-  double best = 0;
+  double best = 0, ratio = metric ? 50 : 48;
 
-  for (double ratio = metric ? 50 : 48; ratio > 0; ratio = dry_scale_larger (metric, ratio)) {
+  while (ratio > 0) {
     double left = width_at (scenes[0], ratio);
     double right = MAX (width_at (scenes[1], ratio), width_at (scenes[2], ratio));
     double tall =
@@ -61,6 +61,7 @@ find_scale (const Niche *self, DryScene *const scenes[3], double height)
     if (best > 0 && (left + GAP + right > self->flow->width || tall > height))
       break;
     best = ratio;
+    ratio = dry_scale_larger (metric, ratio);
   }
   return best;
 }

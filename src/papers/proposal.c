@@ -132,8 +132,8 @@ static void
 add_exclusions (DryFlow *flow)
 {
   static const char *const texts[] = {
-      "Rot, mold or damage found when the walls are opened, and work that local code then asks "
-      "for.",
+      ("Rot, mold or damage found when the walls are opened, and work that local code then asks "
+       "for."),
       "Moving pipes, drains or wires beyond what is drawn; a licensed trade does them.",
       "Permits and the inspector's fees, unless they stand in the price.",
       "Furniture, mirrors, paint and floors outside the wet area.",

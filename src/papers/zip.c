@@ -107,6 +107,7 @@ dry_zip_writer_add (DryZipWriter *self, const char *name, const char *text)
       convert (G_CONVERTER (deflate), text, size, G_MAXUINT32 / 2, &too_long);
   guint32 crc = sum_of (text, size), offset = self->bytes->len;
 
+  g_assert (packed != NULL); /* nothing in memory is too long or cannot be packed */
   put (self->bytes, 0x04034b50, 4);
   put_common (self->bytes, crc, packed->len, (guint32) size, name);
   g_byte_array_append (self->bytes, (const guint8 *) name, (guint) strlen (name));

@@ -80,7 +80,7 @@ static void
 try_move (Changing *self, const DryAdvice *advice, const char *before, double extra)
 {
   const DryAdviceFace *face = dry_advice_get_face (advice, self->now.wall, self->now.side);
-  DryPoint from = {self->now.u, self->now.z}, to;
+  DryPoint from = {self->now.u, self->now.z}, to = from;
 
   if (!face)
     return;

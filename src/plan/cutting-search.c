@@ -204,6 +204,7 @@ static guint
 ruin (Search *self)
 {
   guint n = 0, n_items = self->problem->n_items;
+  g_assert (n_items > 0); /* dry_cutting_search() */
   for (guint i = 0; i < n_items; i++)
     if (self->trial->leaf_of[i] == DRY_NEST_NONE)
       self->list[n++].item = i;

@@ -283,8 +283,10 @@ static double
 draw_patience (guint64 *random)
 {
   double number = (dry_nest_random (random) + 1.0) / 4294967296.0, halvings = 0;
-  for (; number <= 0.5; number *= 2)
+  while (number <= 0.5) {
+    number *= 2;
     halvings += 1;
+  }
   return 0.6931471805599453 * (halvings + 2 * (1 - number));
 }
 

@@ -273,6 +273,7 @@ dry_pool_cover (DryPool *self, DryTrees *trees, guint64 units, guint64 *random)
     cover (self, left, -1);
     self->age[left] = step;
     n_open = list_open (self);
+    g_assert (n_open > 0); /* what was taken out leaves its own open */
     guint item = self->open[dry_nest_random (random) % n_open];
     guint32 in = find_most (self, item, left, &trees->work);
     if (in == G_MAXUINT32)

@@ -33,7 +33,7 @@ find_unit (const DryNestProblem *problem)
   }
   for (guint i = 0; i < problem->n_sheets; i++)
     longest = MAX (longest, MAX (problem->sheets[i].width, problem->sheets[i].height));
-  return MAX (unit, longest / (1 << 29) + 1);
+  return MAX (MAX (unit, 1), longest / (1 << 29) + 1);
 }
 
 DryTrees *

@@ -501,7 +501,7 @@ dry_order_compute (const DryPlanContext *context, const DryFaces *faces, const D
     add_protection (&ordering);
     add_framing (&ordering, count_pieces (faces, framing, boards));
     add_rough_inspection (&ordering);
-    if (ordering.floor && floor->liner)
+    if (ordering.floor && ordering.floor->liner)
       add_liner (&ordering);
     add_hanging (&ordering);
     if (context->system->n_sheets == 0)
@@ -512,7 +512,7 @@ dry_order_compute (const DryPlanContext *context, const DryFaces *faces, const D
       add_floor_bed (&ordering);
     if (context->system->membrane != DRY_MEMBRANE_NONE)
       add_coats (&ordering);
-    if (ordering.floor && !floor->liner)
+    if (ordering.floor && !ordering.floor->liner)
       add_floor_membrane (&ordering);
     add_tests (&ordering);
     add_step (&ordering, "tile", "Tiling can start.");

@@ -319,10 +319,11 @@ lay_diagonal (Layer *self, const DryTileModule *module, DryPoint datum)
       hypot ((double) dry_rect_width (self->bounds), (double) dry_rect_height (self->bounds)) / 2 +
       MAX (du, dz);
 
-  for (double i = floor ((mx - reach) / du); i * du <= mx + reach; i++)
-    for (double k = floor ((my - reach) / dz); k * dz <= my + reach; k++) {
-      const double us[] = {i * du, i * du + w, i * du + w, i * du};
-      const double vs[] = {k * dz, k * dz, k * dz + h, k * dz + h};
+  for (gint64 i = (gint64) floor ((mx - reach) / du); (double) i * du <= mx + reach; i++)
+    for (gint64 k = (gint64) floor ((my - reach) / dz); (double) k * dz <= my + reach; k++) {
+      double u = (double) i * du, v = (double) k * dz;
+      const double us[] = {u, u + w, u + w, u};
+      const double vs[] = {v, v, v + h, v + h};
       DryPoint tile[4];
 
       for (guint c = 0; c < 4; c++)

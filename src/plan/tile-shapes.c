@@ -87,7 +87,7 @@ take_hull (Spot *spots, guint n, Shape *out)
     hull[k++] = spots[i];
   }
   lower = k + 1;
-  for (guint i = n - 1; i-- > 0;) {
+  for (guint i = n > 0 ? n - 1 : 0; i-- > 0;) {
     while (k >= lower && turn_of (hull[k - 2], hull[k - 1], spots[i]) <= 1e-9)
       k--;
     hull[k++] = spots[i];

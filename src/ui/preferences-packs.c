@@ -10,6 +10,7 @@
 #include "catalog/own-packs.h"
 #include "plan/rule-names.h"
 #include "ui/access.h"
+#include "ui/toasts.h"
 
 /* As people write it: from their home on. */
 static char *
@@ -89,7 +90,7 @@ show_toast (AdwPreferencesWindow *window, AdwToast *toast)
   g_signal_connect_object (keys, "key-pressed", G_CALLBACK (on_key), toast, 0);
   g_signal_connect_object (toast, "dismissed", G_CALLBACK (on_dismissed), keys, 0);
   gtk_widget_add_controller (GTK_WIDGET (window), keys);
-  adw_preferences_window_add_toast (window, toast);
+  dry_toasts_show (GTK_WIDGET (window), toast);
 }
 
 /* Toasts read Pango markup, and a pack's name may hold anything. */

@@ -6,6 +6,8 @@
 #include <glib/gi18n.h>
 #include <string.h>
 
+#include "ui/toasts.h"
+
 typedef struct {
   DryWindow *window;
   DryFileChosen chosen;
@@ -160,7 +162,7 @@ tell_exported (DryWindow *self, const char *path)
   self->exported = g_filename_to_uri (path, NULL, NULL);
   adw_toast_set_button_label (toast, _ ("_Show"));
   adw_toast_set_action_name (toast, "win.show-exported");
-  adw_toast_overlay_add_toast (self->toasts, toast);
+  dry_toasts_show (GTK_WIDGET (self->toasts), toast);
 }
 
 void

@@ -5,6 +5,8 @@
 
 #include <glib/gi18n.h>
 
+#include "ui/toasts.h"
+
 static gboolean
 holds_focus (GtkWidget *place, GtkWidget *focus)
 {
@@ -105,7 +107,7 @@ dry_window_show_help (DryWindow *self)
   adw_toast_set_timeout (toast, 10);
   adw_toast_set_button_label (toast, _ ("_Show"));
   adw_toast_set_action_name (toast, "win.show-help-pages");
-  adw_toast_overlay_add_toast (self->toasts, toast);
+  dry_toasts_show (GTK_WIDGET (self->toasts), toast);
 }
 
 static void

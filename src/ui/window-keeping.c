@@ -10,6 +10,7 @@
 #include "project/file.h"
 #include "ui/leftovers.h"
 #include "ui/start-page.h"
+#include "ui/toasts.h"
 #include "ui/versions-window.h"
 
 void
@@ -54,7 +55,7 @@ on_forget (GSimpleAction *action, GVariant *parameter, gpointer data)
   adw_toast_set_button_label (toast, _ ("_Undo"));
   adw_toast_set_action_name (toast, "win.bring-back-leftover");
   adw_toast_set_action_target_value (toast, parameter);
-  adw_toast_overlay_add_toast (self->toasts, toast);
+  dry_toasts_show (GTK_WIDGET (self->toasts), toast);
   dry_start_page_update (adw_bin_get_child (self->start_place));
 }
 
@@ -82,7 +83,7 @@ dry_window_offer_leftover (DryWindow *self, const char *path)
   adw_toast_set_action_target (toast, "s", file);
   adw_toast_set_timeout (toast, 0);
   adw_toast_set_priority (toast, ADW_TOAST_PRIORITY_HIGH);
-  adw_toast_overlay_add_toast (self->toasts, toast);
+  dry_toasts_show (GTK_WIDGET (self->toasts), toast);
 }
 
 /* --- one file, one window --- */

@@ -11,6 +11,7 @@
 #include "ui/ledger.h"
 #include "ui/shelf.h"
 #include "ui/start-page.h"
+#include "ui/toasts.h"
 
 G_DEFINE_FINAL_TYPE (DryWindow, dry_window, ADW_TYPE_APPLICATION_WINDOW)
 
@@ -38,7 +39,7 @@ dry_window_tell (DryWindow *self, const char *text)
 {
   g_autofree char *escaped = g_markup_escape_text (text, -1);
 
-  adw_toast_overlay_add_toast (self->toasts, adw_toast_new (escaped));
+  dry_toasts_show (GTK_WIDGET (self->toasts), adw_toast_new (escaped));
 }
 
 static void
@@ -54,7 +55,7 @@ on_told (DrySession *session, const char *text, const char *undo_name, DryWindow
     adw_toast_set_button_label (toast, _ ("_Undo"));
     adw_toast_set_action_name (toast, "win.undo");
   }
-  adw_toast_overlay_add_toast (self->toasts, toast);
+  dry_toasts_show (GTK_WIDGET (self->toasts), toast);
 }
 
 /* --- following the session --- */
