@@ -249,6 +249,9 @@ add_group (DryShelf *self, guint index)
   group->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   group->was_open = GROUPS[index].open;
   gtk_expander_set_child (GTK_EXPANDER (group->expander), group->box);
+  /* GTK 4.8 moves the focus by arrow keys into what a closed group does not show. */
+  g_object_bind_property (group->expander, "expanded", group->box, "visible",
+                          G_BINDING_SYNC_CREATE);
   gtk_widget_add_css_class (group->expander, "shelf-group");
   g_signal_connect (group->expander, "notify::expanded", G_CALLBACK (group_opened_cb), self);
   gtk_expander_set_expanded (GTK_EXPANDER (group->expander), group->was_open);

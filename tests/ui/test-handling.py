@@ -273,6 +273,19 @@ def test_menu_of_something_out_of_sight():
     time.sleep(0.3)
 
 
+def test_arrows_pass_closed_groups():
+    """GTK 4.8 moved the focus into closed groups of the shelf, with a warning, which ends the program here."""
+    x, y, _, _ = app.box(app.get("panel", "Ledger"))
+    for _ in range(2):  # opened and closed again, its button keeps the keyboard
+        app.click((x + 26, y + 20))
+        time.sleep(0.5)
+    equal(board.focused().get_name(), "Open the ledger")
+    app.key("Up")
+    true(app.process.poll() is None, app.log())
+    equal(board.focused().get_name(), "Tiles")
+    app.click(app.centre(board.item(NICHE)))
+
+
 def test_object_menu():
     app.click(app.centre(board.item(NICHE)))
     app.key("Menu")
