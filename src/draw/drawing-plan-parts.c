@@ -127,7 +127,7 @@ static void
 draw_hidden (const PartView *v)
 {
   const DryPart *p = v->part;
-  DryLength t = dry_drawing_wall_thickness (v->wall), r = MIN (MAX (p->width, DRY_INCH), t) / 2;
+  DryLength t = dry_wall_depth (v->wall), r = MIN (MAX (p->width, DRY_INCH), t) / 2;
   DryLook look = {.stroke = DRY_INK_PIPE, .pen = DRY_PEN_035, .fill = DRY_INK_PAPER, .alpha = 0.9};
   DryPoint centre = at (v, p->u, -t / 2);
 

@@ -5,20 +5,14 @@
 
 #include "draw/drawing-private.h"
 
-DryLength
-dry_drawing_wall_thickness (const DryWall *wall)
-{
-  return wall->added && wall->thickness > 0 ? wall->thickness : wall->stud_depth;
-}
-
 DryPoint
 dry_drawing_outer_corner (const DryRoom *room, guint i)
 {
   const DryWall *wall = &room->walls[i];
   const DryWall *before = &room->walls[(i + room->n_outline - 1) % room->n_outline];
   double ux, uy, n1x, n1y, n2x, n2y, det, x, y;
-  double t1 = (double) dry_drawing_wall_thickness (before);
-  double t2 = (double) dry_drawing_wall_thickness (wall);
+  double t1 = (double) dry_wall_depth (before);
+  double t2 = (double) dry_wall_depth (wall);
 
   dry_wall_axes (before, DRY_SIDE_INSIDE, &ux, &uy, &n1x, &n1y);
   dry_wall_axes (wall, DRY_SIDE_INSIDE, &ux, &uy, &n2x, &n2y);
@@ -59,7 +53,7 @@ static void
 draw_stretch (DrySceneBuilder *b, const DryRoom *room, guint i, DryLength u0, DryLength u1)
 {
   const DryWall *wall = &room->walls[i];
-  DryLength length = dry_wall_length (wall), t = dry_drawing_wall_thickness (wall);
+  DryLength length = dry_wall_length (wall), t = dry_wall_depth (wall);
   gboolean low = wall->added && wall->height > 0 && wall->height < 54 * DRY_INCH;
   gboolean open_left = wall->added || u0 > 0, open_right = wall->added || u1 < length;
   DryLook body = {.stroke = DRY_INK_WALL,
@@ -261,7 +255,7 @@ draw_door (DrySceneBuilder *b, const DryWall *wall, const DryOpening *o)
 static void
 draw_opening (DrySceneBuilder *b, const DryWall *wall, const DryOpening *o)
 {
-  DryLength t = dry_drawing_wall_thickness (wall);
+  DryLength t = dry_wall_depth (wall);
   DryLook field = {.stroke = DRY_INK_LINE, .pen = DRY_PEN_018, .fill = DRY_INK_PAPER, .alpha = 1};
   DryPoint p[4] = {dry_wall_point (wall, DRY_SIDE_INSIDE, o->u, 0),
                    dry_wall_point (wall, DRY_SIDE_INSIDE, o->u + o->width, 0),

@@ -58,11 +58,9 @@ draw_slanted_length (DrySceneBuilder *b, const DryWall *wall)
   if (angle > 90 || angle <= -90)
     angle += 180;
   dry_scene_builder_tag (b, DRY_LAYER_DIMENSIONS, DRY_SHOWS_NOTHING, 0, -1);
-  dry_scene_builder_text (b,
-                          dry_wall_point (wall, DRY_SIDE_INSIDE, length / 2,
-                                          -dry_drawing_wall_thickness (wall) - 3 * DRY_INCH),
-                          (DryLettering){.size = 2.2, .angle = angle}, "%s",
-                          dry_scene_builder_length (b, length));
+  dry_scene_builder_text (
+      b, dry_wall_point (wall, DRY_SIDE_INSIDE, length / 2, -dry_wall_depth (wall) - 3 * DRY_INCH),
+      (DryLettering){.size = 2.2, .angle = angle}, "%s", dry_scene_builder_length (b, length));
 }
 
 static guint

@@ -24,7 +24,6 @@ void dry_draw_plan_openings (DrySceneBuilder *b, const DryPlan *plan);
 void dry_draw_plan_basin (DrySceneBuilder *b, const DryPlan *plan);
 void dry_draw_plan_parts (DrySceneBuilder *b, const DryPlan *plan);
 void dry_draw_plan_dimensions (DrySceneBuilder *b, const DryPlan *plan);
-DryLength dry_drawing_wall_thickness (const DryWall *wall);
 /* Whether a tub's left or right end slopes as a back rest: the end away from the drain; with the
  * drain in the middle both do. */
 gboolean dry_drawing_tub_slopes (const DryBasin *basin, DryEnd end);

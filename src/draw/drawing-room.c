@@ -218,7 +218,7 @@ draw_added (DryRoomPicture *self, const DryWall *wall)
   DrySurface in = dry_surface_of (wall, DRY_SIDE_INSIDE);
   double length = (double) dry_wall_length (wall);
   double height = (double) dry_wall_height (self->room, wall);
-  double thick = (double) dry_drawing_wall_thickness (wall);
+  double thick = (double) dry_wall_depth (wall);
 
   for (guint k = 0; k < 2; k++) {
     double u = k ? length : 0, sign = k ? 1 : -1;

@@ -191,7 +191,7 @@ try_shallower (Changing *self)
 
   if (!wall || part.body_width > 0)
     return;
-  cavity = dry_measuring_cavity (wall);
+  cavity = dry_wall_depth (wall);
   limits[0] = cavity;
   limits[1] = cavity - DRY_INCH;
   for (guint i = 0; i < 2; i++) {
@@ -265,7 +265,7 @@ try_together (Changing *self)
 
   if (!wall || self->advice->part->body_width > 0 || self->now.legal)
     return;
-  cavity = dry_measuring_cavity (wall);
+  cavity = dry_wall_depth (wall);
   depths[1] = cavity;
   depths[2] = cavity - DRY_INCH;
   for (guint i = 0; i < 3; i++) {

@@ -61,7 +61,7 @@ say_depth (const Judging *self)
 {
   const DryPart *part = self->advice->part;
   DryLength board = part->body_width > 0 ? self->context->build_up.board : 0;
-  DryLength cavity = dry_measuring_cavity (self->wall);
+  DryLength cavity = dry_wall_depth (self->wall);
 
   return SAY ("%s deep%s%s%s takes %s of the %s of the wall", text_of (self, part->depth),
               board ? " less " : "", board ? text_of (self, board) : "", board ? " of board" : "",
@@ -74,7 +74,7 @@ say_insulation (const Judging *self)
   const DryPart *part = self->advice->part;
   DryLength need =
       MAX (0, part->depth - (part->body_width > 0 ? self->context->build_up.board : 0));
-  DryLength cavity = dry_measuring_cavity (self->wall);
+  DryLength cavity = dry_wall_depth (self->wall);
 
   return SAY ("%s of the %s of insulation can stay behind it",
               text_of (self, MAX (0, MIN (self->wall->insulation, cavity - need))),

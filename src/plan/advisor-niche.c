@@ -27,7 +27,7 @@ static void
 gather_facts (DryAdviceWork *self)
 {
   const DryWall *wall = self->wall;
-  DryLength cavity = dry_measuring_cavity (wall), need = depth_needed (self, self->part);
+  DryLength cavity = dry_wall_depth (wall), need = depth_needed (self, self->part);
 
   dry_advice_fact_yes (self, "ready-made", is_ready_made (self));
   dry_advice_fact_yes (self, "bearing-wall", wall->bearing);
@@ -188,8 +188,7 @@ demand_other_side (DryAdviceWork *self)
     DryRect r;
     if (other->kind != DRY_PART_NICHE || other->wall != self->wall->id ||
         other->side == self->face->side ||
-        depth_needed (self, self->part) + depth_needed (self, other) <=
-            dry_measuring_cavity (self->wall))
+        depth_needed (self, self->part) + depth_needed (self, other) <= dry_wall_depth (self->wall))
       continue;
     r = dry_faces_niche_rough (self->context, other);
     dry_advice_keep_off (
@@ -221,7 +220,7 @@ static void
 demand_insulation (DryAdviceWork *self)
 {
   DryAdviceRange range = {0};
-  DryLength cavity = dry_measuring_cavity (self->wall), need = depth_needed (self, self->part);
+  DryLength cavity = dry_wall_depth (self->wall), need = depth_needed (self, self->part);
 
   if (!self->wall->exterior)
     return;

@@ -8,6 +8,7 @@ typedef struct {
   const DryWetSide *side;
   DryFace wall; /* of that side */
   const DryFace *faces;
+  guint index;      /* of that side's face among them */
   DryLength across; /* from board face to the drywall's beyond */
   gboolean half;    /* its top is wet and does not reach the ceiling */
 } CapWall;
@@ -48,8 +49,28 @@ is_open (const CapWall *self, gboolean right)
   return !(right ? self->wall.dry_right : self->wall.dry_left) && end->angle <= 0;
 }
 
+/* The half wall of the same height that goes on round the corner at that end, or NULL. */
+static const DryWall *
+find_level (const CapWall *self, gboolean right)
+{
+  const DryFaceEnd *end = right ? &self->wall.right : &self->wall.left;
+  const DryWall *wall;
+
+  if (end->face < 0 || end->angle >= 180 || self->faces[end->face].height != self->wall.height)
+    return NULL;
+  wall = dry_room_get_wall (self->context->room, self->faces[end->face].wall);
+  return wall->added ? wall : NULL;
+}
+
+/* Two caps in one plane: the first runs through over the corner of both walls. */
+static gboolean
+runs_through (const CapWall *self, gboolean right)
+{
+  return (gint) self->index < (right ? self->wall.right.face : self->wall.left.face);
+}
+
 /* What the cap meets at its end: the board of a higher wall, which goes on above it, the board of
- * the open end, or drywall. */
+ * the open end, the cap of a wall as high, or drywall. */
 static DryJointKind
 meet_end (const CapWall *self, gboolean right)
 {
@@ -59,7 +80,28 @@ meet_end (const CapWall *self, gboolean right)
     return DRY_JOINT_OUTSIDE_CORNER;
   if (end->face >= 0 && end->angle < 180 && self->faces[end->face].height > self->wall.height)
     return DRY_JOINT_INSIDE_CORNER;
-  return DRY_JOINT_DRYWALL;
+  return find_level (self, right) && !runs_through (self, right) ? DRY_JOINT_SEAM
+                                                                 : DRY_JOINT_DRYWALL;
+}
+
+/* How far the cap reaches beyond the studs of the wet side at that end; less than 0: short of it.
+ */
+static DryLength
+reach_beyond (const CapWall *self, gboolean right)
+{
+  DryLength board = self->context->build_up.board;
+  const DryWall *level = find_level (self, right);
+
+  switch (meet_end (self, right)) {
+  case DRY_JOINT_OUTSIDE_CORNER:
+    return board;
+  case DRY_JOINT_INSIDE_CORNER:
+    return -(board + self->context->system->corner_gap);
+  case DRY_JOINT_SEAM:
+    return -board;
+  default:
+    return level ? dry_wall_depth (level) + level->lining : 0;
+  }
 }
 
 /* Seen from above with the wet side at the bottom. It lies over the board of the wet side, the
@@ -68,16 +110,11 @@ meet_end (const CapWall *self, gboolean right)
 static void
 add_cap (const CapWall *self, GArray *out)
 {
-  DryLength board = self->context->build_up.board;
-  DryLength inset = board + self->context->system->corner_gap;
-  DryJointKind left = meet_end (self, FALSE), right = meet_end (self, TRUE);
-  const DryJointKind edges[] = {left, DRY_JOINT_DRYWALL, right, DRY_JOINT_OUTSIDE_CORNER};
-  DryLength length = self->side->wet_u1 - self->side->wet_u0;
+  const DryJointKind edges[] = {meet_end (self, FALSE), DRY_JOINT_DRYWALL, meet_end (self, TRUE),
+                                DRY_JOINT_OUTSIDE_CORNER};
+  DryLength length = self->side->wet_u1 - self->side->wet_u0 + reach_beyond (self, FALSE) +
+                     reach_beyond (self, TRUE);
 
-  length += left == DRY_JOINT_OUTSIDE_CORNER ? board : left == DRY_JOINT_INSIDE_CORNER ? -inset : 0;
-  length += right == DRY_JOINT_OUTSIDE_CORNER  ? board
-            : right == DRY_JOINT_INSIDE_CORNER ? -inset
-                                               : 0;
   add_cap_face (self, "cap", length, self->across, edges, out);
 }
 
@@ -130,7 +167,7 @@ dry_faces_add_caps (const DryPlanContext *context, const DryWetSide *sides, guin
   for (guint i = 0; i < n_sides; i++) {
     const DryWetSide *side = &sides[i];
     const DryWall *wall = side->wall;
-    DryLength thick = wall->thickness > 0 ? wall->thickness : wall->stud_depth;
+    DryLength thick = dry_wall_depth (wall);
     DryLength board = context->build_up.board;
 
     if (!wall->added || thick <= 0)
@@ -139,6 +176,7 @@ dry_faces_add_caps (const DryPlanContext *context, const DryWetSide *sides, guin
                     .side = side,
                     .faces = (const DryFace *) faces->data,
                     .wall = g_array_index (faces, DryFace, i),
+                    .index = i,
                     .across = thick + board + wall->lining,
                     .half = side->wet_top >= side->height && side->height < context->room->ceiling};
     if (self.half)

@@ -45,9 +45,6 @@ gboolean dry_measuring_bay (const GArray *standing, DryLength u, DryStanding *ou
 /* How many of them a stretch cuts into. */
 guint dry_measuring_count_cut (const GArray *standing, DryLength u0, DryLength u1);
 
-/* How deep a niche may go into the wall: its studs, or what an added wall is given to be thick. */
-DryLength dry_measuring_cavity (const DryWall *wall);
-
 /* Any shower head or hand shower in the room. */
 gboolean dry_measuring_has_shower (const DryMeasuring *self);
 const DryPart *dry_measuring_find_part (const DryMeasuring *self, DryPartKind kind);

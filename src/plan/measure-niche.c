@@ -91,7 +91,7 @@ static void
 measure_depth (DryMeasuring *self, const DryNiche *niche)
 {
   DryLength board = niche->part->body_width > 0 ? self->context->build_up.board : 0;
-  DryLength cavity = dry_measuring_cavity (niche->wall);
+  DryLength cavity = dry_wall_depth (niche->wall);
   DryLength need = MAX (0, niche->part->depth - board);
 
   dry_measuring_length (self, "cavity", cavity, NULL);

@@ -125,12 +125,6 @@ dry_measuring_bay (const GArray *standing, DryLength u, DryStanding *out)
   return left && right;
 }
 
-DryLength
-dry_measuring_cavity (const DryWall *wall)
-{
-  return wall->thickness > 0 ? wall->thickness : wall->stud_depth;
-}
-
 guint
 dry_measuring_count_cut (const GArray *standing, DryLength u0, DryLength u1)
 {

@@ -131,7 +131,7 @@ fit_cavity (const DryRemedyWork *work, GError **error)
 
   if (part.body_width > 0)
     return refuse (error, "A ready-made niche has the depth it has: choose a shallower one");
-  part.depth = dry_measuring_cavity (work->wall);
+  part.depth = dry_wall_depth (work->wall);
   return set_part (work, &part, error);
 }
 

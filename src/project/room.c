@@ -138,6 +138,12 @@ dry_wall_length (const DryWall *self)
 }
 
 DryLength
+dry_wall_depth (const DryWall *self)
+{
+  return self->thickness > 0 ? self->thickness : self->stud_depth;
+}
+
+DryLength
 dry_wall_height (const DryRoom *room, const DryWall *self)
 {
   return self->height > 0 ? self->height : room->ceiling;

@@ -246,6 +246,8 @@ char *dry_room_dup_part_name (const DryRoom *self, const DryPart *part) G_GNUC_W
 
 DryLength dry_wall_length (const DryWall *self);
 DryLength dry_wall_height (const DryRoom *room, const DryWall *self); /* resolves 0 */
+/* From face to face of its framing: what an added wall is given to be thick, or its studs. */
+DryLength dry_wall_depth (const DryWall *self);
 /* Unit direction from start to end and the normal into the room on `side`. */
 void dry_wall_axes (const DryWall *self, DrySide side, double *ux, double *uy, double *nx,
                     double *ny);

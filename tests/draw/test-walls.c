@@ -40,7 +40,7 @@ test_thickness (void)
                {{.added = TRUE, .stud_depth = INCH (3.5)}, 3.5}};
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
-    g_assert_cmpint (dry_drawing_wall_thickness (&cases[i].wall), ==, INCH (cases[i].inches));
+    g_assert_cmpint (dry_wall_depth (&cases[i].wall), ==, INCH (cases[i].inches));
 }
 
 /* Outside corners stand behind both walls; where two walls run on straight, or meet so sharply that

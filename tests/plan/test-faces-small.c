@@ -77,6 +77,38 @@ test_left_end (void)
   finish (&site);
 }
 
+/* Two half walls as high as each other meet in an L: their caps lie in one plane. The first runs
+ * through over the corner, 3-1/2 in of studs and 1/2 in of drywall farther than the wet side; the
+ * second is butted against it before its board, and what is between them is a seam to be kept
+ * watertight. Where the second is higher, the cap of the first ends at its board. */
+static void
+test_half_walls_in_an_l (void)
+{
+  static const struct {
+    double front; /* height */
+    double side_cap, front_cap;
+    DryJointKind side_meets, front_meets;
+  } CASES[] = {
+      {36, 30 - 0.625 + 4, 40 - 0.5 + 0.5, DRY_JOINT_DRYWALL, DRY_JOINT_SEAM},
+      {40, 30 - 0.625 - 0.625, 40 + 0.5, DRY_JOINT_INSIDE_CORNER, DRY_JOINT_DRYWALL},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (CASES); i++) {
+    Site site;
+    set_up_wide (&site);
+    site_add_wall (&site, 60, 96, 60, 66, 36);
+    site_add_wall (&site, 60, 66, 20, 66, CASES[i].front);
+    site.walls[4].name = (char *) "Side";
+    site.walls[5].name = (char *) "Front";
+    site_compute (&site);
+    site_check_small (&site, "Side, cap", CASES[i].side_cap, 4.5, DRY_JOINT_INSIDE_CORNER,
+                      DRY_JOINT_DRYWALL, CASES[i].side_meets, DRY_JOINT_OUTSIDE_CORNER);
+    site_check_small (&site, "Front, cap", CASES[i].front_cap, 4.5, CASES[i].front_meets,
+                      DRY_JOINT_DRYWALL, DRY_JOINT_OUTSIDE_CORNER, DRY_JOINT_OUTSIDE_CORNER);
+    finish (&site);
+  }
+}
+
 /* The end of a half wall that stands before a pan's curb goes down to the floor; with bare studs on
  * its other side it is as thick as they and one board. */
 static void
@@ -207,6 +239,7 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/faces-small/open-end", test_open_end);
   g_test_add_func ("/faces-small/left-end", test_left_end);
+  g_test_add_func ("/faces-small/half-walls-in-an-l", test_half_walls_in_an_l);
   g_test_add_func ("/faces-small/end-to-floor", test_end_to_floor);
   g_test_add_func ("/faces-small/ceiling", test_ceiling);
   g_test_add_func ("/faces-small/niches", test_niches);
