@@ -60,7 +60,7 @@ paint_node (DrySceneView *self, int width, int height)
   self->node_height = height;
   cr = gsk_cairo_node_get_draw_context (self->node);
   dry_painter_paint (cr, self->scene, &transform, dry_screen_style (),
-                     self->bare ? DRY_LAYERS_ALL & ~words : DRY_LAYERS_ALL, NULL);
+                     self->bare ? DRY_LAYERS_USUAL & ~words : DRY_LAYERS_ALL, NULL);
   cairo_destroy (cr);
 }
 

@@ -96,6 +96,21 @@ frame_wet_walls (DryScene *scene, const DryPlan *plan)
         (DryRect){frame.x0 - MARGIN, frame.y0 - MARGIN, frame.x1 + MARGIN, frame.y1 + MARGIN};
 }
 
+/* A corner of what stands beside the walls would be no more than a smudge. */
+static void
+leave_out_small_faces (DryScene *scene, const DryPlan *plan)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < scene->n; i++) {
+    gint view = scene->items[i].view, face = view >= 0 ? scene->views[view].face : -1;
+
+    if (face < 0 || plan->faces->items[face].kind == DRY_FACE_WALL)
+      scene->items[n++] = scene->items[i];
+  }
+  scene->n = n;
+}
+
 static void
 draw_picture (GTask *task, gpointer source, gpointer data, GCancellable *cancellable)
 {
@@ -114,6 +129,7 @@ draw_picture (GTask *task, gpointer source, gpointer data, GCancellable *cancell
   }
   scene = dry_drawing_strip (plan);
   frame_wet_walls (scene, plan); /* nobody else has it yet */
+  leave_out_small_faces (scene, plan);
   g_task_return_pointer (task, scene, (GDestroyNotify) dry_scene_unref);
 }
 
