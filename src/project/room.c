@@ -140,7 +140,7 @@ dry_wall_length (const DryWall *self)
 DryLength
 dry_wall_depth (const DryWall *self)
 {
-  return self->thickness > 0 ? self->thickness : self->stud_depth;
+  return self->added && self->thickness > 0 ? self->thickness : self->stud_depth;
 }
 
 DryLength
