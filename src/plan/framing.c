@@ -212,7 +212,7 @@ frame_small (DryFrame *self)
     frame_evenly (self, MAX (joists > 0 ? joists : USUAL_SPACING, self->stud), FALSE, NULL);
   else if (self->face->kind == DRY_FACE_BENCH)
     frame_evenly (self, USUAL_SPACING, TRUE, "frames the bench");
-  else if (self->face->kind == DRY_FACE_CAP)
+  else if (self->face->kind == DRY_FACE_CAP && self->wall)
     frame_cap (self);
   else
     dry_frame_add_lining (self);
@@ -226,7 +226,7 @@ frame_face (DryFrame *self)
   self->stud = self->wall && self->wall->stud_width > 0 ? self->wall->stud_width : USUAL_STUD;
   self->z0 = 0;
   self->z1 = self->face->height;
-  if (self->face->kind != DRY_FACE_WALL) {
+  if (self->face->kind != DRY_FACE_WALL || !self->wall) {
     frame_small (self);
     return;
   }
