@@ -3,15 +3,6 @@
  * Sizes are invented; what must come of them is said in the tests. */
 #include "plan/added-wall.h"
 
-static DryProject *
-follow (DryProject *old, DryProject *next, GError *error)
-{
-  g_assert_no_error (error);
-  g_assert_nonnull (next);
-  dry_project_unref (old);
-  return next;
-}
-
 static void
 make_pan (DryBasin *basin, gpointer data)
 {
@@ -31,7 +22,7 @@ added_wall_corner_shower (const char *system)
   g_autoptr (GError) error = NULL;
   DryProject *next = dry_edit_set_outline (project, dry_test_room (project), corners, 4, &error);
 
-  return rule_room_set_basin (follow (project, next, error), make_pan, NULL);
+  return rule_room_set_basin (dry_test_follow (project, next, error), make_pan, NULL);
 }
 
 DryProject *
@@ -50,7 +41,7 @@ added_wall_close (DryProject *project, double height, DryId *id)
   g_autoptr (GError) error = NULL;
   DryProject *next = dry_edit_set_wall (project, dry_test_room (project), &wall, id, &error);
 
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryProject *
@@ -59,7 +50,7 @@ added_wall_set (DryProject *project, const DryWall *wall)
   g_autoptr (GError) error = NULL;
   DryProject *next = dry_edit_set_wall (project, dry_test_room (project), wall, NULL, &error);
 
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryProject *
@@ -71,7 +62,7 @@ added_wall_put_part (DryProject *project, DryId wall, DrySide side, DryPart part
   part.wall = wall;
   part.side = side;
   next = dry_edit_set_part (project, dry_test_room (project), &part, NULL, &error);
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryProject *
@@ -82,7 +73,7 @@ added_wall_put_opening (DryProject *project, DryId wall, DryOpening opening)
 
   opening.wall = wall;
   next = dry_edit_set_opening (project, dry_test_room (project), &opening, NULL, &error);
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryProject *
@@ -91,7 +82,7 @@ added_wall_remove (DryProject *project, DryId object)
   g_autoptr (GError) error = NULL;
   DryProject *next = dry_edit_remove (project, dry_test_room (project), object, &error);
 
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryId

@@ -8,15 +8,6 @@
 
 #include "project/fields.h"
 
-static DryProject *
-follow (DryProject *old, DryProject *next, GError *error)
-{
-  g_assert_no_error (error);
-  g_assert_nonnull (next);
-  dry_project_unref (old);
-  return next;
-}
-
 static void
 set_pack (DryJob *job, gpointer data)
 {
@@ -38,7 +29,7 @@ rule_room_set_job (DryProject *project, void (*change) (DryJob *, gpointer), gpo
 
   change (&job, data);
   next = dry_edit_set_job (project, &job, &error);
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryProject *
@@ -50,7 +41,7 @@ rule_room_set_basin (DryProject *project, void (*change) (DryBasin *, gpointer),
 
   change (&basin, data);
   next = dry_edit_set_basin (project, dry_test_room (project), &basin, NULL, &error);
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryProject *
@@ -59,7 +50,7 @@ rule_room_set_wet (DryProject *project, DryWetZone wet)
   g_autoptr (GError) error = NULL;
   DryProject *next = dry_edit_set_wet_zone (project, dry_test_room (project), &wet, &error);
 
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryProject *
@@ -71,7 +62,7 @@ rule_room_set_finish (DryProject *project, void (*change) (DryFinish *, gpointer
 
   change (&finish, data);
   next = dry_edit_set_finish (project, dry_test_room (project), &finish, &error);
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryProject *
@@ -85,7 +76,7 @@ rule_room_set_wall (DryProject *project, char compass, void (*change) (DryWall *
 
   change (&wall, data);
   next = dry_edit_set_wall (project, dry_test_room (project), &wall, NULL, &error);
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryProject *
@@ -97,7 +88,7 @@ rule_room_set_room (DryProject *project, void (*change) (DryRoom *, gpointer), g
 
   change (&room, data);
   next = dry_edit_set_room (project, &room, NULL, &error);
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryProject *
@@ -108,7 +99,7 @@ rule_room_add_part (DryProject *project, char compass, DryPart part)
 
   part.wall = dry_test_wall (project, compass);
   next = dry_edit_set_part (project, dry_test_room (project), &part, NULL, &error);
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryProject *
@@ -119,7 +110,7 @@ rule_room_add_opening (DryProject *project, char compass, DryOpening opening)
 
   opening.wall = dry_test_wall (project, compass);
   next = dry_edit_set_opening (project, dry_test_room (project), &opening, NULL, &error);
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 static double
@@ -268,7 +259,7 @@ rule_room_shower (DryLength length, DryLength width)
   corners[0].y = corners[1].y = 96 * DRY_INCH;
   corners[1].x = corners[2].x = length + 2 * size.built;
   next = dry_edit_set_outline (project, dry_test_room (project), corners, 4, &error);
-  project = follow (project, next, error);
+  project = dry_test_follow (project, next, error);
   return rule_room_set_basin (project, make_pan, &size);
 }
 

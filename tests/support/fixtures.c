@@ -66,8 +66,8 @@ dry_test_wall (const DryProject *project, char compass)
 }
 
 /* Hands over the next project in place of the one before. */
-static DryProject *
-follow (DryProject *old, DryProject *next, GError *error)
+DryProject *
+dry_test_follow (DryProject *old, DryProject *next, GError *error)
 {
   g_assert_no_error (error);
   g_assert_nonnull (next);
@@ -85,7 +85,7 @@ dry_test_alcove (const char *system)
 
   finish.system = (char *) system;
   next = dry_edit_set_finish (project, dry_test_room (project), &finish, &error);
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 static DryProject *
@@ -96,7 +96,7 @@ put_part (DryProject *project, char compass, DryPart part)
 
   part.wall = dry_test_wall (project, compass);
   next = dry_edit_set_part (project, dry_test_room (project), &part, NULL, &error);
-  return follow (project, next, error);
+  return dry_test_follow (project, next, error);
 }
 
 DryProject *

@@ -52,3 +52,6 @@ DryProject *dry_test_random_project (guint32 seed) G_GNUC_WARN_UNUSED_RESULT;
  * temporary folder when none is installed. FALSE when that cannot be done: skip the test. The
  * caller sets the old locale again with setlocale(). */
 gboolean dry_test_use_decimal_comma (void);
+
+/* What an edit made of `old`, which is let go; fails the test when it was refused. */
+DryProject *dry_test_follow (DryProject *old, DryProject *next, GError *error);
