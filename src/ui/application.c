@@ -10,6 +10,7 @@
 #include "ui/access.h"
 #include "ui/actions.h"
 #include "ui/closing.h"
+#include "ui/heap.h"
 #include "ui/popover-place.h"
 #include "ui/preferences.h"
 #include "ui/screenshot.h"
@@ -359,6 +360,13 @@ dry_application_handle_local_options (GApplication *application, GVariantDict *o
 }
 
 static void
+dry_application_window_removed (GtkApplication *application, GtkWindow *window)
+{
+  GTK_APPLICATION_CLASS (dry_application_parent_class)->window_removed (application, window);
+  dry_heap_give_back ();
+}
+
+static void
 dry_application_finalize (GObject *object)
 {
   DryApplication *self = DRY_APPLICATION (object);
@@ -382,6 +390,7 @@ dry_application_class_init (DryApplicationClass *class)
   application->open = dry_application_open;
   application->startup = dry_application_startup;
   application->handle_local_options = dry_application_handle_local_options;
+  GTK_APPLICATION_CLASS (class)->window_removed = dry_application_window_removed;
 }
 
 static void

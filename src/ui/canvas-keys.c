@@ -139,7 +139,7 @@ on_key (GtkEventControllerKey *controller, guint key, guint code, GdkModifierTyp
   gboolean shift = (state & GDK_SHIFT_MASK) != 0;
   gint dx = 0, dy = 0;
 
-  if (self->menu != NULL) /* the menu's keys pass here on their way */
+  if (dry_canvas_has_menu_open (self)) /* the menu's keys pass here on their way */
     return GDK_EVENT_PROPAGATE;
   if ((state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK)) != 0)
     return GDK_EVENT_PROPAGATE;

@@ -7,10 +7,9 @@
 
 #include "ui/actions.h"
 
-static GMenu *
-list_edits (DryCanvas *self, const DryRoom *room, DryId object)
+static void
+list_edits (DryCanvas *self, GMenu *menu, const DryRoom *room, DryId object)
 {
-  GMenu *menu = g_menu_new ();
   const DryWall *wall = room != NULL ? dry_room_get_wall (room, object) : NULL;
   gboolean stud = dry_session_get_selected_stud (self->session) >= 0;
   const DryPieceRef *piece = dry_session_get_selected_piece (self->session);
@@ -18,7 +17,7 @@ list_edits (DryCanvas *self, const DryRoom *room, DryId object)
   if (object == 0) {
     dry_actions_append (menu, _ ("_Draw the Outline…"), "win.draw-room");
     dry_actions_append (menu, _ ("Add _Half Wall"), "win.add-half-wall");
-    return menu;
+    return;
   }
   dry_actions_append (menu, _ ("_Exact Sizes…"), "win.edit-selection");
   if (piece != NULL && piece->kind == DRY_PIECE_SEAM) {
@@ -32,7 +31,7 @@ list_edits (DryCanvas *self, const DryRoom *room, DryId object)
   if (wall != NULL)
     dry_actions_append (menu, _ ("Let the Plan Choose _All Seams"), "win.release-seams");
   if (piece != NULL)
-    return menu;
+    return;
   dry_actions_append (menu, wall != NULL && !stud ? _ ("Set the _Length…") : _ ("Set a Dis_tance…"),
                       "win.set-distance");
   if (wall == NULL)
@@ -49,21 +48,20 @@ list_edits (DryCanvas *self, const DryRoom *room, DryId object)
       dry_actions_append (menu, _ ("Studs _One by One"), "win.studs");
     dry_actions_append (menu, _ ("_Boards and Seams One by One"), "win.pieces");
   }
-  return menu;
 }
 
-static GMenuModel *
-build_menu (DryCanvas *self)
+static void
+fill_menu (DryCanvas *self)
 {
   const DryRoom *room = dry_session_get_room (self->session);
   DryId object = dry_session_get_selection (self->session);
   const DryWall *wall = room != NULL ? dry_room_get_wall (room, object) : NULL;
-  GMenu *menu = g_menu_new ();
-  g_autoptr (GMenu) edit = list_edits (self, room, object);
-  g_autoptr (GMenu) clip = g_menu_new ();
-  g_autoptr (GMenu) view = g_menu_new ();
+  GMenu *clip = self->menu_sections[1], *view = self->menu_sections[2];
   gboolean hung = object != 0 && wall == NULL && room->basin.id != object;
 
+  for (guint i = 0; i < G_N_ELEMENTS (self->menu_sections); i++)
+    g_menu_remove_all (self->menu_sections[i]);
+  list_edits (self, self->menu_sections[0], room, object);
   if (hung) {
     dry_actions_append (clip, _ ("Cu_t"), "win.cut");
     dry_actions_append (clip, _ ("_Copy"), "win.copy");
@@ -78,44 +76,48 @@ build_menu (DryCanvas *self)
   dry_actions_append (view, _ ("_Next Face"), "win.next-face");
   dry_actions_append (view, _ ("_Previous Face"), "win.previous-face");
   dry_actions_append (view, _ ("Show E_verything"), "win.zoom-fit");
-  g_menu_append_section (menu, NULL, G_MENU_MODEL (edit));
-  g_menu_append_section (menu, NULL, G_MENU_MODEL (clip));
-  g_menu_append_section (menu, NULL, G_MENU_MODEL (view));
-  return G_MENU_MODEL (menu);
 }
 
-static gboolean
-drop_menu (gpointer data)
-{
-  DryCanvas *self = data;
-
-  g_clear_pointer (&self->menu, gtk_widget_unparent);
-  g_object_unref (self);
-  return G_SOURCE_REMOVE;
-}
-
-/* Its actions are still to run when the menu closes. */
+/* Made once and filled anew: GTK 4.8 keeps the sections of each menu it has shown for good. */
 static void
-on_menu_closed (GtkPopover *popover, DryCanvas *self)
+make_menu (DryCanvas *self)
 {
-  if (self->menu == GTK_WIDGET (popover))
-    g_idle_add (drop_menu, g_object_ref (self));
+  g_autoptr (GMenu) menu = g_menu_new ();
+
+  for (guint i = 0; i < G_N_ELEMENTS (self->menu_sections); i++) {
+    self->menu_sections[i] = g_menu_new ();
+    g_menu_append_section (menu, NULL, G_MENU_MODEL (self->menu_sections[i]));
+  }
+  self->menu = gtk_popover_menu_new_from_model (G_MENU_MODEL (menu));
+  gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
+  gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
+  gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
+}
+
+gboolean
+dry_canvas_has_menu_open (DryCanvas *self)
+{
+  return self->menu != NULL && gtk_widget_get_visible (self->menu);
 }
 
 void
 dry_canvas_popup_menu (DryCanvas *self, double x, double y)
 {
-  g_autoptr (GMenuModel) model = build_menu (self);
-
+  if (self->menu == NULL)
+    make_menu (self);
+  gtk_popover_popdown (GTK_POPOVER (self->menu)); /* it may still be open elsewhere */
+  fill_menu (self);
   /* What is selected may have been panned out of sight; a menu opens on the board all the same. */
   x = CLAMP (x, 0, MAX (gtk_widget_get_width (GTK_WIDGET (self)) - 1, 0));
   y = CLAMP (y, 0, MAX (gtk_widget_get_height (GTK_WIDGET (self)) - 1, 0));
-  g_clear_pointer (&self->menu, gtk_widget_unparent);
-  self->menu = gtk_popover_menu_new_from_model (model);
-  gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
-  gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
   gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), &(GdkRectangle){(int) x, (int) y, 1, 1});
-  gtk_widget_set_parent (self->menu, GTK_WIDGET (self));
-  g_signal_connect (self->menu, "closed", G_CALLBACK (on_menu_closed), self);
   gtk_popover_popup (GTK_POPOVER (self->menu));
+}
+
+void
+dry_canvas_dispose_menu (DryCanvas *self)
+{
+  g_clear_pointer (&self->menu, gtk_widget_unparent);
+  for (guint i = 0; i < G_N_ELEMENTS (self->menu_sections); i++)
+    g_clear_object (&self->menu_sections[i]);
 }

@@ -147,7 +147,8 @@ struct _DryCanvas {
   GPtrArray *objects;      /* child widgets, in the order the keyboard walks */
   gboolean focusing;
   double pinch_scale;
-  GtkWidget *menu;
+  GtkWidget *menu;         /* NULL until first asked for */
+  GMenu *menu_sections[3]; /* edits, clipboard, view; filled when it opens */
 
   /* The typed distance; widgets NULL until it is first needed. */
   struct {
@@ -228,6 +229,8 @@ void dry_canvas_add_pointer (DryCanvas *self);
 void dry_canvas_add_drop (DryCanvas *self);
 void dry_canvas_add_keys (DryCanvas *self);
 void dry_canvas_popup_menu (DryCanvas *self, double x, double y);
+gboolean dry_canvas_has_menu_open (DryCanvas *self);
+void dry_canvas_dispose_menu (DryCanvas *self);
 void dry_canvas_update_cursor (DryCanvas *self);
 
 G_END_DECLS

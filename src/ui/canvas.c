@@ -370,7 +370,7 @@ dry_canvas_dispose (GObject *object)
   }
   g_signal_handlers_disconnect_by_data (adw_style_manager_get_default (), self);
   dry_advice_dispose (self);
-  g_clear_pointer (&self->menu, gtk_widget_unparent);
+  dry_canvas_dispose_menu (self);
   g_clear_pointer (&self->entry.box, gtk_widget_unparent);
   if (self->objects != NULL)
     for (guint i = 0; i < self->objects->len; i++)

@@ -28,11 +28,30 @@ hear (GtkWidget *popover)
   for_events_of (popover, g_signal_handlers_unblock_matched);
 }
 
+/* GTK 4.8 remembers what to move the focus away from, and forgets to let go of it when it is told
+ * so twice before it has painted: on hiding and on taking away. Moved at once, it is told once. */
+static void
+hand_focus_back (GtkWidget *popover)
+{
+  GtkRoot *root = gtk_widget_get_root (popover);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  if (focus == NULL || (focus != popover && !gtk_widget_is_ancestor (focus, popover)))
+    return;
+  for (GtkWidget *to = gtk_widget_get_parent (popover); to != NULL; to = gtk_widget_get_parent (to))
+    if (gtk_widget_get_visible (to) && gtk_widget_grab_focus (to))
+      return;
+  gtk_root_set_focus (root, NULL); /* it then looks for the first that can after painting */
+}
+
 static gboolean
 silence (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const GValue *values,
          G_GNUC_UNUSED gpointer nothing)
 {
   GtkWidget *popover = g_value_get_object (&values[0]);
+
+  if (!gtk_widget_get_visible (popover))
+    hand_focus_back (popover);
 
   /* Closing may be told while something has shown it anew already, or twice. */
   if (gtk_widget_get_mapped (popover) ||

@@ -365,11 +365,12 @@ more_cb (DryLedger *self)
 static void
 build_pages (DryLedger *self)
 {
-  GtkWidget *findings =
-      dry_ledger_list_new (_ ("Findings"), _ ("Nothing to mind: no rule of the pack is broken"));
+  GtkWidget *findings;
 
   if (self->page[PAGE_FINDINGS])
     return;
+  findings =
+      dry_ledger_list_new (_ ("Findings"), _ ("Nothing to mind: no rule of the pack is broken"));
   dry_ledger_list_set_stepping (DRY_LEDGER_LIST (findings), TRUE);
   add_page (self, PAGE_FINDINGS, findings, "findings", _ ("Findings"));
   add_page (self, PAGE_TAKEOFF, dry_ledger_list_new (_ ("Take-off"), _ ("Nothing to buy yet")),

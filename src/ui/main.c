@@ -5,12 +5,14 @@
 #include <locale.h>
 
 #include "ui/application.h"
+#include "ui/heap.h"
 
 int
 main (int argc, char *argv[])
 {
   g_autoptr (DryApplication) application = NULL;
 
+  dry_heap_set_up ();
   setlocale (LC_ALL, "");
   bindtextdomain (GETTEXT_PACKAGE, DRYBAY_LOCALEDIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");

@@ -1,0 +1,22 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Keeps what the program holds of the machine's memory near what it uses. Knows the C library's
+ * allocator and nothing of what is kept in it. */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* glibc gives each thread a heap of its own, up to eight for each processor, and each keeps what
+ * was freed in it. Plans are made by whichever thread is at hand and freed by another, so that
+ * after some hours each heap has once held the most that any did. Two heaps hardly get in each
+ * other's way: the window has one, its workers the other.
+ *
+ * Call it before the first thread is made. Does nothing with another C library. */
+void dry_heap_set_up (void);
+
+/* Gives what is free back to the system, some seconds from now, once however often it is called.
+ * For when much was let go, as a window is. */
+void dry_heap_give_back (void);
+
+G_END_DECLS

@@ -1,0 +1,182 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What is opened and closed again leaves nothing behind: after the third time there are as many
+ * objects of each type as after the second. The first may set up what is kept for good. */
+#include "desk.h"
+#include "objects.h"
+#include "support/fixtures.h"
+#include "ui/canvas-private.h"
+#include "ui/ledger.h"
+#include "ui/window.h"
+
+typedef void (*Act) (DryDesk *desk, gpointer data);
+
+/* GTK 4.8 keeps, for good, each section of a menu it has shown (gtk_menu_tracker_add_items()) and
+ * what is left of the surface of a window; that a menu is not made again each time is tested below.
+ */
+static void
+assert_leaves_nothing (DryDesk *desk, Act act, gpointer data)
+{
+  g_autoptr (GHashTable) before = NULL;
+  g_autofree char *grown = NULL;
+
+  act (desk, data);
+  act (desk, data);
+  before = dry_objects_snapshot ();
+  act (desk, data);
+  g_hash_table_insert (before, "GMenu", GINT_TO_POINTER (G_MAXINT / 2));
+  g_hash_table_insert (before, "GdkX11Toplevel", GINT_TO_POINTER (G_MAXINT / 2));
+  grown = dry_objects_grown (before);
+  g_assert_cmpstr (grown, ==, NULL);
+}
+
+/* --- the ledger --- */
+
+static gboolean
+is_total (GtkWidget *widget, gconstpointer unused)
+{
+  return GTK_IS_BUTTON (widget) && gtk_widget_has_css_class (widget, "ledger-total");
+}
+
+static void
+open_and_close_ledger (DryDesk *desk, gpointer button)
+{
+  for (int i = 0; i < 2; i++) {
+    g_signal_emit_by_name (button, "clicked");
+    dry_test_settle ();
+    dry_test_settle ();
+    dry_test_settle ();
+  }
+}
+
+static void
+test_left_behind_ledger (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *ledger = dry_ledger_new (desk->session), *button;
+
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  dry_desk_show (desk, ledger);
+  button = dry_test_find (ledger, is_total, NULL);
+  g_assert_nonnull (button);
+  assert_leaves_nothing (desk, open_and_close_ledger, button);
+}
+
+/* --- the board's menu --- */
+
+static void
+open_and_close_menu (DryDesk *desk, gpointer data)
+{
+  DryCanvas *canvas = data;
+
+  dry_canvas_popup_menu (canvas, 300, 300);
+  DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (canvas->menu));
+  gtk_widget_child_focus (canvas->menu, GTK_DIR_TAB_FORWARD);
+  dry_test_settle ();
+  g_assert_true (gtk_widget_is_ancestor (
+      gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (canvas))), canvas->menu));
+  gtk_popover_popdown (GTK_POPOVER (canvas->menu));
+  DRY_TEST_WAIT_FOR (!dry_canvas_has_menu_open (canvas));
+  dry_test_settle ();
+}
+
+static void
+test_left_behind_board_menu (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *canvas = dry_canvas_new (desk->session);
+  int menus;
+
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  dry_desk_show (desk, canvas);
+  assert_leaves_nothing (desk, open_and_close_menu, canvas);
+  menus = dry_objects_count ("GMenu");
+  open_and_close_menu (desk, canvas);
+  g_assert_cmpint (dry_objects_count ("GMenu"), ==, menus);
+}
+
+/* One that is still open elsewhere moves; none that was closed takes it away. */
+static void
+test_left_behind_second_menu (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *canvas = dry_canvas_new (desk->session);
+
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  dry_desk_show (desk, canvas);
+  for (int i = 0; i < 3; i++) {
+    dry_canvas_popup_menu (DRY_CANVAS (canvas), 300 - 50 * i, 300);
+    if (i == 1)
+      gtk_popover_popdown (GTK_POPOVER (DRY_CANVAS (canvas)->menu));
+    else
+      DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (DRY_CANVAS (canvas)->menu));
+  }
+  dry_test_settle ();
+  g_assert_true (dry_canvas_has_menu_open (DRY_CANVAS (canvas)));
+  g_assert_true (gtk_widget_get_mapped (DRY_CANVAS (canvas)->menu));
+}
+
+/* --- a popover with the focus in it, hidden and taken away before the next frame --- */
+
+static void
+hide_and_take_away (DryDesk *desk, gpointer place)
+{
+  GtkWidget *popover = gtk_popover_new ();
+
+  gtk_popover_set_child (GTK_POPOVER (popover), gtk_button_new_with_label ("In it"));
+  gtk_widget_set_parent (popover, place);
+  gtk_popover_popup (GTK_POPOVER (popover));
+  DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (popover));
+  gtk_widget_child_focus (popover, GTK_DIR_TAB_FORWARD);
+  g_assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (desk->window)), popover));
+  gtk_popover_popdown (GTK_POPOVER (popover));
+  gtk_widget_unparent (popover);
+  dry_test_settle ();
+  dry_test_settle ();
+}
+
+static void
+test_left_behind_popover (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *place = gtk_button_new_with_label ("Place");
+
+  dry_desk_show (desk, place);
+  assert_leaves_nothing (desk, hide_and_take_away, place);
+}
+
+/* --- a window --- */
+
+static void
+open_and_close_window (DryDesk *desk, gpointer data)
+{
+  GtkWidget *window = dry_window_new (dry_desk_get_application ()), *button;
+  DrySession *session = dry_window_get_session (DRY_WINDOW (window));
+
+  gtk_window_present (GTK_WINDOW (window));
+  g_assert_true (dry_window_open_path (DRY_WINDOW (window), data));
+  DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (window) && dry_session_get_plan (session) != NULL);
+  button = dry_test_find (window, is_total, NULL);
+  open_and_close_ledger (desk, button);
+  open_and_close_menu (desk, dry_window_get_canvas (DRY_WINDOW (window)));
+  gtk_window_destroy (GTK_WINDOW (window));
+  for (int i = 0; i < 8; i++)
+    dry_test_settle ();
+}
+
+static void
+test_left_behind_window (DryDesk *desk, gconstpointer data)
+{
+  g_autofree char *path =
+      g_test_build_filename (G_TEST_DIST, "..", "data", "demo", "alcove-refit.drybay", NULL);
+
+  assert_leaves_nothing (desk, open_and_close_window, path);
+}
+
+int
+main (int argc, char *argv[])
+{
+  if (!dry_desk_begin (&argc, &argv))
+    return 99;
+  DRY_DESK_ADD ("/ui/left-behind/ledger", test_left_behind_ledger);
+  DRY_DESK_ADD ("/ui/left-behind/board-menu", test_left_behind_board_menu);
+  DRY_DESK_ADD ("/ui/left-behind/second-menu", test_left_behind_second_menu);
+  DRY_DESK_ADD ("/ui/left-behind/popover", test_left_behind_popover);
+  DRY_DESK_ADD ("/ui/left-behind/window", test_left_behind_window);
+  return dry_desk_run ();
+}
