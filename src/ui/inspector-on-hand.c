@@ -23,8 +23,9 @@ typedef struct {
 typedef struct {
   List *list;
   guint index;
+  gboolean gone; /* its row was taken away, and may still lose the focus */
   GtkWidget *row, *width, *height, *count, *note, *only;
-} Board;
+} Board; /* the row's */
 
 static void
 list_free (gpointer data)
@@ -42,9 +43,9 @@ list_free (gpointer data)
 static gboolean
 begin_edit (Board *self, DryOnHand *board)
 {
-  const DryRoom *room = dry_session_get_room (self->list->session);
+  const DryRoom *room = self->gone ? NULL : dry_session_get_room (self->list->session);
 
-  if (self->list->filling || room == NULL || self->index >= room->n_on_hand)
+  if (room == NULL || self->list->filling || self->index >= room->n_on_hand)
     return FALSE;
   *board = room->on_hand[self->index];
   return TRUE;
@@ -99,11 +100,12 @@ note_applied_cb (AdwEntryRow *row, Board *self)
 static void
 only_changed_cb (GtkSwitch *toggle, GParamSpec *pspec, Board *self)
 {
-  const DryRoom *room = dry_session_get_room (self->list->session);
+  const DryRoom *room;
   DryOnHand board;
 
   if (!begin_edit (self, &board) || (board.system != NULL) == gtk_switch_get_active (toggle))
     return;
+  room = dry_session_get_room (self->list->session);
   board.system = gtk_switch_get_active (toggle) ? room->finish.system : NULL;
   take (self, &board);
 }
@@ -177,6 +179,7 @@ add_board (List *list, guint index)
   self->list = list;
   self->index = index;
   self->row = adw_expander_row_new ();
+  g_object_set_data_full (G_OBJECT (self->row), "board", self, g_free);
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (self->row), FALSE);
   self->width = add_size (self, _ ("Width"));
   self->height = add_size (self, _ ("Height"));
@@ -217,9 +220,12 @@ add_button_row (List *self)
 static void
 build (List *self, guint n)
 {
-  for (guint i = 0; i < self->boards->len; i++)
-    adw_expander_row_remove (ADW_EXPANDER_ROW (self->expander),
-                             ((Board *) self->boards->pdata[i])->row);
+  for (guint i = 0; i < self->boards->len; i++) {
+    Board *board = self->boards->pdata[i];
+
+    board->gone = TRUE;
+    adw_expander_row_remove (ADW_EXPANDER_ROW (self->expander), board->row);
+  }
   if (self->add != NULL)
     adw_expander_row_remove (ADW_EXPANDER_ROW (self->expander), self->add);
   g_ptr_array_set_size (self->boards, 0);
@@ -227,6 +233,20 @@ build (List *self, guint n)
     add_board (self, i);
   add_button_row (self);
   self->built = TRUE;
+}
+
+/* Before another room is shown. */
+static void
+leaving_cb (List *self)
+{
+  g_autoptr (GPtrArray) boards = g_ptr_array_copy (self->boards, NULL, NULL);
+
+  for (guint i = 0; i < boards->len; i++) {
+    Board *board = boards->pdata[i];
+
+    dry_length_row_confirm (DRY_LENGTH_ROW (board->width));
+    dry_length_row_confirm (DRY_LENGTH_ROW (board->height));
+  }
 }
 
 /* --- from session to row --- */
@@ -295,12 +315,13 @@ dry_on_hand_row_new (DrySession *session)
   List *self = g_new0 (List, 1);
 
   self->session = g_object_ref (session);
-  self->boards = g_ptr_array_new_with_free_func (g_free);
+  self->boards = g_ptr_array_new ();
   self->expander = adw_expander_row_new ();
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (self->expander), FALSE);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self->expander), _ ("Boards on hand"));
   dry_access_name_expander_row (ADW_EXPANDER_ROW (self->expander));
   g_object_set_data_full (G_OBJECT (self->expander), "list", self, list_free);
+  g_signal_connect_swapped (session, "selection-leaving", G_CALLBACK (leaving_cb), self);
   g_signal_connect_swapped (session, "document-changed", G_CALLBACK (update), self);
   g_signal_connect_swapped (session, "view-changed", G_CALLBACK (update), self);
   update (self);

@@ -66,7 +66,16 @@ make_button (const char *label, const char *action)
 static void
 at_entered_cb (DryLengthRow *row, Panel *self)
 {
-  dry_act_move_seam (self->session, dry_length_row_get_value (row), FALSE);
+  if (GTK_WIDGET (row) == self->at)
+    dry_act_move_seam (self->session, dry_length_row_get_value (row), FALSE);
+}
+
+/* While it is still the seam that was typed for. */
+static void
+leaving_cb (Panel *self)
+{
+  if (self->kind == DRY_PIECE_SEAM && self->at != NULL)
+    dry_length_row_confirm (DRY_LENGTH_ROW (self->at));
 }
 
 static void
@@ -104,6 +113,7 @@ build (Panel *self, const DryPieceRef *piece)
   for (guint i = 0; i < self->rows->len; i++)
     adw_preferences_group_remove (ADW_PREFERENCES_GROUP (self->group), self->rows->pdata[i]);
   g_ptr_array_set_size (self->rows, 0);
+  self->at = NULL;
   self->kind = piece->kind;
   self->level = piece->level;
   if (piece->kind == DRY_PIECE_SEAM)
@@ -193,6 +203,7 @@ dry_piece_panel_new (DrySession *session)
   self->rows = g_ptr_array_new ();
   self->group = adw_preferences_group_new ();
   g_object_set_data_full (G_OBJECT (self->group), "panel", self, panel_free);
+  g_signal_connect_swapped (session, "selection-leaving", G_CALLBACK (leaving_cb), self);
   g_signal_connect_swapped (session, "selection-changed", G_CALLBACK (update), self);
   g_signal_connect_swapped (session, "plan-changed", G_CALLBACK (update), self);
   g_signal_connect_swapped (session, "project-changed", G_CALLBACK (update), self);

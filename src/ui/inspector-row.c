@@ -259,9 +259,29 @@ dry_inspector_row_new (DrySession *session, DrySubjectRef subject, const DryFiel
   self->subject = subject;
   self->field = field;
   self->filling = TRUE;
-  self->widget = MAKERS[field->kind](self);
+  self->widget = g_object_ref_sink (MAKERS[field->kind](self));
   self->filling = FALSE;
   if (!self->control)
     self->control = self->widget;
+  g_object_ref (self->control);
   return self;
+}
+
+void
+dry_inspector_row_free (DryInspectorRow *self)
+{
+  g_signal_handlers_disconnect_by_data (self->control, self);
+  g_signal_handlers_disconnect_by_data (self->widget, self);
+  g_object_unref (self->control);
+  g_object_unref (self->widget);
+  g_free (self);
+}
+
+void
+dry_inspector_row_confirm (DryInspectorRow *self)
+{
+  if (self->field->kind == DRY_FIELD_LENGTH)
+    dry_length_row_confirm (DRY_LENGTH_ROW (self->widget));
+  else if (GTK_IS_SPIN_BUTTON (self->control))
+    gtk_spin_button_update (GTK_SPIN_BUTTON (self->control));
 }

@@ -323,7 +323,6 @@ build (DryInspector *self)
   gboolean piece = dry_session_get_selected_piece (self->session) != NULL;
   GtkWidget *child;
 
-  /* Rows go first: losing the focus may still want to enter what was typed. */
   for (guint i = 0; i < self->sections->len; i++) {
     Section *section = self->sections->pdata[i];
     g_signal_handlers_disconnect_by_data (section->expander, section);
@@ -410,6 +409,13 @@ dry_inspector_catch_up (GtkWidget *widget)
 }
 
 static void
+leaving_cb (DryInspector *self)
+{
+  for (guint i = 0; i < self->rows->len; i++)
+    dry_inspector_row_confirm (self->rows->pdata[i]);
+}
+
+static void
 begin (GtkWidget *widget)
 {
   DryInspector *self = DRY_INSPECTOR (widget);
@@ -459,7 +465,7 @@ dry_inspector_class_init (DryInspectorClass *klass)
 static void
 dry_inspector_init (DryInspector *self)
 {
-  self->rows = g_ptr_array_new_with_free_func (g_free);
+  self->rows = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_inspector_row_free);
   self->sections = g_ptr_array_new_with_free_func (g_free);
   gtk_widget_init_template (GTK_WIDGET (self));
   dry_wrapping_watch (self->title);
@@ -473,6 +479,8 @@ dry_inspector_new (DrySession *session)
 
   self->session = g_object_ref (session);
   g_signal_connect_object (session, "project-changed", G_CALLBACK (update_soon), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "selection-leaving", G_CALLBACK (leaving_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "selection-changed", G_CALLBACK (update_soon), self,
                            G_CONNECT_SWAPPED);

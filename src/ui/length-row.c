@@ -101,8 +101,8 @@ entry_changed_cb (DryLengthRow *self)
   }
 }
 
-static void
-confirm (DryLengthRow *self)
+void
+dry_length_row_confirm (DryLengthRow *self)
 {
   DryLength length;
 
@@ -120,14 +120,14 @@ confirm (DryLengthRow *self)
 static void
 entry_activate_cb (DryLengthRow *self)
 {
-  confirm (self);
+  dry_length_row_confirm (self);
   gtk_editable_select_region (GTK_EDITABLE (self->entry), 0, -1);
 }
 
 static void
 entry_leave_cb (DryLengthRow *self)
 {
-  confirm (self);
+  dry_length_row_confirm (self);
   if (self->typing) /* not a length: put back what is so, rather than leave a wrong text standing */
     show_value (self);
 }

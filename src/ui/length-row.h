@@ -24,6 +24,7 @@ void dry_length_row_set_format (DryLengthRow *self, const DryLengthFormat *forma
                                 DryUnit bare_unit);
 void dry_length_row_set_value (DryLengthRow *self, DryLength value); /* keeps what is being typed */
 DryLength dry_length_row_get_value (DryLengthRow *self);
+void dry_length_row_confirm (DryLengthRow *self); /* enters what is being typed, as leaving does */
 void dry_length_row_set_hint (DryLengthRow *self,
                               const char *hint); /* subtitle while nothing is typed */
 

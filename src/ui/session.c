@@ -12,6 +12,7 @@ enum {
   DOCUMENT_CHANGED,
   PLAN_CHANGED,
   SELECTION_CHANGED,
+  SELECTION_LEAVING,
   VIEW_CHANGED,
   FILE_CHANGED,
   TOLD,
@@ -207,6 +208,7 @@ dry_session_class_init (DrySessionClass *class)
   signals[DOCUMENT_CHANGED] = add_signal ("document-changed");
   signals[PLAN_CHANGED] = add_signal ("plan-changed");
   signals[SELECTION_CHANGED] = add_signal ("selection-changed");
+  signals[SELECTION_LEAVING] = add_signal ("selection-leaving");
   signals[VIEW_CHANGED] = add_signal ("view-changed");
   add_signal ("counted-changed");
   signals[FILE_CHANGED] = add_signal ("file-changed");
@@ -268,6 +270,7 @@ dry_session_set_room_id (DrySession *self, DryId room)
 {
   if (room == self->room || dry_project_get_room (dry_session_get_project (self), room) == NULL)
     return;
+  g_signal_emit (self, signals[SELECTION_LEAVING], 0);
   self->room = room;
   self->selection = 0;
   self->stud = -1;
@@ -461,8 +464,11 @@ dry_session_get_selection (DrySession *self)
 void
 dry_session_select (DrySession *self, DryId object)
 {
-  DryPieceKind piece = self->piece.kind;
+  DryPieceKind piece;
 
+  if (object != self->selection || self->stud >= 0 || self->piece.kind != DRY_PIECE_NONE)
+    g_signal_emit (self, signals[SELECTION_LEAVING], 0);
+  piece = self->piece.kind;
   dry_session_set_counted (self, NULL); /* also when nothing is selected before and after */
   object = resolve_object (self, object);
   if (object != 0 && !has_object (self, object))
@@ -489,6 +495,7 @@ dry_session_select_stud (DrySession *self, DryId wall, gint stud)
   if (wall == self->selection && stud == self->stud && self->finding < 0 &&
       self->piece.kind == DRY_PIECE_NONE)
     return;
+  g_signal_emit (self, signals[SELECTION_LEAVING], 0);
   self->piece.kind = DRY_PIECE_NONE;
   self->selection = has_object (self, wall) ? wall : 0;
   self->stud = self->selection != 0 ? stud : -1;
@@ -506,12 +513,15 @@ dry_session_get_selected_piece (DrySession *self)
 void
 dry_session_select_piece (DrySession *self, const DryPieceRef *piece)
 {
-  if (self->selection == piece->wall && self->finding < 0 && self->stud < 0 &&
-      dry_piece_equal (&self->piece, piece))
+  DryPieceRef wanted = *piece; /* it may be the session's own */
+
+  if (self->selection == wanted.wall && self->finding < 0 && self->stud < 0 &&
+      dry_piece_equal (&self->piece, &wanted))
     return;
-  self->selection = has_object (self, piece->wall) ? piece->wall : 0;
+  g_signal_emit (self, signals[SELECTION_LEAVING], 0);
+  self->selection = has_object (self, wanted.wall) ? wanted.wall : 0;
   self->stud = -1;
-  self->piece = *piece;
+  self->piece = wanted;
   self->finding = -1;
   dry_history_seal (self->history);
   g_signal_emit (self, signals[SELECTION_CHANGED], 0);
@@ -539,6 +549,11 @@ dry_session_select_finding (DrySession *self, gint index)
 
   if (index < 0 || (guint) index >= n)
     index = -1;
+  if (index >= 0) {
+    g_signal_emit (self, signals[SELECTION_LEAVING], 0);
+    n = self->plan != NULL ? self->plan->findings->n : 0;
+    index = (guint) index < n ? index : -1; /* entering what was typed may have mended it */
+  }
   if (index >= 0) {
     DryId object = resolve_object (self, self->plan->findings->items[index].object);
 

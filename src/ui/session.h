@@ -32,6 +32,8 @@ G_DECLARE_FINAL_TYPE (DrySession, dry_session, DRY, SESSION, GObject)
  *   "project-changed"    the shown project is another value (edit, undo, preview, open)
  *   "document-changed"   the same, but not for a preview: what need not move with the hand
  *   "plan-changed"       a newer plan (and scene) has arrived from the worker
+ *   "selection-leaving"  another thing or room is about to be selected: what is being typed for
+ *                        this one is to be entered now
  *   "selection-changed"
  *   "view-changed"       layers, room shown
  *   "file-changed"       path, title or saved state

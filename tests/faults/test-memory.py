@@ -7,8 +7,9 @@ for the message, it falls over that; so one allocation fails, not all after it.)
 old or the new ones, whole; that work told to be in the journal comes back; that the program ends by its own abort or with
 a message, never by touching what it does not have, and never says it did what it did not. Speaks TAP.
 Arguments: the program of program.c, drybay-cli, the library of alloc.c, a project file. DRYBAY_FAULTS=all: every one of saving,
-versions and journal, and ten times as many of the others.
+versions and journal, and of the others the first on every path of ten calls that leads to an allocation; else some of these.
 """
+import concurrent.futures
 import os
 import pathlib
 import shutil
@@ -27,16 +28,40 @@ TYPESETTERS = ("libfontconfig", "libpango", "libcairo", "libharfbuzz", "libfreet
 ENDS = {-signal.SIGABRT, -signal.SIGTRAP}
 
 
-def call(command, number, mark=True):
+DEPTH = 10  # callers by which the paths to allocations are told apart
+# A path is the same in two runs only when programs are put at the same addresses.
+SAME_PLACE = ["setarch", "-R"] if shutil.which("setarch") and subprocess.run(["setarch", "-R", "true"], capture_output=True).returncode == 0 else []
+
+
+def call(command, number, mark=True, **more):
     """Runs the command with its `number`-th allocation failing; 0 counts them: (answer, how many there were)."""
     with tempfile.NamedTemporaryFile("r") as report:
-        env = {**os.environ, "LD_PRELOAD": LIBRARY, "DRYBAY_ALLOC": str(number), "DRYBAY_ALLOC_MARK": str(int(mark)), "DRYBAY_ALLOC_REPORT": report.name, "G_SLICE": "always-malloc"}
+        env = {**os.environ, "LD_PRELOAD": LIBRARY, "DRYBAY_ALLOC": str(number), "DRYBAY_ALLOC_MARK": str(int(mark)), "DRYBAY_ALLOC_REPORT": report.name, "G_SLICE": "always-malloc", **more}
         try:
             answer = subprocess.run(command, capture_output=True, timeout=60 if number == 0 else PATIENCE, env=env)
         except subprocess.TimeoutExpired as late:
             answer = subprocess.CompletedProcess(command, STOOD_STILL, late.stdout or b"", late.stderr or b"")
-        text = report.read()
-    return answer, int(text or 0)
+        lines = [line.split() for line in report.read().splitlines()]
+    if "DRYBAY_ALLOC_DEPTH" in more and number == 0:
+        return answer, [(int(at), path) for at, path in lines[:-1]], int(lines[-1][0])
+    return answer, int(lines[-1][0]) if lines else 0
+
+
+def each_path(command, most):
+    """What to fail in a run of the command: some of the paths to an allocation, (number, environment), and how many allocations and
+    paths there are. Without the same addresses in each run, some of all numbers."""
+    if not SAME_PLACE:
+        _, total = call(command, 0, mark=False)
+        return [(number, {}) for number in faults.some(range(1, total + 1), most)], f"{total} allocations"
+    _, paths, total = call(SAME_PLACE + command, 0, mark=False, DRYBAY_ALLOC_DEPTH=str(DEPTH))
+    return ([(number, {"DRYBAY_ALLOC_DEPTH": str(DEPTH), "DRYBAY_ALLOC_PATH": path}) for number, path in faults.some(paths, most)],
+            f"{total} allocations on {len(paths)} paths")
+
+
+def in_turn(tries, one):
+    """`one(number, environment)` for each, as many at a time as there are processors."""
+    with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
+        list(pool.map(lambda what: one(*what), tries))
 
 
 class Count:
@@ -75,14 +100,6 @@ def fell_elsewhere(answer):
             continue
         return name if name.startswith(TYPESETTERS) else None
     return None
-
-
-def sample(total, most):
-    """Of tens of thousands: so many spread evenly, a third as many of the last hundredth, where files are closed; ten
-    times as many with DRYBAY_FAULTS=all."""
-    most *= 10 if os.environ.get("DRYBAY_FAULTS") == "all" else 1
-    last = total - total // 100
-    return [*range(1, last, max(1, last // most)), *range(last, total + 1, max(1, (total - last) * 3 // most))]
 
 
 def fresh(base):
@@ -164,42 +181,54 @@ def fail_journal(tap, base):
 
 
 def fail_exports(tap, base, label, arguments, out, most):
-    command, problems, count = [argument.replace("OUT", str(base / out)) for argument in [CLI, *arguments]], [], Count()
+    problems, count = [], Count()
     fresh(base)
-    subprocess.run(command, check=True, capture_output=True)
+
+    def command(folder):
+        return [argument.replace("OUT", str(folder / out)) for argument in [CLI, *arguments]]
+
+    subprocess.run(command(base), check=True, capture_output=True)
     whole = (base / out).read_bytes()
-    _, total = call(command, 0, mark=False)
-    for number in sample(total, most):
-        fresh(base)
-        (base / out).write_bytes(b"old")
-        answer, _ = call(command, number, mark=False)
-        at = f"allocation {number}"
+    tries, there_are = each_path(command(base), most)
+
+    def one(number, environment):
+        folder = pathlib.Path(tempfile.mkdtemp(dir=base))
+        file = folder / out
+        file.write_bytes(b"old")
+        answer, _ = call(SAME_PLACE + command(folder), number, mark=False, **environment)
+        at = f"allocation {number} {environment.get('DRYBAY_ALLOC_PATH', '')}"
         if fell_elsewhere(answer):
             count.fonts += 1
         else:
             count.take(answer, at, problems)
-        stands = (base / out).read_bytes() if (base / out).exists() else None
+        stands = file.read_bytes() if file.exists() else None
         # A library that gets no memory for a font may do without: other bytes, but a whole file.
         other = stands is not None and stands[:4] == whole[:4] and stands[-6:] == whole[-6:]
         if stands != b"old" and not other:
             problems.append(f"{at}: the file is {len(stands or b'')} bytes, not {len(whole)}")
         if answer.returncode == 0 and not other:
             problems.append(f"{at}: said it exported and did not")
-    tap.check(f"{label}: {total} allocations: {count}", problems if total > 100 else ["nothing was counted"])
+        shutil.rmtree(folder)
+
+    in_turn(tries, one)
+    tap.check(f"{label}: {there_are}, {len(tries)} tried: {count}", problems if len(tries) > 30 else ["nothing was counted"])
 
 
 def fail_reading(tap, label, arguments, most):
     """Only looks: must print the whole answer or say no."""
     command, problems, count = [CLI, *arguments], [], Count()
     whole = subprocess.run(command, check=True, capture_output=True).stdout
-    _, total = call(command, 0, mark=False)
-    for number in sample(total, most):
-        answer, _ = call(command, number, mark=False)
-        at = f"allocation {number}"
+    tries, there_are = each_path(command, most)
+
+    def one(number, environment):
+        answer, _ = call(SAME_PLACE + command, number, mark=False, **environment)
+        at = f"allocation {number} {environment.get('DRYBAY_ALLOC_PATH', '')}"
         count.take(answer, at, problems)
         if answer.returncode == 0 and answer.stdout != whole:
             problems.append(f"{at}: another answer")
-    tap.check(f"{label}: {total} allocations: {count}", problems if total > 100 else ["nothing was counted"])
+
+    in_turn(tries, one)
+    tap.check(f"{label}: {there_are}, {len(tries)} tried: {count}", problems if len(tries) > 30 else ["nothing was counted"])
 
 
 def main():
@@ -209,9 +238,9 @@ def main():
         fail_saves(tap, base)
         fail_versions(tap, base)
         fail_journal(tap, base)
-        fail_reading(tap, "takeoff", ["takeoff", SAMPLE], 60)
-        fail_exports(tap, base, "papers", ["papers", SAMPLE, "-o", "OUT"], "papers.pdf", 60)
-        fail_exports(tap, base, "drawing", ["drawing", SAMPLE, "--sheet", "plan", "-o", "OUT"], "board.svg", 40)
+        fail_reading(tap, "takeoff", ["takeoff", SAMPLE], 80)
+        fail_exports(tap, base, "papers", ["papers", SAMPLE, "-o", "OUT"], "papers.pdf", 80)
+        fail_exports(tap, base, "drawing", ["drawing", SAMPLE, "--sheet", "plan", "-o", "OUT"], "board.svg", 60)
     tap.end()
 
 

@@ -7,7 +7,10 @@ holds must not grow from document to document.
     DRYBAY_MONKEY=SECONDS             how long (20); DRYBAY_MONKEY_SEED (1) for the same input again
 
 Events go out by XTEST as fast as the window takes them. After each round a fresh document is opened and the old window
-closed, without saving. File choosers are only ever dismissed: what they could do to files is not wanted."""
+closed, without saving. File choosers are only ever dismissed: what they could do to files is not wanted. Memory is
+looked at when a fresh document has been opened and nothing moves any more, so that each look finds the same
+window, of one of three documents in turn. A second window, put away, keeps the program going when the monkey closes
+the first."""
 import ctypes
 import ctypes.util
 import os
@@ -98,8 +101,8 @@ class Monkey:
         self.folder = tempfile.mkdtemp(prefix="drybay-monkey-")
         self.errors = open(os.path.join(self.folder, "errors"), "w+")
         self.random = random.Random(seed)
-        self.events = self.rounds = self.restarts = self.dismissed = self.leftover = self.brought_back = 0
-        self.memory = []  # kB after each round
+        self.events = self.rounds = self.restarts = self.dismissed = self.leftover = self.brought_back = self.closed = 0
+        self.memory = []  # kB with each fresh document
         self.process = self.window = None
 
     def log(self):
@@ -120,6 +123,34 @@ class Monkey:
                 return
             time.sleep(0.004)
 
+    def wait_idle(self, most=30):
+        """Until it used hardly any processor for three seconds, by when it has given back what it does not need."""
+        def used():
+            try:
+                with open("/proc/%d/stat" % self.process.pid) as f:
+                    return sum(int(n) for n in f.read().rsplit(")", 1)[1].split()[11:13])
+            except OSError:
+                return 0
+        end, quiet = time.monotonic() + most, 0
+        while time.monotonic() < end and quiet < 4:
+            before = used()
+            time.sleep(1)
+            quiet = quiet + 1 if used() - before <= 2 else 0
+
+    def put_one_away(self):
+        path = os.path.join(self.folder, "kept.drybay")
+        shutil.copy(os.path.join(source, "data/demo", DEMOS[0] + ".drybay"), path)
+        self.process = subprocess.Popen([program, path], stderr=self.errors, env={**os.environ, "G_DEBUG": "fatal-warnings", "GTK_A11Y": "none"})
+        for _ in range(200):
+            windows = self.find_windows()
+            if windows:
+                break
+            time.sleep(0.05)
+        self.wait_quiet()
+        time.sleep(1)
+        for window in windows:
+            self.xdo("windowminimize", window)
+
     def find_windows(self):
         found = subprocess.run(["xdotool", "search", "--onlyvisible", "--pid", str(self.process.pid)], capture_output=True,
                                text=True).stdout.split()
@@ -128,12 +159,10 @@ class Monkey:
     def open_document(self):
         path = os.path.join(self.folder, "round-%d.drybay" % self.rounds)
         shutil.copy(os.path.join(source, "data/demo", DEMOS[self.rounds % len(DEMOS)] + ".drybay"), path)
-        before = self.find_windows() if self.process is not None else []
         if self.process is None or self.process.poll() is not None:
-            self.process = subprocess.Popen([program, path], stderr=self.errors,
-                                            env={**os.environ, "G_DEBUG": "fatal-warnings", "GTK_A11Y": "none"})
-        else:
-            subprocess.run([program, path], stderr=self.errors, timeout=60, env={**os.environ, "GTK_A11Y": "none"})
+            self.put_one_away()
+        before = self.find_windows()
+        subprocess.run([program, path], stderr=self.errors, timeout=60, env={**os.environ, "GTK_A11Y": "none"})
         for _ in range(200):
             new = [w for w in self.find_windows() if w not in before]
             if new or self.process.poll() is not None:
@@ -274,6 +303,10 @@ class Monkey:
         path = self.open_document()
         self.close_others()
         self.fill_screen()
+        move(WIDTH // 2, 20)
+        self.wait_idle()
+        if self.alive():
+            self.memory.append(self.resident())
         for n in range(ROUND):
             if time.monotonic() > end or not self.alive():
                 break
@@ -286,17 +319,30 @@ class Monkey:
             if n % 10 == 9:
                 self.wait_quiet()
                 if not focused_title():  # nobody has the keyboard: a dialog or a menu went away
+                    if self.window not in self.find_windows():
+                        self.closed += 1  # as a person may
+                        break
                     self.fill_screen()
             if n % 200 == 199 and self.alive():
                 self.fill_screen()
         self.rounds += 1
         if self.alive():
             self.wait_quiet()
-            self.memory.append((self.events, self.resident()))
         else:
             self.restarts += 1
             self.memory.clear()  # another process begins anew
         os.remove(path)
+
+    def tell_memory(self):
+        """The first of each document is left out: it loads what is kept for good."""
+        n = len(DEMOS)
+        print("# resident with each fresh document, kB: " + " ".join("%d" % kb for kb in self.memory))
+        rest = self.memory[n:len(self.memory) // n * n]
+        half = len(rest) // n // 2 * n
+        if half > 0:
+            first, last = sum(rest[:half]) / half, sum(rest[-half:]) / half
+            print("# at most %d windows of earlier documents stayed open" % self.leftover)
+            print("# the first of each left out: %.0f kB in the first half, %.0f kB in the second: %+.2f %%" % (first, last, 100 * (last - first) / first))
 
     def run(self):
         start = time.monotonic()
@@ -307,17 +353,9 @@ class Monkey:
                     self.events, self.rounds, len(self.find_windows()), self.memory[-1:]), flush=True)
         took = time.monotonic() - start
         print("ok 1 monkey")
-        print("# seed %d: %d events in %.0f s, %d documents, %d choosers dismissed, windows brought back %d times, ended by its last window %d times" % (
-            seed, self.events, took, self.rounds, self.dismissed, self.brought_back, self.restarts))
-        if len(self.memory) >= 8:
-            quarter = self.memory[len(self.memory) // 4:]
-            half = len(quarter) // 2
-            first = sum(kb for _, kb in quarter[:half]) / half
-            last = sum(kb for _, kb in quarter[half:]) / (len(quarter) - half)
-            print("# at most %d windows of earlier documents stayed open" % self.leftover)
-            print("# resident after each document, first quarter left out: %.0f kB, then %.0f kB: %+.2f %%" % (
-                first, last, 100 * (last - first) / first))
-        print("# resident: " + " ".join("%d" % kb for _, kb in self.memory))
+        print("# seed %d: %d events in %.0f s, %d documents, %d closed by the monkey, %d choosers dismissed, windows brought back %d times, "
+              "the program ended %d times" % (seed, self.events, took, self.rounds, self.closed, self.dismissed, self.brought_back, self.restarts))
+        self.tell_memory()
         print("1..1")
         text = self.log()
         self.process.terminate()
