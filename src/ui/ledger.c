@@ -363,37 +363,36 @@ more_cb (DryLedger *self)
 }
 
 static void
+add_list (DryLedger *self, Page page, const char *name, const char *title, const char *empty)
+{
+  add_page (self, page, dry_ledger_list_new (title, empty), name, title);
+  g_signal_connect_object (self->page[page], "more", G_CALLBACK (more_cb), self, G_CONNECT_SWAPPED);
+}
+
+static void
 build_pages (DryLedger *self)
 {
-  GtkWidget *findings;
+  GtkWidget **page_of = self->page;
 
-  if (self->page[PAGE_FINDINGS])
+  if (page_of[PAGE_FINDINGS])
     return;
-  findings =
-      dry_ledger_list_new (_ ("Findings"), _ ("Nothing to mind: no rule of the pack is broken"));
-  dry_ledger_list_set_stepping (DRY_LEDGER_LIST (findings), TRUE);
-  add_page (self, PAGE_FINDINGS, findings, "findings", _ ("Findings"));
-  add_page (self, PAGE_TAKEOFF, dry_ledger_list_new (_ ("Take-off"), _ ("Nothing to buy yet")),
-            "takeoff", _ ("Take-off"));
+  add_list (self, PAGE_FINDINGS, "findings", _ ("Findings"),
+            _ ("Nothing to mind: no rule of the pack is broken"));
+  add_list (self, PAGE_TAKEOFF, "takeoff", _ ("Take-off"), _ ("Nothing to buy yet"));
   add_page (self, PAGE_SHEETS, dry_ledger_sheets_new (self->session), "sheets", _ ("Cut sheets"));
-  add_page (self, PAGE_ORDER, dry_ledger_list_new (_ ("Order of work"), _ ("Nothing to do yet")),
-            "order", _ ("Order of work"));
-  add_page (self, PAGE_SCHEDULE, dry_ledger_list_new (_ ("Schedule"), _ ("Nothing to do yet")),
-            "schedule", _ ("Schedule"));
+  add_list (self, PAGE_ORDER, "order", _ ("Order of work"), _ ("Nothing to do yet"));
+  add_list (self, PAGE_SCHEDULE, "schedule", _ ("Schedule"), _ ("Nothing to do yet"));
   add_page (self, PAGE_ALTERNATES, dry_ledger_alternates_new (self->session), "alternates",
             _ ("Alternates"));
-  for (Page page = 0; page < N_PAGES; page++)
-    if (DRY_IS_LEDGER_LIST (self->page[page]))
-      g_signal_connect_object (self->page[page], "more", G_CALLBACK (more_cb), self,
-                               G_CONNECT_SWAPPED);
-  g_signal_connect (findings, "chosen", G_CALLBACK (finding_chosen_cb), self);
-  g_signal_connect (findings, "acted", G_CALLBACK (finding_acted_cb), self);
-  dry_ledger_list_set_stepping (DRY_LEDGER_LIST (self->page[PAGE_TAKEOFF]), TRUE);
-  g_signal_connect (self->page[PAGE_TAKEOFF], "chosen", G_CALLBACK (quantity_chosen_cb), self);
+  g_signal_connect (page_of[PAGE_FINDINGS], "chosen", G_CALLBACK (finding_chosen_cb), self);
+  g_signal_connect (page_of[PAGE_FINDINGS], "acted", G_CALLBACK (finding_acted_cb), self);
+  dry_ledger_list_set_stepping (DRY_LEDGER_LIST (page_of[PAGE_FINDINGS]), TRUE);
+  dry_ledger_list_set_stepping (DRY_LEDGER_LIST (page_of[PAGE_TAKEOFF]), TRUE);
+  g_signal_connect (page_of[PAGE_TAKEOFF], "chosen", G_CALLBACK (quantity_chosen_cb), self);
   g_signal_connect_object (self->session, "counted-changed", G_CALLBACK (counted_changed_cb), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect (self->page[PAGE_SCHEDULE], "acted", G_CALLBACK (schedule_acted_cb), self);
-  g_signal_connect_object (findings, "unfolded", G_CALLBACK (weigh_findings), self,
+  g_signal_connect (page_of[PAGE_SCHEDULE], "acted", G_CALLBACK (schedule_acted_cb), self);
+  g_signal_connect_object (page_of[PAGE_FINDINGS], "unfolded", G_CALLBACK (weigh_findings), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_swapped (self->pages, "notify::visible-child", G_CALLBACK (refresh_page), self);
 }

@@ -50,8 +50,12 @@ on_scrolled (GtkAdjustment *adjustment, GtkWidget *popover)
          gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled)) != adjustment &&
          gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (scrolled)) != adjustment)
     scrolled = gtk_widget_get_parent (scrolled);
-  if (scrolled != NULL && !is_in_page (hook, scrolled, adjustment))
-    close_soon (popover);
+  if (scrolled == NULL || is_in_page (hook, scrolled, adjustment))
+    return;
+  /* What scrolls by itself is laid out in the same frame, and the popover with it: out of sight,
+   * for which GDK 4.8 has no monitor. One that is not there is left alone. */
+  gdk_surface_hide (gtk_native_get_surface (GTK_NATIVE (popover)));
+  close_soon (popover);
 }
 
 static void

@@ -380,12 +380,24 @@ add_layer_actions (DryWindow *self)
   dry_window_update_layers (self);
 }
 
-static void
-add_setting_action (DryWindow *self, const char *key)
-{
-  g_autoptr (GAction) action = g_settings_create_action (self->settings, key);
+/* Those that change with a setting, whichever window changes it. */
+static const char *const SETTINGS[] = {"shelf", "inspector", "ledger"};
 
-  g_action_map_add_action (G_ACTION_MAP (self), action);
+static void
+add_setting_actions (DryWindow *self)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (SETTINGS); i++) {
+    g_autoptr (GAction) action = g_settings_create_action (self->settings, SETTINGS[i]);
+
+    g_action_map_add_action (G_ACTION_MAP (self), action);
+  }
+}
+
+void
+dry_window_remove_setting_actions (DryWindow *self)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (SETTINGS); i++)
+    g_action_map_remove_action (G_ACTION_MAP (self), SETTINGS[i]);
 }
 
 void
@@ -422,7 +434,5 @@ dry_window_add_actions (DryWindow *self)
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   dry_window_add_board_actions (self);
   add_layer_actions (self);
-  add_setting_action (self, "shelf");
-  add_setting_action (self, "inspector");
-  add_setting_action (self, "ledger");
+  add_setting_actions (self);
 }

@@ -46,6 +46,9 @@ void dry_window_leave_start (DryWindow *self);
 /* window-actions.c */
 void dry_window_add_actions (DryWindow *self);
 void dry_window_update_actions (DryWindow *self);
+/* Before the window goes: GTK 4.8 may keep its actions a while longer than the window they tell of
+ * their state, and another window may change it. */
+void dry_window_remove_setting_actions (DryWindow *self);
 void dry_window_update_layers (DryWindow *self);
 
 /* window-client.c */

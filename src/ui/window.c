@@ -296,6 +296,8 @@ dry_window_dispose (GObject *object)
   if (self->session != NULL)
     g_signal_handlers_disconnect_by_data (self->session, self);
   dry_window_stop_following (self);
+  if (self->settings != NULL)
+    dry_window_remove_setting_actions (self);
   g_clear_object (&self->session);
   g_clear_object (&self->settings);
   g_clear_pointer (&self->exported, g_free);

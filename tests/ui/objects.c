@@ -101,7 +101,7 @@ dry_objects_snapshot (void)
 }
 
 char *
-dry_objects_grown (GHashTable *before)
+dry_objects_grown (GHashTable *before, int least)
 {
   g_autoptr (GHashTable) now = dry_objects_snapshot ();
   GString *text = g_string_new (NULL);
@@ -112,7 +112,7 @@ dry_objects_grown (GHashTable *before)
   while (g_hash_table_iter_next (&iter, &type, &count)) {
     int more = GPOINTER_TO_INT (count) - GPOINTER_TO_INT (g_hash_table_lookup (before, type));
 
-    if (more > 0)
+    if (more >= least)
       g_string_append_printf (text, " %s +%d", (char *) type, more);
   }
   if (text->len == 0) {

@@ -9,5 +9,5 @@
 int dry_objects_count (const char *type);
 /* All counts as they are now, type names to numbers. Free with g_hash_table_unref(). */
 GHashTable *dry_objects_snapshot (void);
-/* What there is more of than before, as text for a message, or NULL. */
-char *dry_objects_grown (GHashTable *before);
+/* What there are at least `least` more of than before, as text for a message, or NULL. */
+char *dry_objects_grown (GHashTable *before, int least);

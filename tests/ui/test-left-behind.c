@@ -1,12 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What is opened and closed again leaves nothing behind: after the third time there are as many
- * objects of each type as after the second. The first may set up what is kept for good. */
+/* What is opened and closed again leaves nothing behind: doing it three times more leaves less than
+ * three objects more of each type. The first may set up what is kept for good, and one may
+ * just be moving. */
 #include "desk.h"
 #include "objects.h"
 #include "support/fixtures.h"
 #include "ui/canvas-private.h"
 #include "ui/ledger.h"
 #include "ui/window.h"
+
+#define TIMES 3
 
 typedef void (*Act) (DryDesk *desk, gpointer data);
 
@@ -22,10 +25,11 @@ assert_leaves_nothing (DryDesk *desk, Act act, gpointer data)
   act (desk, data);
   act (desk, data);
   before = dry_objects_snapshot ();
-  act (desk, data);
+  for (int i = 0; i < TIMES; i++)
+    act (desk, data);
   g_hash_table_insert (before, "GMenu", GINT_TO_POINTER (G_MAXINT / 2));
   g_hash_table_insert (before, "GdkX11Toplevel", GINT_TO_POINTER (G_MAXINT / 2));
-  grown = dry_objects_grown (before);
+  grown = dry_objects_grown (before, TIMES);
   g_assert_cmpstr (grown, ==, NULL);
 }
 

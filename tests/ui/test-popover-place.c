@@ -1,0 +1,80 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A popover whose entry scrolls out of sight, by hand or by itself within a frame: it closes, and
+ * GDK is not asked for a monitor where there is none (warnings end this program). */
+#include "desk.h"
+
+typedef struct {
+  GtkWidget *hook, *popover;
+  GtkAdjustment *scroll;
+} Place;
+
+/* A tall page with the hook some way down, and its popover open. */
+static Place
+open_popover (DryDesk *desk)
+{
+  GtkWidget *scrolled = gtk_scrolled_window_new (),
+            *page = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  Place place = {gtk_button_new_with_label ("Hook"), gtk_popover_new (), NULL};
+
+  gtk_widget_set_size_request (place.hook, 200, 40);
+  gtk_widget_set_margin_top (place.hook, 300);
+  gtk_widget_set_margin_bottom (place.hook, 4000);
+  gtk_box_append (GTK_BOX (page), place.hook);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), page);
+  place.scroll = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
+  gtk_popover_set_child (GTK_POPOVER (place.popover), gtk_label_new ("In it"));
+  gtk_widget_set_parent (place.popover, place.hook);
+  dry_desk_show (desk, scrolled);
+  gtk_popover_popup (GTK_POPOVER (place.popover));
+  DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (place.popover));
+  dry_test_settle ();
+  return place;
+}
+
+static void
+test_popover_scrolled_by_hand (DryDesk *desk, gconstpointer data)
+{
+  Place place = open_popover (desk);
+
+  gtk_adjustment_set_value (place.scroll, 50);
+  dry_test_settle ();
+  g_assert_true (gtk_widget_get_mapped (place.popover)); /* still in sight */
+  gtk_adjustment_set_value (place.scroll, 3000);
+  DRY_TEST_WAIT_FOR (!gtk_widget_get_visible (place.popover));
+  gtk_widget_unparent (place.popover);
+}
+
+static gboolean
+on_tick (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  const Place *place = data;
+
+  gtk_adjustment_set_value (place->scroll, 3000);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+test_popover_scrolled_in_a_frame (DryDesk *desk, gconstpointer data)
+{
+  Place place = open_popover (desk);
+
+  gtk_widget_add_tick_callback (place.hook, on_tick, &place, NULL);
+  DRY_TEST_WAIT_FOR (!gtk_widget_get_visible (place.popover));
+  dry_test_settle ();
+  g_assert_cmpfloat (gtk_adjustment_get_value (place.scroll), ==, 3000);
+  gtk_adjustment_set_value (place.scroll, 0);
+  dry_test_settle ();
+  gtk_popover_popup (GTK_POPOVER (place.popover)); /* it opens again where it can be seen */
+  DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (place.popover));
+  gtk_widget_unparent (place.popover);
+}
+
+int
+main (int argc, char *argv[])
+{
+  if (!dry_desk_begin (&argc, &argv))
+    return 99;
+  DRY_DESK_ADD ("/ui/popover-place/scrolled-by-hand", test_popover_scrolled_by_hand);
+  DRY_DESK_ADD ("/ui/popover-place/scrolled-in-a-frame", test_popover_scrolled_in_a_frame);
+  return dry_desk_run ();
+}
