@@ -58,28 +58,41 @@ paint_sheet (const Sheet *self, const DryScene *scene, cairo_t *cr, double per_m
 
 /* Cairo numbers SVG groups from a counter of the whole process; numbered anew here, the same
  * drawing gives the same text. */
-static gboolean
-number_anew (const GMatchInfo *match, GString *out, gpointer data)
+static GString *
+number_anew (const GByteArray *svg)
 {
-  GHashTable *seen = data;
-  g_autofree char *name = g_match_info_fetch (match, 1);
-  gpointer number = g_hash_table_lookup (seen, name);
+  static const char WORD[] = "surface";
+  g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
+  GString *out = g_string_sized_new (svg->len);
+  const char *at = (const char *) svg->data, *end = at + svg->len, *word;
 
-  if (!number) {
-    number = GUINT_TO_POINTER (g_hash_table_size (seen) + 1);
-    g_hash_table_insert (seen, g_strdup (name), number);
+  while ((word = g_strstr_len (at, end - at, WORD)) != NULL) {
+    const char *digits = word + strlen (WORD), *after = digits;
+    gsize number = 0;
+
+    for (; after < end && g_ascii_isdigit (*after); after++)
+      number = number * 10 + (gsize) g_ascii_digit_value (*after);
+    g_string_append_len (out, at, digits - at);
+    if (after > digits) {
+      gpointer anew = g_hash_table_lookup (seen, GSIZE_TO_POINTER (number));
+
+      if (anew == NULL) {
+        anew = GUINT_TO_POINTER (g_hash_table_size (seen) + 1);
+        g_hash_table_insert (seen, GSIZE_TO_POINTER (number), anew);
+      }
+      g_string_append_printf (out, "%u", GPOINTER_TO_UINT (anew));
+    }
+    at = after;
   }
-  g_string_append_printf (out, "surface%u", GPOINTER_TO_UINT (number));
-  return FALSE;
+  g_string_append_len (out, at, end - at);
+  return out;
 }
 
 static gboolean
 write_svg (const Sheet *self, const DryScene *scene, const char *path, GError **error)
 {
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  g_autoptr (GRegex) regex = g_regex_new ("surface([0-9]+)", 0, 0, NULL);
-  g_autofree char *text = NULL;
+  g_autoptr (GString) text = NULL;
   cairo_surface_t *surface = cairo_svg_surface_create_for_stream (
       dry_output_collect, bytes, self->width * MM_TO_POINTS, self->height * MM_TO_POINTS);
   cairo_t *cr = cairo_create (surface);
@@ -87,10 +100,8 @@ write_svg (const Sheet *self, const DryScene *scene, const char *path, GError **
   paint_sheet (self, scene, cr, MM_TO_POINTS);
   if (!dry_output_close (cr, surface, bytes, "</svg>", path, error))
     return FALSE;
-  text = g_regex_replace_eval (regex, (const char *) bytes->data, bytes->len, 0, 0, number_anew,
-                               seen, NULL);
-  return text ? dry_output_write (path, text, strlen (text), error)
-              : dry_output_write (path, bytes->data, bytes->len, error);
+  text = number_anew (bytes);
+  return dry_output_write (path, text->str, text->len, error);
 }
 
 static gboolean

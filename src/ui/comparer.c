@@ -6,6 +6,8 @@
 
 #include <glib/gi18n.h>
 
+#include "ui/heap.h"
+
 struct _DryComparer {
   GObject parent_instance;
   DrySession *session;
@@ -73,6 +75,7 @@ compared_cb (GObject *object, GAsyncResult *result, gpointer data)
   self->comparison = g_steal_pointer (&comparison);
   self->error = error ? g_strdup (error->message) : NULL;
   g_signal_emit (self, compared_signal, 0);
+  dry_heap_give_back ();
 }
 
 static gboolean

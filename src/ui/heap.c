@@ -10,7 +10,7 @@
 #endif
 
 #define HEAPS 2
-#define LATER 3 /* s, until the window's own things are gone too */
+#define LATER 3 /* s in which nobody works, and a closed window's own things are gone */
 
 void
 dry_heap_set_up (void)
@@ -20,24 +20,29 @@ dry_heap_set_up (void)
 #endif
 }
 
-static gboolean
-give_back (gpointer data)
+void
+dry_heap_trim (void)
 {
-  gboolean *waiting = data;
-
-  *waiting = FALSE;
 #ifdef __GLIBC__
   malloc_trim (0);
 #endif
+}
+
+static gboolean
+give_back (gpointer data)
+{
+  guint *waiting = data;
+
+  *waiting = 0;
+  dry_heap_trim ();
   return G_SOURCE_REMOVE;
 }
 
 void
 dry_heap_give_back (void)
 {
-  static gboolean waiting = FALSE; /* of the main thread's only */
+  static guint waiting = 0;
 
-  if (!waiting)
-    g_timeout_add_seconds_full (G_PRIORITY_LOW, LATER, give_back, &waiting, NULL);
-  waiting = TRUE;
+  g_clear_handle_id (&waiting, g_source_remove);
+  waiting = g_timeout_add_seconds_full (G_PRIORITY_LOW, LATER, give_back, &waiting, NULL);
 }

@@ -15,8 +15,12 @@ G_BEGIN_DECLS
  * Call it before the first thread is made. Does nothing with another C library. */
 void dry_heap_set_up (void);
 
-/* Gives what is free back to the system, some seconds from now, once however often it is called.
- * For when much was let go, as a window is. */
+/* Gives what is free back to the system now: a few milliseconds in which others may have to wait
+ * for memory. Any thread. */
+void dry_heap_trim (void);
+
+/* Gives what is free back to the system when some seconds have passed without another call: what
+ * was computed and let go leaves holes. It takes a few milliseconds. Main thread only. */
 void dry_heap_give_back (void);
 
 G_END_DECLS

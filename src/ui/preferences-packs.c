@@ -70,9 +70,12 @@ ask_replace (AdwPreferencesWindow *window, const char *path, const char *name, c
 static gboolean
 on_key (GtkEventControllerKey *keys, guint key, guint code, GdkModifierType state, AdwToast *toast)
 {
-  if (key == GDK_KEY_Escape)
-    adw_toast_dismiss (toast);
-  return FALSE;
+  GtkWidget *window = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (keys));
+
+  if (key != GDK_KEY_Escape || dry_toasts_dismiss (window, toast))
+    return FALSE;
+  gtk_window_close (GTK_WINDOW (window)); /* it is still coming, and would take the key */
+  return TRUE;
 }
 
 static void

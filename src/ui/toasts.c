@@ -129,3 +129,12 @@ dry_toasts_show (GtkWidget *place, AdwToast *toast)
     g_queue_push_tail (&self->waiting, toast);
   show_next (self);
 }
+
+gboolean
+dry_toasts_dismiss (GtkWidget *place, AdwToast *toast)
+{
+  Toasts *self = g_object_get_data (G_OBJECT (place), "drybay-toasts");
+
+  adw_toast_dismiss (toast);
+  return self == NULL || self->shown != toast || self->coming == 0;
+}

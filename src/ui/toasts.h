@@ -14,4 +14,8 @@ G_BEGIN_DECLS
  * high priority is the next to be shown. */
 void dry_toasts_show (GtkWidget *place, AdwToast *toast);
 
+/* Dismisses the toast shown in the place; FALSE when it is still coming and goes when it has come.
+ */
+gboolean dry_toasts_dismiss (GtkWidget *place, AdwToast *toast);
+
 G_END_DECLS

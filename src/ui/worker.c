@@ -10,6 +10,7 @@
 #endif
 
 #include "plan/cutting-standing.h"
+#include "ui/heap.h"
 
 /* A computation older than this gives way to a newer request; quicker ones are let finish, since
  * their answer is worth seeing while the pointer moves on. */
@@ -17,6 +18,7 @@
 
 /* While a thing is dragged one request follows the other: no search begins between them. */
 #define PAUSE_US (150 * G_TIME_SPAN_MILLISECOND)
+#define IDLE_US  (3 * G_TIME_SPAN_SECOND)
 
 /* Each try begins anew from the project, so that its plan depends on nothing but its effort. */
 #define MOST_TRIES 8
@@ -241,6 +243,24 @@ let_window_go_first (void)
 #endif
 }
 
+/* Called with the lock held. Plans that were tried and let go leave holes in the heap: they are
+ * given back when nobody has asked for anything for some seconds. */
+static void
+wait_for_request (DryWorker *self)
+{
+  gint64 until = g_get_monotonic_time () + IDLE_US;
+
+  while (self->waiting.project == NULL && !self->quit)
+    if (until == 0)
+      g_cond_wait (&self->wake, &self->lock);
+    else if (!g_cond_wait_until (&self->wake, &self->lock, until)) {
+      until = 0;
+      g_mutex_unlock (&self->lock);
+      dry_heap_trim ();
+      g_mutex_lock (&self->lock);
+    }
+}
+
 static gpointer
 run_worker (gpointer data)
 {
@@ -251,8 +271,7 @@ run_worker (gpointer data)
   for (;;) {
     Request request;
 
-    while (self->waiting.project == NULL && !self->quit)
-      g_cond_wait (&self->wake, &self->lock);
+    wait_for_request (self);
     if (self->quit)
       break;
     request = self->waiting;
