@@ -7,8 +7,10 @@
 G_BEGIN_DECLS
 
 /* libadwaita 1.2 frees a toast that goes away before it has quite come in, and then goes on moving
- * it in: memory is overwritten. That can be only when one toast takes the place of another, for it
- * comes in slower than it goes. Toasts shown by this wait until the one before is gone.
+ * it in: memory is overwritten. So it is when one toast takes the place of another, for it comes in
+ * slower than it goes, and when one is dismissed, by Escape say, in the frame that shows it or
+ * while no frame is painted. Toasts shown by this wait until the one before is gone, and go when
+ * they have come.
  *
  * `place` is an AdwToastOverlay or an AdwPreferencesWindow; takes the reference to `toast`. One of
  * high priority is the next to be shown. */
