@@ -237,7 +237,7 @@ build (List *self, guint n)
 
 /* Before another room is shown. */
 static void
-leaving_cb (List *self)
+typing_ends_cb (List *self)
 {
   g_autoptr (GPtrArray) boards = g_ptr_array_copy (self->boards, NULL, NULL);
 
@@ -321,7 +321,7 @@ dry_on_hand_row_new (DrySession *session)
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self->expander), _ ("Boards on hand"));
   dry_access_name_expander_row (ADW_EXPANDER_ROW (self->expander));
   g_object_set_data_full (G_OBJECT (self->expander), "list", self, list_free);
-  g_signal_connect_swapped (session, "selection-leaving", G_CALLBACK (leaving_cb), self);
+  g_signal_connect_swapped (session, "typing-ends", G_CALLBACK (typing_ends_cb), self);
   g_signal_connect_swapped (session, "document-changed", G_CALLBACK (update), self);
   g_signal_connect_swapped (session, "view-changed", G_CALLBACK (update), self);
   update (self);

@@ -72,7 +72,7 @@ at_entered_cb (DryLengthRow *row, Panel *self)
 
 /* While it is still the seam that was typed for. */
 static void
-leaving_cb (Panel *self)
+typing_ends_cb (Panel *self)
 {
   if (self->kind == DRY_PIECE_SEAM && self->at != NULL)
     dry_length_row_confirm (DRY_LENGTH_ROW (self->at));
@@ -203,7 +203,7 @@ dry_piece_panel_new (DrySession *session)
   self->rows = g_ptr_array_new ();
   self->group = adw_preferences_group_new ();
   g_object_set_data_full (G_OBJECT (self->group), "panel", self, panel_free);
-  g_signal_connect_swapped (session, "selection-leaving", G_CALLBACK (leaving_cb), self);
+  g_signal_connect_swapped (session, "typing-ends", G_CALLBACK (typing_ends_cb), self);
   g_signal_connect_swapped (session, "selection-changed", G_CALLBACK (update), self);
   g_signal_connect_swapped (session, "plan-changed", G_CALLBACK (update), self);
   g_signal_connect_swapped (session, "project-changed", G_CALLBACK (update), self);

@@ -409,7 +409,7 @@ dry_inspector_catch_up (GtkWidget *widget)
 }
 
 static void
-leaving_cb (DryInspector *self)
+typing_ends_cb (DryInspector *self)
 {
   for (guint i = 0; i < self->rows->len; i++)
     dry_inspector_row_confirm (self->rows->pdata[i]);
@@ -480,7 +480,7 @@ dry_inspector_new (DrySession *session)
   self->session = g_object_ref (session);
   g_signal_connect_object (session, "project-changed", G_CALLBACK (update_soon), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (session, "selection-leaving", G_CALLBACK (leaving_cb), self,
+  g_signal_connect_object (session, "typing-ends", G_CALLBACK (typing_ends_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "selection-changed", G_CALLBACK (update_soon), self,
                            G_CONNECT_SWAPPED);

@@ -170,8 +170,10 @@ is_newer_file (DrySession *self, const char *path)
 gboolean
 dry_session_save_over (DrySession *self, const char *path, GError **error)
 {
-  const DryProject *project = dry_history_get_current (self->history);
+  const DryProject *project;
 
+  dry_session_end_typing (self);
+  project = dry_history_get_current (self->history);
   if (is_newer_file (self, path)) {
     g_set_error (error, DRY_ERROR, DRY_ERROR_VERSION, "%s",
                  _ ("The file is of a newer version: saving over it would lose what is not shown. "

@@ -12,7 +12,7 @@ enum {
   DOCUMENT_CHANGED,
   PLAN_CHANGED,
   SELECTION_CHANGED,
-  SELECTION_LEAVING,
+  TYPING_ENDS,
   VIEW_CHANGED,
   FILE_CHANGED,
   TOLD,
@@ -208,7 +208,7 @@ dry_session_class_init (DrySessionClass *class)
   signals[DOCUMENT_CHANGED] = add_signal ("document-changed");
   signals[PLAN_CHANGED] = add_signal ("plan-changed");
   signals[SELECTION_CHANGED] = add_signal ("selection-changed");
-  signals[SELECTION_LEAVING] = add_signal ("selection-leaving");
+  signals[TYPING_ENDS] = add_signal ("typing-ends");
   signals[VIEW_CHANGED] = add_signal ("view-changed");
   add_signal ("counted-changed");
   signals[FILE_CHANGED] = add_signal ("file-changed");
@@ -266,11 +266,17 @@ dry_session_get_room_id (DrySession *self)
 }
 
 void
+dry_session_end_typing (DrySession *self)
+{
+  g_signal_emit (self, signals[TYPING_ENDS], 0);
+}
+
+void
 dry_session_set_room_id (DrySession *self, DryId room)
 {
   if (room == self->room || dry_project_get_room (dry_session_get_project (self), room) == NULL)
     return;
-  g_signal_emit (self, signals[SELECTION_LEAVING], 0);
+  dry_session_end_typing (self);
   self->room = room;
   self->selection = 0;
   self->stud = -1;
@@ -467,7 +473,7 @@ dry_session_select (DrySession *self, DryId object)
   DryPieceKind piece;
 
   if (object != self->selection || self->stud >= 0 || self->piece.kind != DRY_PIECE_NONE)
-    g_signal_emit (self, signals[SELECTION_LEAVING], 0);
+    dry_session_end_typing (self);
   piece = self->piece.kind;
   dry_session_set_counted (self, NULL); /* also when nothing is selected before and after */
   object = resolve_object (self, object);
@@ -495,7 +501,7 @@ dry_session_select_stud (DrySession *self, DryId wall, gint stud)
   if (wall == self->selection && stud == self->stud && self->finding < 0 &&
       self->piece.kind == DRY_PIECE_NONE)
     return;
-  g_signal_emit (self, signals[SELECTION_LEAVING], 0);
+  dry_session_end_typing (self);
   self->piece.kind = DRY_PIECE_NONE;
   self->selection = has_object (self, wall) ? wall : 0;
   self->stud = self->selection != 0 ? stud : -1;
@@ -518,7 +524,7 @@ dry_session_select_piece (DrySession *self, const DryPieceRef *piece)
   if (self->selection == wanted.wall && self->finding < 0 && self->stud < 0 &&
       dry_piece_equal (&self->piece, &wanted))
     return;
-  g_signal_emit (self, signals[SELECTION_LEAVING], 0);
+  dry_session_end_typing (self);
   self->selection = has_object (self, wanted.wall) ? wanted.wall : 0;
   self->stud = -1;
   self->piece = wanted;
@@ -550,7 +556,7 @@ dry_session_select_finding (DrySession *self, gint index)
   if (index < 0 || (guint) index >= n)
     index = -1;
   if (index >= 0) {
-    g_signal_emit (self, signals[SELECTION_LEAVING], 0);
+    dry_session_end_typing (self);
     n = self->plan != NULL ? self->plan->findings->n : 0;
     index = (guint) index < n ? index : -1; /* entering what was typed may have mended it */
   }

@@ -32,8 +32,8 @@ G_DECLARE_FINAL_TYPE (DrySession, dry_session, DRY, SESSION, GObject)
  *   "project-changed"    the shown project is another value (edit, undo, preview, open)
  *   "document-changed"   the same, but not for a preview: what need not move with the hand
  *   "plan-changed"       a newer plan (and scene) has arrived from the worker
- *   "selection-leaving"  another thing or room is about to be selected: what is being typed for
- *                        this one is to be entered now
+ *   "typing-ends"        another thing or room is about to be selected, the file to be saved or the
+ *                        window closed: what is being typed is to be entered now
  *   "selection-changed"
  *   "view-changed"       layers, room shown
  *   "file-changed"       path, title or saved state
@@ -45,6 +45,7 @@ const DryCatalog *dry_session_get_catalog (DrySession *self);
 /* The project shown: the preview during a drag, else the history's current one. Borrowed. */
 const DryProject *dry_session_get_project (DrySession *self);
 const DryRoom *dry_session_get_room (DrySession *self);
+void dry_session_end_typing (DrySession *self); /* enters what is being typed anywhere */
 DryId dry_session_get_room_id (DrySession *self);
 void dry_session_set_room_id (DrySession *self, DryId room);
 /* Newest finished plan and its board scene; may lag behind the project while the worker runs. NULL

@@ -282,6 +282,7 @@ dry_window_close_request (GtkWindow *window)
 {
   DryWindow *self = DRY_WINDOW (window);
 
+  dry_session_end_typing (self->session);
   if (!self->may_close && dry_window_ask_before_close (self))
     return TRUE;
   save_state (self);

@@ -2,10 +2,12 @@
 /* A length typed into the inspector and not confirmed: entered for what it was typed for when
  * something else is selected, and forgotten, without harm, when that goes. Freed memory is
  * overwritten in tests (MALLOC_PERTURB_, set by meson). */
+#include <glib/gstdio.h>
 #include <string.h>
 
 #include "desk.h"
 #include "project/edit.h"
+#include "project/file.h"
 #include "ui/inspector.h"
 #include "ui/length-row.h"
 #include "ui/pieces.h"
@@ -92,6 +94,29 @@ test_typing_and_removing (DryDesk *desk, gconstpointer data)
   dry_inspector_catch_up (inspector);
   settle_focus ();
   g_assert_null (dry_room_get_part (dry_session_get_room (desk->session), niche));
+}
+
+/* What is seen is what is saved. */
+static void
+test_typing_and_saving (DryDesk *desk, gconstpointer data)
+{
+  g_autofree char *folder = g_dir_make_tmp ("drybay-typing-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "typed.drybay", NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (DryProject) saved = NULL;
+  DryId room = dry_session_get_room_id (desk->session), niche;
+
+  type_into (show_niche (desk), "Width", "13 1/2\"");
+  niche = dry_session_get_selection (desk->session);
+  g_assert_true (dry_session_save (desk->session, path, &error));
+  g_assert_no_error (error);
+  saved = dry_project_load (path, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (dry_room_get_part (dry_project_get_room (saved, room), niche)->width, ==,
+                   27 * DRY_INCH / 2);
+  g_assert_true (dry_session_is_saved (desk->session));
+  g_remove (path);
+  g_rmdir (folder);
 }
 
 static void
@@ -207,6 +232,7 @@ main (int argc, char *argv[])
   DRY_DESK_ADD ("/ui/typing/and-selecting", test_typing_and_selecting);
   DRY_DESK_ADD ("/ui/typing/nonsense", test_typing_nonsense);
   DRY_DESK_ADD ("/ui/typing/and-removing", test_typing_and_removing);
+  DRY_DESK_ADD ("/ui/typing/and-saving", test_typing_and_saving);
   DRY_DESK_ADD ("/ui/typing/and-closing", test_typing_and_closing);
   DRY_DESK_ADD ("/ui/typing/and-removing-board", test_typing_and_removing_board);
   DRY_DESK_ADD ("/ui/typing/for-a-seam", test_typing_for_a_seam);
