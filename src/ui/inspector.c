@@ -20,6 +20,7 @@
 #include "ui/inspector-tile.h"
 #include "ui/later.h"
 #include "ui/pieces.h"
+#include "ui/popover-place.h"
 #include "ui/system-chooser.h"
 #include "ui/wrapping.h"
 
@@ -356,13 +357,15 @@ build (DryInspector *self)
                                                    subjects[0].kind == DRY_SUBJECT_OPENING));
 }
 
+static void update_cb (GtkWidget *widget);
+
 static void
 update (DryInspector *self)
 {
   DryId id = dry_session_get_selection (self->session);
   guint signature = make_signature (self);
 
-  if (!self->ready)
+  if (!self->ready || dry_popover_place_wait (GTK_WIDGET (self), update_cb))
     return;
   if (self->building) {
     self->again = TRUE;

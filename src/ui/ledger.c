@@ -13,6 +13,7 @@
 #include "ui/ledger-pages.h"
 #include "ui/ledger-schedule.h"
 #include "ui/ledger-sheets.h"
+#include "ui/popover-place.h"
 #include "ui/symbol.h"
 
 typedef enum {
@@ -122,7 +123,8 @@ fill_shown_page (DryLedger *self)
   gtk_widget_set_visible (self->copy, page == PAGE_TAKEOFF);
   gtk_widget_set_visible (self->sort, page == PAGE_TAKEOFF);
   if (!gtk_revealer_get_reveal_child (self->revealer) || !plan || !self->page[page] ||
-      self->filled[page] == plan)
+      self->filled[page] == plan ||
+      dry_popover_place_wait (GTK_WIDGET (self), (DryLaterFunc) fill_shown_page))
     return;
   first = self->filled[page] == NULL;
   self->filled[page] = plan;
@@ -340,9 +342,7 @@ drag_update_cb (DryLedger *self, double dx, double dy, GtkGestureDrag *gesture)
 static void
 taller_clicked_cb (DryLedger *self)
 {
-  gboolean tall = self->height >= (TALL_HEIGHT + LEAST_HEIGHT) / 2;
-
-  set_height (self, tall ? LEAST_HEIGHT : TALL_HEIGHT);
+  set_height (self, self->height < (TALL_HEIGHT + LEAST_HEIGHT) / 2 ? TALL_HEIGHT : LEAST_HEIGHT);
 }
 
 /* --- building --- */

@@ -1,9 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Closes a popover when what it hangs on scrolls or slides out of sight. Knows popovers and what
- * scrolls and slides, nothing of what they show. */
+/* Closes a popover when what it hangs on scrolls or slides out of sight, and lets panels wait with
+ * what would push it away. Knows popovers and what scrolls and slides, nothing of what they show.
+ */
 #define G_LOG_DOMAIN "drybay-ui"
 
 #include "ui/popover-place.h"
+
+static GQueue open_popovers = G_QUEUE_INIT; /* mapped now; borrowed */
 
 static gboolean
 close_now (gpointer data)
@@ -81,6 +84,7 @@ on_map (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const 
 
   if (!GTK_IS_POPOVER (popover))
     return TRUE;
+  g_queue_push_tail (&open_popovers, popover);
   for (GtkWidget *at = gtk_widget_get_parent (popover); at != NULL; at = gtk_widget_get_parent (at))
     if (GTK_IS_SCROLLED_WINDOW (at)) {
       GtkScrolledWindow *scrolled = GTK_SCROLLED_WINDOW (at);
@@ -105,9 +109,33 @@ on_unmap (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, cons
 {
   GtkWidget *widget = g_value_get_object (&values[0]);
 
-  if (GTK_IS_POPOVER (widget) && gtk_widget_get_visible (widget))
+  if (!GTK_IS_POPOVER (widget))
+    return TRUE;
+  g_queue_remove (&open_popovers, widget);
+  if (gtk_widget_get_visible (widget))
     close_soon (widget);
   return TRUE;
+}
+
+static void
+on_closed (GtkWidget *popover, GtkWidget *panel)
+{
+  DryLaterFunc then = g_object_get_data (G_OBJECT (panel), "drybay-waits");
+
+  g_signal_handlers_disconnect_by_func (popover, (gpointer) on_closed, panel);
+  dry_later_after_frame (panel, then);
+}
+
+gboolean
+dry_popover_place_wait (GtkWidget *panel, DryLaterFunc then)
+{
+  for (GList *l = open_popovers.head; l != NULL; l = l->next)
+    if (gtk_widget_is_ancestor (l->data, panel)) {
+      g_object_set_data (G_OBJECT (panel), "drybay-waits", (gpointer) then);
+      watch (l->data, "unmap", G_CALLBACK (on_closed), panel);
+      return TRUE;
+    }
+  return FALSE;
 }
 
 void

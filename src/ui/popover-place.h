@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Closes a popover when what it hangs on scrolls or slides out of sight. Knows popovers and what
- * scrolls and slides, nothing of what they show. */
+/* Closes a popover when what it hangs on scrolls or slides out of sight, and lets panels wait with
+ * what would push it away. Knows popovers and what scrolls and slides, nothing of what they show.
+ */
 #pragma once
 
-#include <gtk/gtk.h>
+#include "ui/later.h"
 
 G_BEGIN_DECLS
 
@@ -12,5 +13,9 @@ G_BEGIN_DECLS
  * hidden, GTK hides the list and leaves it every key and press of the window. Call it once,
  * before the first popover is shown. */
 void dry_popover_place_install (void);
+
+/* TRUE while a popover hangs on something in the panel: rows must not move under an open list, nor
+ * can it follow beyond the screen. `then` is called once, soon after it has closed. */
+gboolean dry_popover_place_wait (GtkWidget *panel, DryLaterFunc then);
 
 G_END_DECLS

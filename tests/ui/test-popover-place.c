@@ -2,6 +2,9 @@
 /* A popover whose entry scrolls out of sight, by hand or by itself within a frame: it closes, and
  * GDK is not asked for a monitor where there is none (warnings end this program). */
 #include "desk.h"
+#include "ui/actions.h"
+#include "ui/inspector.h"
+#include "ui/popover-place.h"
 
 typedef struct {
   GtkWidget *hook, *popover;
@@ -69,6 +72,62 @@ test_popover_scrolled_in_a_frame (DryDesk *desk, gconstpointer data)
   gtk_widget_unparent (place.popover);
 }
 
+/* --- a panel waits --- */
+
+static guint n_filled;
+
+static void
+fill (GtkWidget *panel)
+{
+  if (!dry_popover_place_wait (panel, fill))
+    n_filled++;
+}
+
+static void
+test_popover_panel_waits (DryDesk *desk, gconstpointer data)
+{
+  Place place = open_popover (desk);
+  GtkWidget *page = gtk_widget_get_parent (place.hook);
+
+  n_filled = 0;
+  fill (page);
+  fill (page);
+  dry_test_settle ();
+  g_assert_cmpuint (n_filled, ==, 0);
+  gtk_popover_popdown (GTK_POPOVER (place.popover));
+  DRY_TEST_WAIT_FOR (n_filled > 0);
+  dry_test_settle ();
+  g_assert_cmpuint (n_filled, ==, 1); /* once, however often it was asked for */
+  fill (page);
+  g_assert_cmpuint (n_filled, ==, 2);
+  gtk_widget_unparent (place.popover);
+}
+
+/* The inspector does not move under an open list, and follows when that has closed. */
+static void
+test_popover_inspector_waits (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *inspector = dry_inspector_new (desk->session), *row, *popover = gtk_popover_new ();
+  DryId niche = dry_desk_find_part (desk->session, DRY_PART_NICHE)->id;
+  g_autofree char *name = dry_object_name (desk->session, niche);
+
+  dry_desk_show (desk, inspector);
+  dry_inspector_catch_up (inspector);
+  row = dry_test_find (inspector, dry_desk_is_any_row, NULL);
+  gtk_popover_set_child (GTK_POPOVER (popover), gtk_label_new ("In it"));
+  gtk_widget_set_parent (popover, row);
+  gtk_popover_popup (GTK_POPOVER (popover));
+  DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (popover));
+  dry_session_select (desk->session, niche);
+  dry_test_settle ();
+  dry_test_settle ();
+  g_assert_null (dry_test_find (inspector, dry_desk_is_label, name));
+  g_assert_true (gtk_widget_get_mapped (popover));
+  gtk_popover_popdown (GTK_POPOVER (popover));
+  gtk_widget_unparent (popover);
+  DRY_TEST_WAIT_FOR (dry_test_find (inspector, dry_desk_is_label, name) != NULL);
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -76,5 +135,7 @@ main (int argc, char *argv[])
     return 99;
   DRY_DESK_ADD ("/ui/popover-place/scrolled-by-hand", test_popover_scrolled_by_hand);
   DRY_DESK_ADD ("/ui/popover-place/scrolled-in-a-frame", test_popover_scrolled_in_a_frame);
+  DRY_DESK_ADD ("/ui/popover-place/panel-waits", test_popover_panel_waits);
+  DRY_DESK_ADD ("/ui/popover-place/inspector-waits", test_popover_inspector_waits);
   return dry_desk_run ();
 }
