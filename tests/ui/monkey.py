@@ -152,9 +152,15 @@ class Monkey:
             self.xdo("windowminimize", window)
 
     def find_windows(self):
+        """Those of some size, not what is dragged."""
         found = subprocess.run(["xdotool", "search", "--onlyvisible", "--pid", str(self.process.pid)], capture_output=True,
                                text=True).stdout.split()
-        return sorted(found, key=int)
+        return sorted((w for w in found if self.is_large(w)), key=int)
+
+    def is_large(self, window):
+        said = subprocess.run(["xdotool", "getwindowgeometry", "--shell", window], capture_output=True, text=True).stdout
+        size = re.search(r"WIDTH=(\d+)\nHEIGHT=(\d+)", said)
+        return size is not None and int(size[1]) > 100 and int(size[2]) > 100
 
     def open_document(self):
         path = os.path.join(self.folder, "round-%d.drybay" % self.rounds)

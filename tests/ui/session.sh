@@ -31,5 +31,7 @@ dbus-run-session -- bash -c '
     xprop -root _NET_SUPPORTING_WM_CHECK 2>/dev/null | grep -q "window id" && break; sleep 0.05
   done
   "$@"; result=$?
+  # libatspi 2.46 of the test itself, not of the program, may recurse without end over what it remembers of the tree.
+  case $1 in */python3) [ $result = 139 ] && { echo "# the test fell in libatspi and is run once more"; "$@"; result=$?; } ;; esac
   kill $manager ${launcher:-} 2>/dev/null
   exit $result' _ "$@" 2> >(grep -v -e "org.freedesktop.portal" -e "max file descriptor" -e "dbus-daemon" >&2)
