@@ -117,6 +117,7 @@ test_shelf (DryDesk *desk, gconstpointer data)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
   DryCanvas *canvas = DRY_CANVAS (dry_canvas_new (desk->session));
   GtkWidget *shelf = dry_shelf_new (desk->session, canvas);
+  const GType group = GTK_TYPE_EXPANDER;
   GtkEditable *search;
   GtkWidget *item = NULL;
   guint all;
@@ -125,6 +126,7 @@ test_shelf (DryDesk *desk, gconstpointer data)
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (canvas));
   gtk_widget_set_hexpand (GTK_WIDGET (canvas), TRUE);
   dry_desk_show (desk, box);
+  DRY_TEST_WAIT_FOR (dry_test_find (shelf, dry_test_is_type, &group) != NULL); /* after a frame */
   open_groups (shelf);
   all = dry_test_collect (shelf, is_shown_item, NULL, NULL);
   g_assert_cmpuint (all, ==, dry_catalog_get_n_items (dry_session_get_catalog (desk->session)));
