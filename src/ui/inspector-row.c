@@ -282,6 +282,8 @@ dry_inspector_row_confirm (DryInspectorRow *self)
 {
   if (self->field->kind == DRY_FIELD_LENGTH)
     dry_length_row_confirm (DRY_LENGTH_ROW (self->widget));
-  else if (GTK_IS_SPIN_BUTTON (self->control))
+  else if (GTK_IS_SPIN_BUTTON (self->control) &&
+           (gtk_widget_get_state_flags (self->control) & GTK_STATE_FLAG_FOCUS_WITHIN))
+    /* Only where one types: text read anew is a number rounded to its digits. */
     gtk_spin_button_update (GTK_SPIN_BUTTON (self->control));
 }

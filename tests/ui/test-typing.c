@@ -33,6 +33,17 @@ type_into (GtkWidget *root, const char *title, const char *text)
   return row;
 }
 
+static GtkWidget *
+unfold (GtkWidget *root, const char *title)
+{
+  GtkWidget *row = dry_test_find (root, dry_desk_is_row, title);
+
+  g_assert_true (ADW_IS_EXPANDER_ROW (row));
+  adw_expander_row_set_expanded (ADW_EXPANDER_ROW (row), TRUE);
+  dry_test_settle ();
+  return row;
+}
+
 static DryLength
 niche_width (DryDesk *desk)
 {
@@ -127,18 +138,27 @@ test_typing_and_closing (DryDesk *desk, gconstpointer data)
   settle_focus ();
 }
 
-/* --- boards on hand --- */
-
-static GtkWidget *
-unfold (GtkWidget *root, const char *title)
+/* A number with more places than its row shows stays as it is when nobody types in it. */
+static void
+test_typing_elsewhere (DryDesk *desk, gconstpointer data)
 {
-  GtkWidget *row = dry_test_find (root, dry_desk_is_row, title);
+  GtkWidget *inspector = dry_inspector_new (desk->session);
+  DryRoom room = *dry_session_get_room (desk->session);
 
-  g_assert_true (ADW_IS_EXPANDER_ROW (row));
-  adw_expander_row_set_expanded (ADW_EXPANDER_ROW (row), TRUE);
-  dry_test_settle ();
-  return row;
+  room.steam = TRUE;
+  room.ceiling_slope = 1 / 6.0;
+  dry_session_apply (desk->session,
+                     dry_edit_set_room (dry_session_get_project (desk->session), &room, NULL, NULL),
+                     "Ceiling", NULL, NULL);
+  dry_desk_show (desk, inspector);
+  dry_inspector_catch_up (inspector);
+  unfold (inspector, "Room");
+  g_assert_nonnull (dry_test_find (inspector, dry_desk_is_row, "Slope of the ceiling"));
+  dry_session_end_typing (desk->session);
+  g_assert_cmpfloat (dry_session_get_room (desk->session)->ceiling_slope, ==, 1 / 6.0);
 }
+
+/* --- boards on hand --- */
 
 static gboolean
 is_board_row (GtkWidget *widget, gconstpointer unused)
@@ -234,6 +254,7 @@ main (int argc, char *argv[])
   DRY_DESK_ADD ("/ui/typing/and-removing", test_typing_and_removing);
   DRY_DESK_ADD ("/ui/typing/and-saving", test_typing_and_saving);
   DRY_DESK_ADD ("/ui/typing/and-closing", test_typing_and_closing);
+  DRY_DESK_ADD ("/ui/typing/elsewhere", test_typing_elsewhere);
   DRY_DESK_ADD ("/ui/typing/and-removing-board", test_typing_and_removing_board);
   DRY_DESK_ADD ("/ui/typing/for-a-seam", test_typing_for_a_seam);
   return dry_desk_run ();
