@@ -42,6 +42,7 @@ def call(command, number, mark=True, **more):
         except subprocess.TimeoutExpired as late:
             answer = subprocess.CompletedProcess(command, STOOD_STILL, late.stdout or b"", late.stderr or b"")
         lines = [line.split() for line in report.read().splitlines()]
+    answer.reached = not lines or lines[-1][1] != "0"  # who ends by a signal reports nothing, and got that far
     if "DRYBAY_ALLOC_DEPTH" in more and number == 0:
         return answer, [(int(at), path) for at, path in lines[:-1]], int(lines[-1][0])
     return answer, int(lines[-1][0]) if lines else 0
@@ -66,7 +67,7 @@ def in_turn(tries, one):
 
 class Count:
     def __init__(self):
-        self.ended = self.refused = self.went_on = self.stood = self.fonts = 0
+        self.ended = self.refused = self.went_on = self.stood = self.fonts = self.missed = 0
 
     def take(self, answer, at, problems):
         """FALSE when how it ended is a fault of its own."""
@@ -75,7 +76,8 @@ class Count:
         elif answer.returncode == STOOD_STILL:
             self.stood += 1
         elif answer.returncode == 0:
-            self.went_on += 1
+            self.went_on += answer.reached
+            self.missed += not answer.reached
         elif answer.returncode in (1, 2) and answer.stderr.strip():
             self.refused += 1
         elif answer.returncode == 127 and b"loading shared libraries" in answer.stderr:
@@ -85,7 +87,7 @@ class Count:
 
     def __str__(self):
         return (f"{self.ended} ended the program, {self.refused} were told, {self.went_on} did no harm, {self.stood} stood still, "
-                f"{self.fonts} fell in libraries that set text")
+                f"{self.fonts} fell in libraries that set text, {self.missed} were not come by again")
 
 
 def fell_elsewhere(answer):
