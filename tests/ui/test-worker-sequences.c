@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A worker fed with random edits, undo and redo as fast as they come: every answer it gives equals
  * the plan made from scratch out of the saved text of that state. DRYBAY_PLAN_SEQUENCES says how
- * many sequences (12), DRYBAY_SEQUENCES_FROM the first seed (1). */
+ * many sequences (12), DRYBAY_SEQUENCES_FROM the first seed (1), DRYBAY_ASK_EVERY that the worker
+ * is asked after one step of so many (1) and after the last. */
 #include <string.h>
 
 #include "plan/plan.h"
@@ -13,7 +14,8 @@
 
 typedef struct {
   guint32 seed;
-  guint step, latest; /* serial asked for and serial answered last */
+  guint step, asked, latest; /* of the sequence; serial asked for and serial answered last */
+  gint ask_every;
   guint64 n_requests, n_answers, n_checked, n_failed;
 } Watch;
 
@@ -86,6 +88,22 @@ step_once (GRand *random, DryHistory *history)
 }
 
 static void
+ask (GRand *random, DryWorker *worker, const DryProject *project, Watch *watch)
+{
+  guint at = (guint) g_rand_int_range (random, 0, (gint) dry_project_get_n_rooms (project));
+
+  dry_worker_request (worker, project, dry_project_get_room_at (project, at)->id, watch->step);
+  watch->asked = watch->step;
+  watch->n_requests++;
+  /* Mostly faster than it can answer; now and then it is waited for. */
+  while (g_main_context_iteration (NULL, FALSE))
+    ;
+  if (g_rand_int_range (random, 0, 8) == 0)
+    while (watch->latest < watch->step)
+      g_main_context_iteration (NULL, TRUE);
+}
+
+static void
 run_sequence (guint32 seed, Watch *watch)
 {
   static const guint64 none[] = {0};
@@ -97,25 +115,14 @@ run_sequence (guint32 seed, Watch *watch)
   guint n = (guint) g_rand_int_range (random, 50, 201);
 
   watch->seed = seed;
-  watch->latest = 0;
+  watch->asked = watch->latest = 0;
   dry_worker_set_efforts (worker, none);
   for (watch->step = 1; watch->step <= n; watch->step++) {
-    const DryProject *project;
-    guint at;
-
     step_once (random, history);
-    project = dry_history_get_current (history);
-    at = (guint) g_rand_int_range (random, 0, (gint) dry_project_get_n_rooms (project));
-    dry_worker_request (worker, project, dry_project_get_room_at (project, at)->id, watch->step);
-    watch->n_requests++;
-    /* Mostly faster than it can answer; now and then it is waited for. */
-    while (g_main_context_iteration (NULL, FALSE))
-      ;
-    if (g_rand_int_range (random, 0, 8) == 0)
-      while (watch->latest < watch->step)
-        g_main_context_iteration (NULL, TRUE);
+    if (watch->step == n || g_rand_int_range (random, 0, watch->ask_every) == 0)
+      ask (random, worker, dry_history_get_current (history), watch);
   }
-  while (watch->latest < n)
+  while (watch->latest < watch->asked)
     g_main_context_iteration (NULL, TRUE);
 }
 
@@ -124,7 +131,7 @@ test_sequences (void)
 {
   guint32 n = dry_test_number ("DRYBAY_PLAN_SEQUENCES", 12);
   guint32 from = dry_test_number ("DRYBAY_SEQUENCES_FROM", 1);
-  Watch watch = {0};
+  Watch watch = {.ask_every = (gint) MAX (dry_test_number ("DRYBAY_ASK_EVERY", 1), 1)};
 
   for (guint32 seed = from; seed < from + n; seed++)
     run_sequence (seed, &watch);
