@@ -76,6 +76,50 @@ watch (gpointer instance, const char *signal, GCallback handler, GtkWidget *popo
     g_signal_connect_object (instance, signal, handler, popover, 0);
 }
 
+/* What surrounds the contents of the popover: its shadow and its arrow. */
+static gint
+measure_frame (GtkWidget *popover, GtkOrientation orientation)
+{
+  gint whole, contents;
+
+  gtk_widget_measure (popover, orientation, -1, &whole, NULL, NULL, NULL);
+  gtk_widget_measure (gtk_widget_get_first_child (popover), orientation, -1, &contents, NULL, NULL,
+                      NULL);
+  return whole - contents;
+}
+
+static gboolean
+has_room (GtkWidget *popover, GdkSurface *surface)
+{
+  return gdk_surface_get_width (surface) >= measure_frame (popover, GTK_ORIENTATION_HORIZONTAL) &&
+         gdk_surface_get_height (surface) >= measure_frame (popover, GTK_ORIENTATION_VERTICAL);
+}
+
+static gboolean
+close_unlaid (gpointer data)
+{
+  GdkSurface *surface = data;
+  GtkWidget *popover = GTK_WIDGET (gtk_native_get_for_surface (surface));
+
+  if (popover == NULL)
+    return G_SOURCE_REMOVE;
+  g_signal_handlers_unblock_matched (surface, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, popover);
+  gtk_popover_popdown (GTK_POPOVER (popover));
+  return G_SOURCE_REMOVE;
+}
+
+/* GDK 4.8 makes the surface as small as a pixel when what the popover hangs on leaves no room on
+ * the screen beside it, and GTK would lay it out just after this with less than nothing for its
+ * contents. It is neither laid out nor painted any more, and closed. */
+static void
+on_resized (GdkSurface *surface, G_GNUC_UNUSED GParamSpec *spec, GtkWidget *popover)
+{
+  if (!gtk_widget_get_visible (popover) || has_room (popover, surface))
+    return;
+  g_signal_handlers_block_matched (surface, G_SIGNAL_MATCH_DATA, 0, 0, NULL, NULL, popover);
+  g_idle_add_full (G_PRIORITY_DEFAULT, close_unlaid, g_object_ref (surface), g_object_unref);
+}
+
 static gboolean
 on_map (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const GValue *values,
         G_GNUC_UNUSED gpointer nothing)
@@ -85,6 +129,8 @@ on_map (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const 
   if (!GTK_IS_POPOVER (popover))
     return TRUE;
   g_queue_push_tail (&open_popovers, popover);
+  watch (gtk_native_get_surface (GTK_NATIVE (popover)), "notify::height", G_CALLBACK (on_resized),
+         popover);
   for (GtkWidget *at = gtk_widget_get_parent (popover); at != NULL; at = gtk_widget_get_parent (at))
     if (GTK_IS_SCROLLED_WINDOW (at)) {
       GtkScrolledWindow *scrolled = GTK_SCROLLED_WINDOW (at);

@@ -72,6 +72,34 @@ test_popover_scrolled_in_a_frame (DryDesk *desk, gconstpointer data)
   gtk_widget_unparent (place.popover);
 }
 
+/* The hook fills the screen and more: below it and above it there is no room, and GDK 4.8 makes the
+ * surface one pixel high, of which GTK warns (warnings end this program). */
+static void
+test_popover_without_room (DryDesk *desk, gconstpointer data)
+{
+  Place place = open_popover (desk);
+
+  gtk_popover_popdown (GTK_POPOVER (place.popover));
+  gtk_widget_set_margin_top (place.hook, 0);
+  gtk_widget_set_size_request (place.hook, 200, 6000);
+  gtk_adjustment_set_value (place.scroll, 2000);
+  dry_test_settle ();
+  gtk_adjustment_set_value (place.scroll, 2000);
+  dry_test_settle ();
+  gtk_popover_popup (GTK_POPOVER (place.popover));
+  DRY_TEST_WAIT_FOR (!gtk_widget_get_visible (place.popover));
+  dry_test_settle ();
+  gtk_widget_set_size_request (place.hook, 200, 40);
+  gtk_widget_set_margin_top (place.hook, 300);
+  gtk_adjustment_set_value (place.scroll, 200);
+  dry_test_settle ();
+  gtk_popover_popup (GTK_POPOVER (place.popover));
+  DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (place.popover));
+  dry_test_settle ();
+  g_assert_true (gtk_widget_get_mapped (place.popover));
+  gtk_widget_unparent (place.popover);
+}
+
 /* --- a panel waits --- */
 
 static guint n_filled;
@@ -135,6 +163,7 @@ main (int argc, char *argv[])
     return 99;
   DRY_DESK_ADD ("/ui/popover-place/scrolled-by-hand", test_popover_scrolled_by_hand);
   DRY_DESK_ADD ("/ui/popover-place/scrolled-in-a-frame", test_popover_scrolled_in_a_frame);
+  DRY_DESK_ADD ("/ui/popover-place/without-room", test_popover_without_room);
   DRY_DESK_ADD ("/ui/popover-place/panel-waits", test_popover_panel_waits);
   DRY_DESK_ADD ("/ui/popover-place/inspector-waits", test_popover_inspector_waits);
   return dry_desk_run ();
