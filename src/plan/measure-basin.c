@@ -1,112 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Measures of the tub or pan: clear inside, opening between walls, curb, flange, drain.
+/* Measures of the tub or pan: opening between walls, curb, flange, drain.
  * Sizes are taken between finished walls; an open side is taken to the basin's own edge. */
 #include "plan/measure-build.h"
 #include "plan/outline.h"
-
-#include <math.h>
-
-/* The part of the pan's inside a built bench takes: as a strip off its length and its width. */
-typedef struct {
-  DryLength along, out;
-} DryTaken;
-
-/* The stretch of a wall's face that one side of the basin stands before. */
-static DryStanding
-project_side (const DryPoint corners[4], guint side, const DryWall *wall, DrySide face)
-{
-  DryPoint start = dry_wall_point (wall, face, 0, 0);
-  double ux, uy, nx, ny, u[2];
-
-  dry_wall_axes (wall, face, &ux, &uy, &nx, &ny);
-  if (face == DRY_SIDE_OUTSIDE) {
-    ux = -ux;
-    uy = -uy;
-  }
-  for (guint i = 0; i < 2; i++) {
-    DryPoint corner = corners[(side + i) % 4];
-    u[i] = (double) (corner.x - start.x) * ux + (double) (corner.y - start.y) * uy;
-  }
-  return (DryStanding){(DryLength) llround (MIN (u[0], u[1])),
-                       (DryLength) llround (MAX (u[0], u[1]))};
-}
-
-static DryTaken
-find_bench (DryMeasuring *self, const DryInside *inside)
-{
-  const DryRoom *room = self->context->room;
-  DryTaken taken = {0};
-
-  for (guint i = 0; i < room->n_parts; i++) {
-    const DryPart *part = &room->parts[i];
-    for (guint side = 0; part->kind == DRY_PART_BENCH && !part->fold_down && side < 4; side++) {
-      gboolean on_end = (side == DRY_AT_LEFT || side == DRY_AT_RIGHT) != room->basin.turned;
-      DryRect rect = dry_part_rect (part);
-      DryStanding before;
-      DryLength beside;
-
-      if (!inside->wall[side] || inside->wall[side]->id != part->wall ||
-          inside->face[side] != part->side)
-        continue;
-      before = project_side (inside->corners, side, inside->wall[side], part->side);
-      beside = MIN (rect.x1, before.u1) - MAX (rect.x0, before.u0);
-      if (beside <= 0)
-        continue;
-      taken.along = on_end ? part->depth : beside;
-      taken.out = on_end ? beside : part->depth;
-    }
-  }
-  return taken;
-}
-
-/* Largest circle beside a bench in one corner or along one side: the wider of the two strips that
- * are left. A circle that leans into the notch diagonally is not looked for, so this errs small. */
-static DryLength
-fit_circle (const DryInside *inside, DryTaken taken)
-{
-  DryLength beside = MIN (inside->length - taken.along, inside->width);
-  DryLength before = MIN (inside->length, inside->width - taken.out);
-
-  return MAX (0, MAX (beside, before));
-}
-
-/* A neo-angle pan: the circle in the back corner touches the slanted front. With legs c cut off an
- * L x W rectangle the slant is x + y = L + W - c, and r (2 + sqrt 2) = L + W - c. */
-static DryLength
-fit_beside_cut (const DryInside *inside, DryLength cut)
-{
-  DryLength least = MIN (inside->length, inside->width);
-  double r = (double) (inside->length + inside->width - cut) / (2 + G_SQRT2);
-
-  return cut > 0 ? MAX (0, MIN (least, (DryLength) floor (2 * r))) : least;
-}
-
-static void
-measure_inside (DryMeasuring *self, const DryInside *inside)
-{
-  DryTaken taken = find_bench (self, inside);
-  DryLength least = MIN (inside->length, inside->width);
-  DryLength cut = self->context->room->basin.corner_cut;
-  DryLength circle = taken.along ? fit_circle (inside, taken) : fit_beside_cut (inside, cut);
-  double area =
-      ((double) inside->length * (double) inside->width -
-       (double) MIN (taken.along, inside->length) * (double) MIN (taken.out, inside->width) -
-       (double) cut * (double) cut / 2) /
-      ((double) DRY_MM * (double) DRY_MM * 100);
-  const char *size = dry_arena_printf (
-      self->context->arena,
-      "%s x %s clear between finished walls (build-up %s), open side to the "
-      "outer edge of the curb",
-      dry_measuring_text (self, inside->length), dry_measuring_text (self, inside->width),
-      dry_measuring_text (self, self->context->build_up.total));
-
-  dry_measuring_length (self, "inside-length", MAX (inside->length, inside->width), "%s", size);
-  dry_measuring_length (self, "inside-width", least, "%s", size);
-  dry_measuring_length (self, "inside-circle", circle, "%s%s", size,
-                        taken.along ? ", beside the bench" : "");
-  dry_measuring_number (self, "inside-area", area, "cm2", "%s%s", size,
-                        taken.along ? ", less the bench" : "");
-}
 
 static void
 measure_drain (DryMeasuring *self, const DryBasin *basin)
@@ -212,7 +108,7 @@ dry_measure_basin (DryMeasuring *self)
   if (inside.opening > 0 && !basin->drop_in)
     measure_opening (self, &inside);
   if (pan) {
-    measure_inside (self, &inside);
+    dry_measure_inside (self, &inside);
     dry_measure_pan (self, &inside);
   }
   if (self->context->room->shower_front > 0)

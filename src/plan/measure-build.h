@@ -72,6 +72,7 @@ typedef struct {
   const DryWall *wall[4];  /* DryBasinSide; NULL where it is open */
   DrySide face[4];         /* which of that wall's looks at the basin */
   DryLength off[4];        /* from that side of the basin to the stud face; less than 0: over it */
+  DryLength inset[4];      /* from that side of the basin to the finished wall that reaches over it */
   DryLength length, width; /* clear between finished walls; to the basin's own edge where open */
   DryLength opening;       /* between the stud faces at its two ends; 0 = not between two walls */
   DryWidths widths;        /* of the alcove it fills from end to end; 0 = of none */
@@ -85,6 +86,7 @@ gboolean dry_measuring_inside (DryMeasuring *self, DryInside *out);
 void dry_measure_survey (DryMeasuring *self);
 void dry_measure_records (DryMeasuring *self);
 void dry_measure_pan (DryMeasuring *self, const DryInside *inside);
+void dry_measure_inside (DryMeasuring *self, const DryInside *inside); /* room to stand in */
 
 /* Part of the tile's subject: what is on order. */
 void dry_measure_tile_order (DryMeasuring *self);

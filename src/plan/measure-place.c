@@ -282,7 +282,7 @@ dry_measuring_inside (DryMeasuring *self, DryInside *out)
 {
   const DryRoom *room = self->context->room;
   const DryBasin *basin = &room->basin;
-  DryLength built = self->context->build_up.total, inset[4] = {0};
+  DryLength built = self->context->build_up.total;
   guint end0 = basin->turned ? DRY_AT_BACK : DRY_AT_LEFT;
   guint end1 = basin->turned ? DRY_AT_FRONT : DRY_AT_RIGHT;
 
@@ -292,9 +292,9 @@ dry_measuring_inside (DryMeasuring *self, DryInside *out)
   find_walls (room, out);
   for (guint i = 0; i < 4; i++)
     if (out->wall[i])
-      inset[i] = MAX (0, built - out->off[i]);
-  out->length = MAX (0, basin->length - inset[end0] - inset[end1]);
-  out->width = MAX (0, basin->width - inset[(end0 + 1) % 4] - inset[(end1 + 1) % 4]);
+      out->inset[i] = MAX (0, built - out->off[i]);
+  out->length = MAX (0, basin->length - out->inset[end0] - out->inset[end1]);
+  out->width = MAX (0, basin->width - out->inset[(end0 + 1) % 4] - out->inset[(end1 + 1) % 4]);
   if (out->wall[end0] && out->wall[end1])
     out->opening = reckon_opening (room, end0, end1, out) - reckon_lean (room, out->wall[end0]) -
                    reckon_lean (room, out->wall[end1]);

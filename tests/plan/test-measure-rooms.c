@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Measures of rooms that are not the plain alcove: none wet yet, doors, walls put in, benches, pans
- * open to the room. The values are worked out by hand from the sizes; knows no rule. */
+/* Measures of rooms that are not the plain alcove: none wet yet, doors, walls put in, pans open to
+ * the room. The values are worked out by hand from the sizes; knows no rule. */
 #include <string.h>
 
 #include "plan/added-wall.h"
@@ -36,17 +36,6 @@ make_niche (double u, double z)
                    .depth = INCH (3),
                    .site_built = TRUE,
                    .pitch = 0.021};
-}
-
-static DryPart
-make_bench (double u, double width, double depth)
-{
-  return (DryPart){.kind = DRY_PART_BENCH,
-                   .u = INCH (u),
-                   .z = INCH (18),
-                   .width = INCH (width),
-                   .height = INCH (2),
-                   .depth = INCH (depth)};
 }
 
 static DryPart
@@ -316,93 +305,6 @@ test_studs_told_or_taken (void)
   g_assert_cmpint (rule_room_measure (told, "niche", "bay")->length, ==, INCH (19.5));
 }
 
-/* --- pans and their benches --- */
-
-static void
-turn (DryBasin *basin, gpointer data)
-{
-  basin->turned = TRUE;
-}
-
-/* What a built bench takes of a pan 60 x 34 in: of its length on an end wall, of its width on the
- * back. A seat that folds takes nothing, nor does one beyond the pan. */
-static void
-test_bench_in_pan (void)
-{
-  static const struct {
-    char wall;
-    double u, width, depth;
-    gboolean fold;
-    double area, circle; /* square inches, in */
-  } rows[] = {
-      {'s', 30, 20, 15, FALSE, 60 * 34, 34}, /* no wall of the pan */
-      {'e', 17.6, 60, 12, FALSE, 48 * 34, 34}, {'e', 70, 20, 12, FALSE, 60 * 34, 34},
-      {'e', 17.6, 60, 12, TRUE, 60 * 34, 34},  {'w', 78.4, 60, 40, FALSE, 20 * 34, 20},
-      {'n', 31, 62, 15, FALSE, 60 * 19, 19},
-  };
-
-  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
-    DryPart bench = make_bench (rows[i].u, rows[i].width, rows[i].depth);
-    g_autoptr (DryProject) project = rule_room_shower (INCH (60), INCH (34));
-    g_autoptr (DryPlan) plan = NULL;
-
-    bench.fold_down = rows[i].fold;
-    project = rule_room_add_part (g_steal_pointer (&project), rows[i].wall, bench);
-    plan = rule_room_plan (project);
-    g_test_message ("row %u", i);
-    g_assert_cmpint (rule_room_measure (plan, "basin", "inside-length")->length, ==, INCH (60));
-    g_assert_cmpfloat_with_epsilon (rule_room_measure (plan, "basin", "inside-area")->number,
-                                    rows[i].area * 2.54 * 2.54, 0.01);
-    g_assert_cmpint (rule_room_measure (plan, "basin", "inside-circle")->length, ==,
-                     INCH (rows[i].circle));
-  }
-}
-
-/* Of a wall that was put in only the side that looks at the pan is in it: a bench on the other
- * side stands in the room. */
-static void
-test_bench_beyond_wall (void)
-{
-  for (guint side = 0; side < 2; side++) {
-    DryId wall = 0;
-    g_autoptr (DryProject) project =
-        added_wall_close (added_wall_corner_shower ("foam-bands"), 0, &wall);
-    g_autoptr (DryPlan) without = rule_room_plan (project), with = NULL;
-    double taken;
-
-    project = added_wall_put_part (g_steal_pointer (&project), wall, (DrySide) side,
-                                   make_bench (18, 60, 12));
-    with = rule_room_plan (project);
-    taken = rule_room_measure (without, "basin", "inside-area")->number -
-            rule_room_measure (with, "basin", "inside-area")->number;
-    if (side == DRY_SIDE_OUTSIDE)
-      g_assert_cmpfloat (taken, ==, 0);
-    else /* 12 in before the whole of the clear width */
-      g_assert_cmpfloat (taken, >, 11 * 30 * 2.54 * 2.54);
-  }
-}
-
-/* Turned, the pan's length runs out from the wall: its ends are the back and the open front, and
- * what is built on the sides takes of its width. */
-static void
-test_turned_pan (void)
-{
-  DryProject *made = rule_room_set_basin (rule_room_shower (INCH (34), INCH (60)), turn, NULL);
-  g_autoptr (DryProject) project = NULL;
-  g_autoptr (DryPlan) plan = NULL;
-  DryLength built;
-
-  made = rule_room_set_fields (made, "basin.length=60in basin.width=34in");
-  project = rule_room_add_part (made, 'n', make_bench (17.6, 60, 15));
-  plan = rule_room_plan (project);
-  built = plan->context.build_up.total;
-  g_assert_cmpint (built, >, 0);
-  g_assert_cmpint (rule_room_measure (plan, "basin", "inside-length")->length, ==, INCH (60));
-  g_assert_cmpint (rule_room_measure (plan, "basin", "inside-width")->length, ==, INCH (34));
-  g_assert_cmpfloat_with_epsilon (rule_room_measure (plan, "basin", "inside-area")->number,
-                                  45 * 34 * 2.54 * 2.54, 0.01);
-}
-
 /* --- water and glass --- */
 
 /* A shower to be rolled into is open at its front: how far the water falls from there is measured
@@ -558,9 +460,6 @@ main (int argc, char **argv)
   g_test_add_func ("/measure-rooms/doorway", test_doorway);
   g_test_add_func ("/measure-rooms/doorway-other-side", test_doorway_other_side);
   g_test_add_func ("/measure-rooms/studs", test_studs_told_or_taken);
-  g_test_add_func ("/measure-rooms/bench-in-pan", test_bench_in_pan);
-  g_test_add_func ("/measure-rooms/bench-beyond-wall", test_bench_beyond_wall);
-  g_test_add_func ("/measure-rooms/turned-pan", test_turned_pan);
   g_test_add_func ("/measure-rooms/open-edge", test_open_edge);
   g_test_add_func ("/measure-rooms/glass-at-leaning-wall", test_glass_at_leaning_wall);
   g_test_add_func ("/measure-rooms/opening-fits", test_opening_fits);
