@@ -60,6 +60,38 @@ make_polygon (GEOSContextHandle_t geos, const DryPolygon *polygon)
   return need (result);
 }
 
+static void
+collect_areas (GEOSContextHandle_t geos, const GEOSGeometry *geometry, GPtrArray *areas)
+{
+  int type = GEOSGeomTypeId_r (geos, geometry);
+
+  if (type == GEOS_POLYGON)
+    g_ptr_array_add (areas, need (GEOSGeom_clone_r (geos, geometry)));
+  else if (type == GEOS_MULTIPOLYGON || type == GEOS_GEOMETRYCOLLECTION)
+    for (int i = 0; i < GEOSGetNumGeometries_r (geos, geometry); i++)
+      collect_areas (geos, GEOSGetGeometryN_r (geos, geometry, i), areas);
+}
+
+/* Shapes that touch leave points and lines beside their areas, and GEOS refuses to lay anything over
+ * such a mixture. Takes the geometry over. */
+static GEOSGeometry *
+keep_areas (GEOSContextHandle_t geos, GEOSGeometry *geometry)
+{
+  int type = GEOSGeomTypeId_r (geos, geometry);
+  GPtrArray *areas;
+  GEOSGeometry *answer;
+
+  if (type == GEOS_POLYGON || type == GEOS_MULTIPOLYGON)
+    return geometry;
+  areas = g_ptr_array_new ();
+  collect_areas (geos, geometry, areas);
+  answer = need (GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON,
+                                              (GEOSGeometry **) areas->pdata, areas->len));
+  g_ptr_array_free (areas, TRUE);
+  GEOSGeom_destroy_r (geos, geometry);
+  return answer;
+}
+
 static GEOSGeometry *
 repair (GEOSContextHandle_t geos, GEOSGeometry *geometry)
 {
@@ -69,7 +101,7 @@ repair (GEOSContextHandle_t geos, GEOSGeometry *geometry)
     return geometry;
   valid = need (GEOSMakeValid_r (geos, geometry));
   GEOSGeom_destroy_r (geos, geometry);
-  return valid;
+  return keep_areas (geos, valid);
 }
 
 static GEOSGeometry *
@@ -238,14 +270,22 @@ typedef GEOSGeometry *(*SnappedOverlay) (GEOSContextHandle_t, const GEOSGeometry
                                          const GEOSGeometry *, double);
 
 /* Slanted edges that nearly touch may be too much for the operation; held to whole nanometres they
- * are not. */
+ * are not, and slivers an earlier operation left are repaired before that. */
 static GEOSGeometry *
 lay_over (GEOSContextHandle_t geos, const GEOSGeometry *a, const GEOSGeometry *b, Overlay operation,
           SnappedOverlay snapped)
 {
   GEOSGeometry *answer = operation (geos, a, b);
 
-  return answer != NULL ? answer : need (snapped (geos, a, b, 1.0));
+  if (answer == NULL) {
+    GEOSGeometry *sound_a = repair (geos, GEOSGeom_clone_r (geos, a));
+    GEOSGeometry *sound_b = repair (geos, GEOSGeom_clone_r (geos, b));
+
+    answer = need (snapped (geos, sound_a, sound_b, 1.0));
+    GEOSGeom_destroy_r (geos, sound_a);
+    GEOSGeom_destroy_r (geos, sound_b);
+  }
+  return keep_areas (geos, answer);
 }
 
 static DryRegion

@@ -6,8 +6,7 @@
 #include <glib/gi18n.h>
 
 #include "ui/actions.h"
-
-#define DROP_PREFIX "drybay-item:"
+#include "ui/item-drag.h"
 
 static const DryWall *
 longest_wall (const DryRoom *room)
@@ -241,19 +240,10 @@ dry_canvas_begin_move (DryCanvas *self, DryId object)
 
 /* --- from the shelf by drag and drop --- */
 
-static const char *
-item_of_value (const GValue *value)
-{
-  const char *text =
-      value != NULL && G_VALUE_HOLDS_STRING (value) ? g_value_get_string (value) : NULL;
-
-  return text != NULL && g_str_has_prefix (text, DROP_PREFIX) ? text + strlen (DROP_PREFIX) : NULL;
-}
-
 static GdkDragAction
 on_drop_motion (GtkDropTarget *target, double x, double y, DryCanvas *self)
 {
-  const char *item = item_of_value (gtk_drop_target_get_value (target));
+  const char *item = dry_item_drag_get (gtk_drop_target_get_value (target));
 
   self->pointer_x = x;
   self->pointer_y = y;
@@ -278,7 +268,7 @@ on_drop_leave (GtkDropTarget *target, DryCanvas *self)
 static gboolean
 on_drop (GtkDropTarget *target, const GValue *value, double x, double y, DryCanvas *self)
 {
-  const char *id = item_of_value (value);
+  const char *id = dry_item_drag_get (value);
   const DryItem *item =
       id != NULL ? dry_catalog_get_item (dry_session_get_catalog (self->session), id) : NULL;
 
@@ -300,7 +290,7 @@ on_drop (GtkDropTarget *target, const GValue *value, double x, double y, DryCanv
 void
 dry_canvas_add_drop (DryCanvas *self)
 {
-  GtkDropTarget *target = gtk_drop_target_new (G_TYPE_STRING, GDK_ACTION_COPY);
+  GtkDropTarget *target = gtk_drop_target_new (DRY_TYPE_ITEM_DRAG, GDK_ACTION_COPY);
 
   gtk_drop_target_set_preload (target, TRUE);
   g_signal_connect (target, "motion", G_CALLBACK (on_drop_motion), self);

@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "ui/access.h"
+#include "ui/item-drag.h"
 #include "ui/item-picture.h"
 #include "ui/later.h"
 #include "ui/wrapping.h"
@@ -64,9 +65,7 @@ clicked_cb (GtkButton *button, DryShelf *self)
 static GdkContentProvider *
 drag_prepare_cb (GtkDragSource *source, double x, double y, GtkWidget *button)
 {
-  g_autofree char *text = g_strconcat (DRY_SHELF_PREFIX, get_item (button)->id, NULL);
-
-  return gdk_content_provider_new_typed (G_TYPE_STRING, text);
+  return dry_item_drag_provide (get_item (button)->id);
 }
 
 static void

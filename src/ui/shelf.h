@@ -12,9 +12,6 @@ G_BEGIN_DECLS
 #define DRY_TYPE_SHELF (dry_shelf_get_type ())
 G_DECLARE_FINAL_TYPE (DryShelf, dry_shelf, DRY, SHELF, GtkWidget)
 
-/* What a drag from the shelf carries: this and the item's id, as a text. */
-#define DRY_SHELF_PREFIX "drybay-item:"
-
 GtkWidget *dry_shelf_new (DrySession *session, DryCanvas *canvas);
 
 G_END_DECLS

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Files: new, open, save, exporting papers, printing, and the one question about unsaved work.
  * What is in a file or on a paper is known below; here are only the dialogs. */
+#include "ui/item-drag.h"
 #include "ui/window-private.h"
 
 #include <glib/gi18n.h>
@@ -434,6 +435,7 @@ dry_window_add_drop (DryWindow *self)
 
   g_signal_connect (target, "drop", G_CALLBACK (on_file_dropped), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
+  dry_item_drag_catch (GTK_WIDGET (self));
 }
 
 void

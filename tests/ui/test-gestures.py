@@ -9,10 +9,16 @@ import subprocess
 import sys
 import time
 
+import gi
+
+gi.require_version("Atspi", "2.0")
+from gi.repository import Atspi, Gio, GLib  # noqa: E402
+
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 from driver import Tap, Work, equal, near, true, xd  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
+NICHE = "Niche built on site, 12 x 20 in"
 here = os.path.dirname(os.path.abspath(__file__))
 tap = Tap()
 work = Work(program, source, "data/demo/client-shower.drybay")
@@ -66,6 +72,37 @@ def test_bench_pulled_on_the_plan():
 def test_glass_pulled_on_the_plan():
     glass = next(p for p in work.parts("glass"))
     pull("(?i).*glass.*", (glass["width"], glass["u"]), -24, "width")
+
+
+# --- parts dropped on what takes none ---
+
+def toggle_client_view():
+    """By D-Bus: while something is dragged, the keys are the drag's."""
+    bus = Gio.bus_get_sync(Gio.BusType.SESSION)
+    bus.call_sync("io.github.drybay.Drybay", "/io/github/drybay/Drybay/window/1", "org.gtk.Actions", "Activate",
+                  GLib.Variant("(sava{sv})", ("show-client", [], {})), None, Gio.DBusCallFlags.NONE, 5000, None)
+    time.sleep(0.5)
+
+
+def test_board_covered_while_something_is_held_over_it():
+    """Let go on the picture that came up over the board: the drag ends, nothing is placed, and the next one works."""
+    n = len(work.parts("niche"))
+    back = app.box(board.item("(?i)back wall"))
+    spot = (back[0] + back[2] // 2, back[1] + back[3] // 2)
+    app.drag(board.shelf(NICHE), spot, steps=25, hold=toggle_client_view)
+    toggle_client_view()
+    equal(len(work.parts("niche")), n, "niches after a drop on no board")
+    app.drag(board.shelf(NICHE), spot, steps=25)
+    equal(len(work.parts("niche")), n + 1, "niches after a drop on the board")
+    work.undo()
+
+
+def test_part_dropped_on_an_entry():
+    """A part is no text: the entry does not take it."""
+    button = board.shelf(NICHE)
+    search = app.find("text", "Find a part.*") or app.get("entry", "Find a part.*")
+    app.drag(button, app.centre(search), steps=25)
+    equal(Atspi.Text.get_text(search, 0, -1), NICHE, "what is searched for")
 
 
 # --- files dropped by another program ---
