@@ -15,6 +15,7 @@
 #include "ui/preferences.h"
 #include "ui/screenshot.h"
 #include "ui/settings.h"
+#include "ui/sight.h"
 #include "ui/window.h"
 #include "ui/wrapping.h"
 
@@ -308,6 +309,7 @@ dry_application_startup (GApplication *application)
   dry_wrapping_install ();
   dry_closing_install ();
   dry_popover_place_install ();
+  dry_sight_install ();
   dry_access_install ();
   /* GTK 4.8 looks at the widget that had the focus before a label has taken it, which is gone by
    * then when the focus moved because that widget went away. It does so for this setting only. */

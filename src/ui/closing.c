@@ -5,6 +5,8 @@
 
 #include "ui/closing.h"
 
+#include "ui/hooks.h"
+
 /* --- popovers --- */
 
 typedef guint (*ForMatched) (gpointer instance, GSignalMatchType mask, guint signal, GQuark detail,
@@ -116,11 +118,8 @@ dry_closing_install (void)
   static gsize installed = 0;
 
   if (g_once_init_enter (&installed)) {
-    g_type_class_unref (g_type_class_ref (GTK_TYPE_POPOVER));
-    g_signal_add_emission_hook (g_signal_lookup ("closed", GTK_TYPE_POPOVER), 0, silence, NULL,
-                                NULL);
-    g_signal_add_emission_hook (g_signal_lookup ("unrealize", GTK_TYPE_WIDGET), 0, let_go, NULL,
-                                NULL);
+    dry_hooks_add (GTK_TYPE_POPOVER, "closed", silence);
+    dry_hooks_add (GTK_TYPE_WIDGET, "unrealize", let_go);
     g_once_init_leave (&installed, 1);
   }
 }

@@ -6,6 +6,9 @@
 
 #include "ui/popover-place.h"
 
+#include "ui/hooks.h"
+#include "ui/sight.h"
+
 static GQueue open_popovers = G_QUEUE_INIT; /* mapped now; borrowed */
 
 static gboolean
@@ -24,24 +27,6 @@ close_soon (GtkWidget *popover)
   g_idle_add_full (G_PRIORITY_DEFAULT, close_now, g_object_ref (popover), g_object_unref);
 }
 
-/* Whether what the popover hangs on is within the page the adjustment was moved to. What moves is
- * looked up in the thing that is scrolled, whose own places do not change by scrolling. */
-static gboolean
-is_in_page (GtkWidget *hook, GtkWidget *scrolled, GtkAdjustment *adjustment)
-{
-  GtkWidget *view = gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (scrolled));
-  GtkWidget *content = GTK_IS_VIEWPORT (view) ? gtk_viewport_get_child (GTK_VIEWPORT (view)) : NULL;
-  double from = gtk_adjustment_get_value (adjustment);
-  double to = from + gtk_adjustment_get_page_size (adjustment);
-  graphene_rect_t place;
-
-  if (content == NULL || !gtk_widget_compute_bounds (hook, content, &place))
-    return FALSE;
-  if (adjustment == gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled)))
-    return place.origin.y + place.size.height > from && place.origin.y < to;
-  return place.origin.x + place.size.width > from && place.origin.x < to;
-}
-
 static void
 on_scrolled (GtkAdjustment *adjustment, GtkWidget *popover)
 {
@@ -53,12 +38,11 @@ on_scrolled (GtkAdjustment *adjustment, GtkWidget *popover)
          gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled)) != adjustment &&
          gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (scrolled)) != adjustment)
     scrolled = gtk_widget_get_parent (scrolled);
-  if (scrolled == NULL || is_in_page (hook, scrolled, adjustment))
+  if (scrolled == NULL || dry_sight_is_in_page (hook, scrolled, adjustment))
     return;
-  /* What scrolls by itself is laid out in the same frame, and the popover with it: out of sight,
-   * for which GDK 4.8 has no monitor. One that is not there is left alone. */
-  gdk_surface_hide (gtk_native_get_surface (GTK_NATIVE (popover)));
-  close_soon (popover);
+  /* What scrolls by itself is laid out in the same frame, and what hangs on it: out of sight, for
+   * which GDK 4.8 has no monitor. Not even its surface may stay until then. */
+  gtk_popover_popdown (GTK_POPOVER (popover));
 }
 
 static void
@@ -120,6 +104,20 @@ on_resized (GdkSurface *surface, G_GNUC_UNUSED GParamSpec *spec, GtkWidget *popo
   g_idle_add_full (G_PRIORITY_DEFAULT, close_unlaid, g_object_ref (surface), g_object_unref);
 }
 
+/* Whether something in it is still unfolding or folding up, and moves what is below it. */
+static gboolean
+is_moving (GtkWidget *widget)
+{
+  if (GTK_IS_REVEALER (widget) && gtk_revealer_get_reveal_child (GTK_REVEALER (widget)) !=
+                                      gtk_revealer_get_child_revealed (GTK_REVEALER (widget)))
+    return TRUE;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    if (gtk_widget_get_mapped (child) && is_moving (child))
+      return TRUE;
+  return FALSE;
+}
+
 static gboolean
 on_map (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const GValue *values,
         G_GNUC_UNUSED gpointer nothing)
@@ -139,6 +137,8 @@ on_map (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const 
              G_CALLBACK (on_scrolled), popover);
       watch (gtk_scrolled_window_get_hadjustment (scrolled), "value-changed",
              G_CALLBACK (on_scrolled), popover);
+      if (is_moving (at))
+        close_soon (popover);
     } else if (GTK_IS_REVEALER (at)) {
       watch (at, "notify::reveal-child", G_CALLBACK (on_slid), popover);
       if (!gtk_revealer_get_reveal_child (GTK_REVEALER (at)))
@@ -190,10 +190,8 @@ dry_popover_place_install (void)
   static gsize installed = 0;
 
   if (g_once_init_enter (&installed)) {
-    g_type_class_unref (g_type_class_ref (GTK_TYPE_WIDGET));
-    g_signal_add_emission_hook (g_signal_lookup ("map", GTK_TYPE_WIDGET), 0, on_map, NULL, NULL);
-    g_signal_add_emission_hook (g_signal_lookup ("unmap", GTK_TYPE_WIDGET), 0, on_unmap, NULL,
-                                NULL);
+    dry_hooks_add (GTK_TYPE_WIDGET, "map", on_map);
+    dry_hooks_add (GTK_TYPE_WIDGET, "unmap", on_unmap);
     g_once_init_leave (&installed, 1);
   }
 }

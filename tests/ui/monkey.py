@@ -5,8 +5,9 @@ holds must not grow from document to document.
     monkey.py PROGRAM SOURCE          in a session of tests/ui/session.sh with WM="openbox --config-file
                                       tests/ui/bare-openbox.xml", which takes no input for itself
     DRYBAY_MONKEY=SECONDS             how long (20); DRYBAY_MONKEY_SEED (1) for the same input again
+    DRYBAY_MONKEY_PACE=MILLISECONDS   at least between two acts (17, one frame: no hand is faster; 0: as fast as they go out)
 
-Events go out by XTEST as fast as the window takes them. After each round a fresh document is opened and the old window
+Events go out by XTEST, an act when what the one before changed is on the screen. After each round a fresh document is opened and the old window
 closed, without saving. File choosers are only ever dismissed: what they could do to files is not wanted. Memory is
 looked at when a fresh document has been opened and nothing moves any more, so that each look finds the same
 window, of one of three documents in turn. A second window, put away, keeps the program going when the monkey closes
@@ -25,6 +26,7 @@ import time
 program, source = sys.argv[1], sys.argv[2]
 seconds = float(os.environ.get("DRYBAY_MONKEY", "20"))
 seed = int(os.environ.get("DRYBAY_MONKEY_SEED", "1"))
+PACE = float(os.environ.get("DRYBAY_MONKEY_PACE", "17")) / 1000
 ROUND = 3000 if seconds > 120 else 600  # events of one document
 DEMOS = ["alcove-refit", "client-shower", "two-bath-house"]
 CHOOSERS = re.compile(rb"^(Open|Save|Export|Import|Choose|Select|Print|Keep)\b")
@@ -322,6 +324,9 @@ class Monkey:
                 self.wait_quiet(0.5)
                 continue
             self.act()
+            if PACE:
+                time.sleep(PACE)
+                self.wait_quiet(1)
             if n % 10 == 9:
                 self.wait_quiet()
                 if not focused_title():  # nobody has the keyboard: a dialog or a menu went away

@@ -273,6 +273,34 @@ def test_menu_of_something_out_of_sight():
     time.sleep(0.3)
 
 
+def test_list_of_a_row_out_of_sight():
+    """A key brings the row that has the keyboard to sight before it opens anything: GDK 4.8 knows no place for a list there."""
+    app.click(app.centre(board.item(NICHE)))
+    app.key("Escape", "Escape")
+    x, y, w, h = app.box(app.get("panel", "Inspector"))
+    xd("mousemove", x + w // 2, y + h // 2)
+    xd("click", "--repeat", 5, "--delay", 5, 5)
+    time.sleep(0.5)
+    app.click(app.resting_centre(app.get("list item", "Tile")))
+    row = app.get("combo box", "Tile from the catalog")
+    for key in ("space", "Return"):
+        app.click(app.resting_centre(row))
+        time.sleep(0.3)
+        app.key("Escape")
+        time.sleep(0.3)
+        xd("mousemove", x + w // 2, y + h // 2)
+        xd("click", "--repeat", 60, "--delay", 5, 5)
+        time.sleep(0.5)
+        true(app.centre(row)[1] < y, "the row is still in sight")
+        app.key(key)
+        time.sleep(0.4)
+        true(app.process.poll() is None, "%s: %s" % (key, app.log()))
+        true(y < app.centre(row)[1] < y + h, "%s does not bring the row to sight" % key)
+        app.key(key)
+        app.get("label", "A size of your own")
+        app.key("Escape")
+
+
 def test_arrows_pass_closed_groups():
     """GTK 4.8 moved the focus into closed groups of the shelf, with a warning, which ends the program here."""
     x, y, _, _ = app.box(app.get("panel", "Ledger"))
