@@ -72,8 +72,8 @@ collect_areas (GEOSContextHandle_t geos, const GEOSGeometry *geometry, GPtrArray
       collect_areas (geos, GEOSGetGeometryN_r (geos, geometry, i), areas);
 }
 
-/* Shapes that touch leave points and lines beside their areas, and GEOS refuses to lay anything over
- * such a mixture. Takes the geometry over. */
+/* Shapes that touch leave points and lines beside their areas, and GEOS refuses to lay anything
+ * over such a mixture. Takes the geometry over. */
 static GEOSGeometry *
 keep_areas (GEOSContextHandle_t geos, GEOSGeometry *geometry)
 {

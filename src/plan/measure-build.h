@@ -68,11 +68,11 @@ typedef enum { DRY_AT_LEFT, DRY_AT_FRONT, DRY_AT_RIGHT, DRY_AT_BACK } DryBasinSi
 /* What stands at the four sides of the basin, as seen by somebody facing its wall, and the clear
  * inside between finished walls. */
 typedef struct {
-  DryPoint corners[4];     /* dry_room_basin_corners() */
-  const DryWall *wall[4];  /* DryBasinSide; NULL where it is open */
-  DrySide face[4];         /* which of that wall's looks at the basin */
-  DryLength off[4];        /* from that side of the basin to the stud face; less than 0: over it */
-  DryLength inset[4];      /* from that side of the basin to the finished wall that reaches over it */
+  DryPoint corners[4];    /* dry_room_basin_corners() */
+  const DryWall *wall[4]; /* DryBasinSide; NULL where it is open */
+  DrySide face[4];        /* which of that wall's looks at the basin */
+  DryLength off[4];       /* from that side of the basin to the stud face; less than 0: over it */
+  DryLength inset[4]; /* from that side of the basin to the finished wall that reaches over it */
   DryLength length, width; /* clear between finished walls; to the basin's own edge where open */
   DryLength opening;       /* between the stud faces at its two ends; 0 = not between two walls */
   DryWidths widths;        /* of the alcove it fills from end to end; 0 = of none */
