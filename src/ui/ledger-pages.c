@@ -82,6 +82,20 @@ dry_text_money (gint64 minor)
   return g_strdup_printf ("%'.2f", (double) minor / 100.0);
 }
 
+char *
+dry_text_bind_units (const char *text)
+{
+  GString *bound = g_string_new (NULL);
+
+  for (const char *at = text; *at != '\0'; at++)
+    if (*at == ' ' && at > text && g_ascii_isdigit (at[-1]) && !g_ascii_isdigit (at[1]) &&
+        !g_ascii_ispunct (at[1]))
+      g_string_append (bound, "\u00a0");
+    else
+      g_string_append_c (bound, *at);
+  return g_string_free (bound, FALSE);
+}
+
 static char *
 text_area (DrySession *session, double m2)
 {

@@ -36,5 +36,7 @@ char *dry_ledger_copy_takeoff (DrySession *session, DryLedgerSort sort);
 /* Numbers and times for people, in the user's locale. Free. */
 char *dry_text_hours (double hours);
 char *dry_text_money (gint64 minor);
+/* The text with each number and the word after it kept on one line. Free. */
+char *dry_text_bind_units (const char *text);
 
 G_END_DECLS

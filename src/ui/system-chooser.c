@@ -36,12 +36,10 @@ G_DEFINE_FINAL_TYPE (DrySystemChooser, dry_system_chooser, ADW_TYPE_PREFERENCES_
 static char *
 describe_mass (const DrySystem *system, gboolean metric)
 {
-  char buffer[G_ASCII_DTOSTR_BUF_SIZE];
   double value = metric ? system->mass.value : system->mass.value / LB_PER_FT2;
 
-  g_ascii_formatd (buffer, sizeof buffer, "%.1f", value);
   /* Translators: weight of the board for its area */
-  return g_strdup_printf (metric ? _ ("%s kg/m²") : _ ("%s lb/ft²"), buffer);
+  return g_strdup_printf (metric ? _ ("%.1f kg/m²") : _ ("%.1f lb/ft²"), value);
 }
 
 static char *
@@ -206,8 +204,9 @@ refresh (DrySystemChooser *self)
                                              compared ? "\n" : "", compared ? choice->change : "");
 
     g_autofree char *said = g_strdup_printf ("%s. %s", text, choice->system->summary);
+    g_autofree char *bound = dry_text_bind_units (text);
 
-    adw_action_row_set_subtitle (ADW_ACTION_ROW (choice->row), text);
+    adw_action_row_set_subtitle (ADW_ACTION_ROW (choice->row), bound);
     gtk_accessible_update_property (GTK_ACCESSIBLE (choice->row),
                                     GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, said, -1);
     draw_section (choice, &build_up);

@@ -431,11 +431,34 @@ test_ledger_remedies_follow (DryDesk *desk, gconstpointer data)
                      dry_test_find (row, is_text_with, "Saves ") != NULL);
 }
 
+static void
+test_units_stay_with_numbers (G_GNUC_UNUSED DryDesk *desk, G_GNUC_UNUSED gconstpointer data)
+{
+  static const struct {
+    const char *text, *bound;
+  } rows[] = {
+      {"tile after 12 to 24 h", "tile after 12\u00a0to 24\u00a0h"},
+      {"3/4\" · 9.0 lb/ft²", "3/4\" · 9.0\u00a0lb/ft²"},
+      {"2 d 15 h later, 4 findings more", "2\u00a0d 15\u00a0h later, 4\u00a0findings more"},
+      {"12 ½, 7 - 3", "12\u00a0½, 7 - 3"},
+      {" 5", " 5"},
+      {"5 ", "5\u00a0"},
+      {"", ""},
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {
+    g_autofree char *bound = dry_text_bind_units (rows[i].text);
+
+    g_assert_cmpstr (bound, ==, rows[i].bound);
+  }
+}
+
 int
 main (int argc, char *argv[])
 {
   if (!dry_desk_begin (&argc, &argv))
     return 99;
+  DRY_DESK_ADD ("/ui/ledger/units-stay-with-numbers", test_units_stay_with_numbers);
   DRY_DESK_ADD ("/ui/ledger/keeps-still", test_ledger_keeps_still);
   DRY_DESK_ADD ("/ui/ledger/sorts", test_ledger_sorts);
   DRY_DESK_ADD ("/ui/ledger/steps", test_ledger_steps);
