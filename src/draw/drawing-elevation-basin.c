@@ -6,17 +6,38 @@
 #include "draw/drawing-private.h"
 #include "plan/basin-outline.h"
 
-/* TRUE when the basin's long front is towards whoever looks at this face. */
-static gboolean
-is_front (const DryPlan *plan, const DryFace *face)
-{
-  const DryBasin *basin = &plan->context.room->basin;
+/* How the basin stands before a face, seen by somebody who faces it. */
+typedef enum {
+  DRY_SEEN_FROM_END,  /* its length runs away from the face */
+  DRY_SEEN_FORWARDS,  /* its left end at the left */
+  DRY_SEEN_BACKWARDS, /* its right end at the left */
+} DrySeen;
 
-  return face->wall == basin->wall;
+/* Its length runs along the wall it stands at, or turned, out from there. */
+static DrySeen
+see_basin (const DryPlan *plan, const DryFace *face)
+{
+  const DryRoom *room = plan->context.room;
+  const DryWall *wall = dry_room_get_wall (room, face->wall);
+  DryPoint from = dry_wall_point (wall, face->side, 0, 0);
+  DryPoint to = dry_wall_point (wall, face->side, DRY_FOOT, 0), corners[4], left, right;
+  double along, length;
+
+  if (!dry_room_basin_corners (room, corners))
+    return DRY_SEEN_FROM_END;
+  left = corners[0];
+  right = corners[room->basin.turned ? 1 : 3];
+  length = (double) MAX (dry_point_distance (left, right), 1);
+  along = ((double) (right.x - left.x) * (double) (to.x - from.x) +
+           (double) (right.y - left.y) * (double) (to.y - from.y)) /
+          length / (double) DRY_FOOT;
+  if (fabs (along) < G_SQRT2 / 2)
+    return DRY_SEEN_FROM_END;
+  return along > 0 ? DRY_SEEN_FORWARDS : DRY_SEEN_BACKWARDS;
 }
 
 static void
-draw_tub (DrySceneBuilder *b, const DryBasin *basin, DryRect r, gboolean front)
+draw_tub (DrySceneBuilder *b, const DryBasin *basin, DryRect r, DrySeen seen)
 {
   DryLook mask = {.fill = DRY_INK_PAPER, .alpha = 0.88};
   DryLook body = {
@@ -24,9 +45,12 @@ draw_tub (DrySceneBuilder *b, const DryBasin *basin, DryRect r, gboolean front)
   DryLook rim = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_025, .fill = DRY_INK_BASIN, .alpha = 0.10};
   DryLook hidden = {.stroke = DRY_INK_BASIN, .pen = DRY_PEN_018, .dash = DRY_DASH_DASHED};
   DryLength w = dry_rect_width (r), h = dry_rect_height (r), lip = MIN (3 * DRY_INCH / 2, h / 4);
-  DryLength in = MIN (3 * DRY_INCH, w / 8), slope = front ? MIN (w / 6, 9 * DRY_INCH) : in / 2;
-  DryLength left = front && dry_drawing_tub_slopes (basin, DRY_END_LEFT) ? slope : in / 2,
-            right = front && dry_drawing_tub_slopes (basin, DRY_END_RIGHT) ? slope : in / 2;
+  DryLength in = MIN (3 * DRY_INCH, w / 8), steep = in / 2, rest = MIN (w / 6, 9 * DRY_INCH);
+  gboolean backwards = seen == DRY_SEEN_BACKWARDS, end_on = seen == DRY_SEEN_FROM_END;
+  DryEnd ends[2] = {backwards ? DRY_END_RIGHT : DRY_END_LEFT,
+                    backwards ? DRY_END_LEFT : DRY_END_RIGHT};
+  DryLength left = !end_on && dry_drawing_tub_slopes (basin, ends[0]) ? rest : steep;
+  DryLength right = !end_on && dry_drawing_tub_slopes (basin, ends[1]) ? rest : steep;
   DryPoint well[4] = {{r.x0 + in, r.y1},
                       {r.x0 + in + left, r.y0 + h / 8},
                       {r.x1 - in - right, r.y0 + h / 8},
@@ -89,7 +113,7 @@ dry_draw_elevation_basin (DrySceneBuilder *b, const DryPlan *plan, const DryFace
   if (face->flange_top > face->deck)
     dry_scene_builder_rect (b, lip, (DryRect){r.x0, face->deck, r.x1, face->flange_top});
   if (basin->kind == DRY_BASIN_TUB)
-    draw_tub (b, basin, r, is_front (plan, face));
+    draw_tub (b, basin, r, see_basin (plan, face));
   else {
     draw_pan (b, r);
     draw_turns (b, plan, face, r);

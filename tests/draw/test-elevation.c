@@ -144,6 +144,48 @@ test_tub_ends (void)
   }
 }
 
+static void
+turn (DryBasin *basin, gpointer data)
+{
+  basin->turned = TRUE;
+  basin->along = 0;
+  basin->drain = *(const DryEnd *) data;
+}
+
+/* Turned, the tub's length runs out from its wall: that wall sees its end, and the wall beside it
+ * the long front, the end at the back on the right of somebody who faces the left wall. */
+static void
+test_turned_tub_ends (void)
+{
+  static const struct {
+    DryEnd drain;
+    char wall;
+    gboolean left, right;
+  } cases[] = {{DRY_END_LEFT, 'n', FALSE, FALSE},
+               {DRY_END_RIGHT, 'n', FALSE, FALSE},
+               {DRY_END_LEFT, 'w', TRUE, FALSE},
+               {DRY_END_RIGHT, 'w', FALSE, TRUE},
+               {DRY_END_CENTRE, 'w', TRUE, TRUE}};
+  const DryWanted on_wall = {DRY_LAYER_BASIN, DRY_SHOWS_BASIN, 0, DRY_PRIMITIVE_PATH};
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
+    DryProject *project =
+        rule_room_set_basin (dry_test_alcove ("foam-bands"), turn, (gpointer) &cases[i].drain);
+    DryId wall = dry_test_wall (project, cases[i].wall);
+    g_autoptr (DryPlan) plan = plan_and_unref (project);
+    g_autoptr (DryScene) scene = draw_wall (plan, wall, DRY_SIDE_INSIDE);
+    const DryPrimitive *well = NULL;
+
+    g_test_message ("row %u", i);
+    for (guint k = 0; k < dry_scene_count (scene, on_wall); k++)
+      if (!dry_scene_nth (scene, on_wall, k)->closed)
+        well = dry_scene_nth (scene, on_wall, k);
+    g_assert_nonnull (well);
+    g_assert_cmpint (well->points[1].x - well->points[0].x > INCH (4), ==, cases[i].left);
+    g_assert_cmpint (well->points[3].x - well->points[2].x > INCH (4), ==, cases[i].right);
+  }
+}
+
 /* --- parts by themselves --- */
 
 static DryScene *
@@ -348,6 +390,7 @@ main (int argc, char **argv)
   g_test_add_func ("/draw/elevation/openings", test_openings);
   g_test_add_func ("/draw/elevation/openings-of-other-walls", test_openings_of_other_walls);
   g_test_add_func ("/draw/elevation/tub-ends", test_tub_ends);
+  g_test_add_func ("/draw/elevation/turned-tub-ends", test_turned_tub_ends);
   g_test_add_func ("/draw/elevation/within-trim", test_within_trim);
   g_test_add_func ("/draw/elevation/heads", test_heads);
   g_test_add_func ("/draw/elevation/hand-showers", test_hand_showers);
