@@ -269,23 +269,77 @@ typedef GEOSGeometry *(*Overlay) (GEOSContextHandle_t, const GEOSGeometry *, con
 typedef GEOSGeometry *(*SnappedOverlay) (GEOSContextHandle_t, const GEOSGeometry *,
                                          const GEOSGeometry *, double);
 
-/* Slanted edges that nearly touch may be too much for the operation; held to whole nanometres they
- * are not, and slivers an earlier operation left are repaired before that. */
+/* Thinner than whole nanometres can tell. */
+static gboolean
+is_sliver (GEOSContextHandle_t geos, const GEOSGeometry *polygon)
+{
+  const GEOSGeometry *ring = GEOSGetExteriorRing_r (geos, polygon);
+  GEOSGeometry *shell;
+  double area = 0, length = 0;
+
+  if (ring == NULL)
+    return TRUE;
+  shell = need (GEOSGeom_createPolygon_r (geos, need (GEOSGeom_clone_r (geos, ring)), NULL, 0));
+  GEOSArea_r (geos, shell, &area);
+  GEOSLength_r (geos, shell, &length);
+  GEOSGeom_destroy_r (geos, shell);
+  return 2 * area <= length;
+}
+
+/* The polygons of a geometry that GEOS made, repaired, without slivers. One of those may have got
+ * the hole of a neighbor, outside of which it lies. */
+static GEOSGeometry *
+make_sound (GEOSContextHandle_t geos, const GEOSGeometry *geometry)
+{
+  GPtrArray *areas = g_ptr_array_new ();
+  GEOSGeometry *answer;
+  guint n = 0;
+
+  collect_areas (geos, geometry, areas);
+  for (guint i = 0; i < areas->len; i++)
+    if (is_sliver (geos, areas->pdata[i]))
+      GEOSGeom_destroy_r (geos, areas->pdata[i]);
+    else
+      areas->pdata[n++] = areas->pdata[i];
+  answer = GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON, (GEOSGeometry **) areas->pdata, n);
+  g_ptr_array_free (areas, TRUE);
+  return repair (geos, answer);
+}
+
+/* Of slanted edges that nearly touch an operation may leave slivers, which the next one refuses.
+ * They are left out then; if that is not enough, corners are held to whole nanometres, at worst to
+ * the thousandth of a millimetre. */
+static GEOSGeometry *
+lay_over_repaired (GEOSContextHandle_t geos, const GEOSGeometry *a, const GEOSGeometry *b,
+                   Overlay operation, SnappedOverlay snapped)
+{
+  GEOSGeometry *sound_a = make_sound (geos, a), *sound_b = make_sound (geos, b);
+  GEOSGeometry *answer = operation (geos, sound_a, sound_b);
+
+  for (double grid = 1; answer == NULL && grid <= 1000; grid *= 10) {
+    GEOSGeometry *held_a = GEOSGeom_setPrecision_r (geos, sound_a, grid, 0);
+    GEOSGeometry *held_b = GEOSGeom_setPrecision_r (geos, sound_b, grid, 0);
+
+    if (held_a != NULL && held_b != NULL)
+      answer = snapped (geos, held_a, held_b, grid);
+    if (held_a != NULL)
+      GEOSGeom_destroy_r (geos, held_a);
+    if (held_b != NULL)
+      GEOSGeom_destroy_r (geos, held_b);
+  }
+  GEOSGeom_destroy_r (geos, sound_a);
+  GEOSGeom_destroy_r (geos, sound_b);
+  return need (answer);
+}
+
 static GEOSGeometry *
 lay_over (GEOSContextHandle_t geos, const GEOSGeometry *a, const GEOSGeometry *b, Overlay operation,
           SnappedOverlay snapped)
 {
   GEOSGeometry *answer = operation (geos, a, b);
 
-  if (answer == NULL) {
-    GEOSGeometry *sound_a = repair (geos, GEOSGeom_clone_r (geos, a));
-    GEOSGeometry *sound_b = repair (geos, GEOSGeom_clone_r (geos, b));
-
-    answer = need (snapped (geos, sound_a, sound_b, 1.0));
-    GEOSGeom_destroy_r (geos, sound_a);
-    GEOSGeom_destroy_r (geos, sound_b);
-  }
-  return keep_areas (geos, answer);
+  return keep_areas (geos,
+                     answer != NULL ? answer : lay_over_repaired (geos, a, b, operation, snapped));
 }
 
 static DryRegion

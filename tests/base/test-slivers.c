@@ -120,6 +120,52 @@ test_line_left (void)
   assert_left (shapes, G_N_ELEMENTS (shapes), 200);
 }
 
+/* The sixth operation left a sliver that had got the hole of its neighbor, and lay outside of it:
+ * that is no polygon. (From another sequence.) */
+static void
+test_hole_of_a_neighbor (void)
+{
+  static const Shape shapes[] = {
+      {{{0, 0}, {1927225000, 0}, {1927225000, 2066925000}, {74612500, 1968500000}}, 4},
+      {{{75286271, 1955817885},
+        {1927898772, 2054242885},
+        {1927225000, 2066925000},
+        {74612500, 1968500000}},
+       4},
+      {{{1914525000, 1889125000},
+        {1927225000, 1889125000},
+        {1927225000, 2066925000},
+        {1914525000, 2066925000}},
+       4},
+      {{{1914525000, 0}, {1927225000, 0}, {1927225000, 1889125000}, {1914525000, 1889125000}}, 4},
+      {{{963612500, 0}, {1927225000, 0}, {1927225000, 12700000}, {963612500, 12700000}}, 4},
+      {{{0, 0}, {963612500, 0}, {963612500, 12700000}, {0, 12700000}}, 4},
+      {{{12690887, -481026}, {87303387, 1968018975}, {74612500, 1968500000}, {0, 0}}, 4},
+      {{{238125000, 715962500},
+        {746125000, 715962500},
+        {746125000, 830262500},
+        {238125000, 830262500}},
+       4},
+      {{{49688010, 975613271},
+        {87303387, 1968018975},
+        {74612500, 1968500000},
+        {36997123, 976094297}},
+       4},
+      {{{75286271, 1955817885},
+        {1801639129, 2047535004},
+        {1800965358, 2060217118},
+        {74612500, 1968500000}},
+       4},
+      {{{131288077, 1081257302},
+        {1748257696, 1167163143},
+        {1701093705, 2054911169},
+        {84124086, 1969005328}},
+       4},
+  };
+
+  assert_left (shapes, G_N_ELEMENTS (shapes), 200);
+}
+
 /* --- at random --- */
 
 static DryLength
@@ -147,6 +193,20 @@ make_strip (DryPoint a, DryPoint b, DryLength thick)
   return (Shape){{a, b, {b.x + dx, b.y + dy}, {a.x + dx, a.y + dy}}, 4};
 }
 
+/* Along a part of an edge, and up to the whole depth of the board: corners there are rounded. */
+static Shape
+make_part_strip (GRand *random, DryPoint a, DryPoint b, DryLength thick)
+{
+  double from = g_rand_double_range (random, 0, 0.6);
+  double to = g_rand_boolean (random) ? 1 : g_rand_double_range (random, 0.6, 1);
+  DryPoint p = {a.x + (DryLength) ((double) (b.x - a.x) * from),
+                a.y + (DryLength) ((double) (b.y - a.y) * from)};
+  DryPoint q = {a.x + (DryLength) ((double) (b.x - a.x) * to),
+                a.y + (DryLength) ((double) (b.y - a.y) * to)};
+
+  return make_strip (p, q, g_rand_boolean (random) ? thick : 20 * thick);
+}
+
 static void
 test_random (void)
 {
@@ -165,7 +225,11 @@ test_random (void)
     guint n_shapes = 1;
 
     for (guint k = 0; k < 5; k++)
-      if (g_rand_boolean (random))
+      if (n_shapes < 7 && g_rand_boolean (random))
+        shapes[n_shapes++] =
+            make_part_strip (random, shapes[0].points[k], shapes[0].points[(k + 1) % 5], thick);
+    for (guint k = 0; k < 5; k++)
+      if (n_shapes < 8 && g_rand_boolean (random))
         shapes[n_shapes++] = make_strip (shapes[0].points[k], shapes[0].points[(k + 1) % 5], thick);
     shapes[n_shapes++] = make_rect (w - thick, 0, w, h / 2);
     shapes[n_shapes++] = make_rect (w - 2 * thick, 0, w, h / 2);
@@ -180,6 +244,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/slivers/line-left", test_line_left);
+  g_test_add_func ("/slivers/hole-of-a-neighbor", test_hole_of_a_neighbor);
   g_test_add_func ("/slivers/random", test_random);
   return g_test_run ();
 }
