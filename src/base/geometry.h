@@ -109,6 +109,3 @@ DryRegion dry_region_difference (DryArena *arena, const DryRegion *a, const DryR
 DryRegion dry_region_difference_all (DryArena *arena, const DryRegion *region,
                                      const DryRegion *taken, guint n_taken);
 DryRegion dry_region_union_rects (DryArena *arena, const DryRect *rects, guint n_rects);
-/* Diameter of a largest circle in the region, no more than `tolerance` less than the largest, never
- * more; 0 when nothing fits. */
-DryLength dry_region_largest_circle (const DryRegion *region, DryLength tolerance);

@@ -427,26 +427,6 @@ dry_region_union_rects (DryArena *arena, const DryRect *rects, guint n_rects)
   return region;
 }
 
-/* GEOS answers with a line from the centre to the nearest edge. */
-DryLength
-dry_region_largest_circle (const DryRegion *region, DryLength tolerance)
-{
-  GEOSContextHandle_t geos;
-  GEOSGeometry *shape, *radius;
-  double length = 0;
-
-  if (dry_region_is_empty (region))
-    return 0;
-  geos = open_geos ();
-  shape = make_region (geos, region);
-  radius = need (GEOSMaximumInscribedCircle_r (geos, shape, (double) tolerance / 2));
-  GEOSLength_r (geos, radius, &length);
-  GEOSGeom_destroy_r (geos, radius);
-  GEOSGeom_destroy_r (geos, shape);
-  GEOS_finish_r (geos);
-  return (DryLength) floor (2 * length);
-}
-
 /* --- simple makers --- */
 
 DryRegion

@@ -4,11 +4,10 @@
 #include <math.h>
 
 #include "plan/basin-outline.h"
+#include "plan/inscribed-circle.h"
 #include "plan/measure-build.h"
 
-/* How exactly a circle is looked for that leans into a corner beside a bench. */
-#define TOLERANCE (DRY_MM / 100)
-/* More benches than a pan has room for: among so many a circle is only looked for. */
+/* More benches than a pan has room for. */
 #define MANY_BENCHES 32
 
 /* The clear inside with its left front corner at 0: x to the right, y to the back, as seen by
@@ -90,40 +89,6 @@ find_benches (DryMeasuring *self, const DryInside *inside, DryFloorInside *floor
   }
 }
 
-/* The side of the largest square beside the benches, exactly. One that cannot be slid further left
- * or forward stands against the clear inside or a bench both ways. */
-static DryLength
-fit_square (const DryFloorInside *floor)
-{
-  DryLength best = 0;
-
-  for (guint i = 0; i <= floor->n_benches; i++)
-    for (guint j = 0; j <= floor->n_benches; j++) {
-      DryLength x = i < floor->n_benches ? floor->benches[i].x1 : 0;
-      DryLength y = j < floor->n_benches ? floor->benches[j].y1 : 0;
-      DryLength side = MIN (floor->clear.x1 - x, floor->clear.y1 - y);
-
-      for (guint k = 0; k < floor->n_benches; k++) {
-        DryRect bench = floor->benches[k];
-        if (bench.x1 > x && bench.y1 > y)
-          side = MIN (side, MAX (MAX (bench.x0 - x, bench.y0 - y), 0));
-      }
-      best = MAX (best, side);
-    }
-  return best;
-}
-
-/* A neo-angle pan: the circle in the back corner touches the slanted front. With legs c cut off an
- * L x W rectangle the slant is x + y = L + W - c, and r (2 + sqrt 2) = L + W - c. */
-static DryLength
-fit_beside_cut (const DryInside *inside, DryLength cut)
-{
-  DryLength least = MIN (inside->length, inside->width);
-  double r = (double) (inside->length + inside->width - cut) / (2 + G_SQRT2);
-
-  return cut > 0 ? MAX (0, MIN (least, (DryLength) floor (2 * r))) : least;
-}
-
 static DryRegion
 make_cut (DryArena *arena, const DryFloorInside *floor, DryLength leg)
 {
@@ -158,11 +123,11 @@ dry_measure_inside (DryMeasuring *self, const DryInside *inside)
   taken[0] = dry_region_union_rects (arena, floor.benches, floor.n_benches);
   taken[1] = make_cut (arena, &floor, room->basin.corner_cut);
   left = dry_region_difference_all (arena, &whole, taken, 2);
-  if (floor.n_benches == 0)
-    circle = fit_beside_cut (inside, floor.cut >= 0 ? room->basin.corner_cut : 0);
-  else
-    circle =
-        MAX (floor.cut < 0 ? fit_square (&floor) : 0, dry_region_largest_circle (&left, TOLERANCE));
+  circle = dry_inscribed_circle (&(DryInscribed){.clear = floor.clear,
+                                                 .taken = floor.benches,
+                                                 .n_taken = floor.n_benches,
+                                                 .cut = floor.cut,
+                                                 .leg = room->basin.corner_cut});
   size = dry_arena_printf (arena,
                            "%s x %s clear between finished walls (build-up %s), open side to the "
                            "outer edge of the curb",
