@@ -106,6 +106,7 @@ class Monkey:
         self.events = self.rounds = self.restarts = self.dismissed = self.leftover = self.brought_back = self.closed = 0
         self.memory = []  # kB with each fresh document
         self.process = self.window = None
+        self.kept = []
 
     def log(self):
         self.errors.flush()
@@ -125,7 +126,7 @@ class Monkey:
                 return
             time.sleep(0.004)
 
-    def wait_idle(self, most=30):
+    def wait_idle(self, most=180):
         """Until it used hardly any processor for three seconds, by when it has given back what it does not need."""
         def used():
             try:
@@ -150,8 +151,16 @@ class Monkey:
             time.sleep(0.05)
         self.wait_quiet()
         time.sleep(1)
+        self.kept = windows
         for window in windows:
             self.xdo("windowminimize", window)
+
+    def find_put_away(self):
+        """Windows the monkey put away itself, by the button or the menu of their heads."""
+        said = subprocess.run(["xprop", "-root", "_NET_CLIENT_LIST"], capture_output=True, text=True).stdout
+        managed = [str(int(w, 16)) for w in re.findall(r"0x[0-9a-f]+", said)]
+        seen = self.find_windows()
+        return [w for w in managed if w not in seen and w not in self.kept]
 
     def find_windows(self):
         """Those of some size, not what is dragged."""
@@ -200,6 +209,9 @@ class Monkey:
 
     def close_others(self):
         """Every window but the newest document's, dialogs and popovers first, discarding what is not saved."""
+        for window in self.find_put_away():
+            self.raise_window(window)
+        self.wait_quiet()
         for window in reversed(self.find_windows()):
             if window != self.window and window in self.find_windows():
                 self.close(window)
