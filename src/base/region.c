@@ -60,36 +60,48 @@ make_polygon (GEOSContextHandle_t geos, const DryPolygon *polygon)
   return need (result);
 }
 
+/* The polygons in it, borrowed; shapes that touch leave points and lines, too, which have no area.
+ */
 static void
 collect_areas (GEOSContextHandle_t geos, const GEOSGeometry *geometry, GPtrArray *areas)
 {
   int type = GEOSGeomTypeId_r (geos, geometry);
 
-  if (type == GEOS_POLYGON)
-    g_ptr_array_add (areas, need (GEOSGeom_clone_r (geos, geometry)));
+  if (type == GEOS_POLYGON && !GEOSisEmpty_r (geos, geometry))
+    g_ptr_array_add (areas, (gpointer) geometry);
   else if (type == GEOS_MULTIPOLYGON || type == GEOS_GEOMETRYCOLLECTION)
     for (int i = 0; i < GEOSGetNumGeometries_r (geos, geometry); i++)
       collect_areas (geos, GEOSGetGeometryN_r (geos, geometry, i), areas);
 }
 
-/* Shapes that touch leave points and lines beside their areas, and GEOS refuses to lay anything
- * over such a mixture. Takes the geometry over. */
+/* A copy of those polygons that are wanted; NULL: all. */
+static GEOSGeometry *
+copy_areas (GEOSContextHandle_t geos, const GEOSGeometry *geometry,
+            gboolean (*wanted) (GEOSContextHandle_t, const GEOSGeometry *))
+{
+  g_autoptr (GPtrArray) areas = g_ptr_array_new ();
+  guint n = 0;
+
+  collect_areas (geos, geometry, areas);
+  for (guint i = 0; i < areas->len; i++)
+    if (wanted == NULL || wanted (geos, areas->pdata[i]))
+      areas->pdata[n++] = need (GEOSGeom_clone_r (geos, areas->pdata[i]));
+  return need (
+      GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON, (GEOSGeometry **) areas->pdata, n));
+}
+
+/* GEOS refuses to lay anything over areas with lines beside them. Takes the geometry over. */
 static GEOSGeometry *
 keep_areas (GEOSContextHandle_t geos, GEOSGeometry *geometry)
 {
   int type = GEOSGeomTypeId_r (geos, geometry);
-  GPtrArray *areas;
-  GEOSGeometry *answer;
+  GEOSGeometry *areas;
 
   if (type == GEOS_POLYGON || type == GEOS_MULTIPOLYGON)
     return geometry;
-  areas = g_ptr_array_new ();
-  collect_areas (geos, geometry, areas);
-  answer = need (GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON,
-                                              (GEOSGeometry **) areas->pdata, areas->len));
-  g_ptr_array_free (areas, TRUE);
+  areas = copy_areas (geos, geometry, NULL);
   GEOSGeom_destroy_r (geos, geometry);
-  return answer;
+  return areas;
 }
 
 static GEOSGeometry *
@@ -237,28 +249,16 @@ read_polygon (GEOSContextHandle_t geos, DryArena *arena, const GEOSGeometry *geo
   g_array_append_val (polygons, polygon);
 }
 
-static void
-collect_polygons (GEOSContextHandle_t geos, DryArena *arena, const GEOSGeometry *geometry,
-                  GArray *polygons)
-{
-  int type = GEOSGeomTypeId_r (geos, geometry);
-
-  if (type == GEOS_POLYGON) {
-    if (!GEOSisEmpty_r (geos, geometry))
-      read_polygon (geos, arena, geometry, polygons);
-  } else if (type == GEOS_MULTIPOLYGON || type == GEOS_GEOMETRYCOLLECTION) {
-    for (int i = 0; i < GEOSGetNumGeometries_r (geos, geometry); i++)
-      collect_polygons (geos, arena, GEOSGetGeometryN_r (geos, geometry, i), polygons);
-  } /* touching shapes leave points and lines: they have no area */
-}
-
 static DryRegion
 read_region (GEOSContextHandle_t geos, DryArena *arena, GEOSGeometry *geometry)
 {
   GArray *polygons = g_array_new (FALSE, FALSE, sizeof (DryPolygon));
+  g_autoptr (GPtrArray) areas = g_ptr_array_new ();
   DryRegion region;
 
-  collect_polygons (geos, arena, geometry, polygons);
+  collect_areas (geos, geometry, areas);
+  for (guint i = 0; i < areas->len; i++)
+    read_polygon (geos, arena, areas->pdata[i], polygons);
   g_array_sort (polygons, compare_polygons);
   region.n_polygons = polygons->len;
   region.polygons = dry_arena_take_array (arena, polygons);
@@ -269,64 +269,35 @@ typedef GEOSGeometry *(*Overlay) (GEOSContextHandle_t, const GEOSGeometry *, con
 typedef GEOSGeometry *(*SnappedOverlay) (GEOSContextHandle_t, const GEOSGeometry *,
                                          const GEOSGeometry *, double);
 
-/* Thinner than whole nanometres can tell. */
+/* Whether it is as thick as whole nanometres can tell. */
 static gboolean
-is_sliver (GEOSContextHandle_t geos, const GEOSGeometry *polygon)
+is_thick (GEOSContextHandle_t geos, const GEOSGeometry *polygon)
 {
-  const GEOSGeometry *ring = GEOSGetExteriorRing_r (geos, polygon);
-  GEOSGeometry *shell;
+  const GEOSGeometry *ring = need (GEOSGetExteriorRing_r (geos, polygon));
+  GEOSGeometry *shell =
+      need (GEOSGeom_createPolygon_r (geos, need (GEOSGeom_clone_r (geos, ring)), NULL, 0));
   double area = 0, length = 0;
 
-  if (ring == NULL)
-    return TRUE;
-  shell = need (GEOSGeom_createPolygon_r (geos, need (GEOSGeom_clone_r (geos, ring)), NULL, 0));
   GEOSArea_r (geos, shell, &area);
   GEOSLength_r (geos, shell, &length);
   GEOSGeom_destroy_r (geos, shell);
-  return 2 * area <= length;
+  return 2 * area > length;
 }
 
-/* The polygons of a geometry that GEOS made, repaired, without slivers. One of those may have got
- * the hole of a neighbor, outside of which it lies. */
-static GEOSGeometry *
-make_sound (GEOSContextHandle_t geos, const GEOSGeometry *geometry)
-{
-  GPtrArray *areas = g_ptr_array_new ();
-  GEOSGeometry *answer;
-  guint n = 0;
-
-  collect_areas (geos, geometry, areas);
-  for (guint i = 0; i < areas->len; i++)
-    if (is_sliver (geos, areas->pdata[i]))
-      GEOSGeom_destroy_r (geos, areas->pdata[i]);
-    else
-      areas->pdata[n++] = areas->pdata[i];
-  answer = GEOSGeom_createCollection_r (geos, GEOS_MULTIPOLYGON, (GEOSGeometry **) areas->pdata, n);
-  g_ptr_array_free (areas, TRUE);
-  return repair (geos, answer);
-}
-
-/* Of slanted edges that nearly touch an operation may leave slivers, which the next one refuses.
- * They are left out then; if that is not enough, corners are held to whole nanometres, at worst to
- * the thousandth of a millimetre. */
+/* Of slanted edges that nearly touch an operation may leave slivers, one of which may have got the
+ * hole of a neighbor, outside of which it lies: the next operation refuses that. They are left out
+ * then; if that is not enough, corners are held to whole nanometres, at worst to the thousandth of
+ * a millimetre. */
 static GEOSGeometry *
 lay_over_repaired (GEOSContextHandle_t geos, const GEOSGeometry *a, const GEOSGeometry *b,
                    Overlay operation, SnappedOverlay snapped)
 {
-  GEOSGeometry *sound_a = make_sound (geos, a), *sound_b = make_sound (geos, b);
+  GEOSGeometry *sound_a = repair (geos, copy_areas (geos, a, is_thick));
+  GEOSGeometry *sound_b = repair (geos, copy_areas (geos, b, is_thick));
   GEOSGeometry *answer = operation (geos, sound_a, sound_b);
 
-  for (double grid = 1; answer == NULL && grid <= 1000; grid *= 10) {
-    GEOSGeometry *held_a = GEOSGeom_setPrecision_r (geos, sound_a, grid, 0);
-    GEOSGeometry *held_b = GEOSGeom_setPrecision_r (geos, sound_b, grid, 0);
-
-    if (held_a != NULL && held_b != NULL)
-      answer = snapped (geos, held_a, held_b, grid);
-    if (held_a != NULL)
-      GEOSGeom_destroy_r (geos, held_a);
-    if (held_b != NULL)
-      GEOSGeom_destroy_r (geos, held_b);
-  }
+  for (double grid = 1; answer == NULL && grid <= 1000; grid *= 10)
+    answer = snapped (geos, sound_a, sound_b, grid);
   GEOSGeom_destroy_r (geos, sound_a);
   GEOSGeom_destroy_r (geos, sound_b);
   return need (answer);

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What stands before a face: the tub or pan at its true height, windows and doors in the wall.
  * Hidden shapes behind the apron are drawn by eye, dashed. */
-#include <math.h>
-
 #include "draw/drawing-private.h"
 #include "plan/basin-outline.h"
 
@@ -19,19 +17,15 @@ see_basin (const DryPlan *plan, const DryFace *face)
 {
   const DryRoom *room = plan->context.room;
   const DryWall *wall = dry_room_get_wall (room, face->wall);
-  DryPoint from = dry_wall_point (wall, face->side, 0, 0);
-  DryPoint to = dry_wall_point (wall, face->side, DRY_FOOT, 0), corners[4], left, right;
-  double along, length;
+  DryPoint corners[4], left, right;
+  DryLength along;
 
   if (!dry_room_basin_corners (room, corners))
     return DRY_SEEN_FROM_END;
   left = corners[0];
   right = corners[room->basin.turned ? 1 : 3];
-  length = (double) MAX (dry_point_distance (left, right), 1);
-  along = ((double) (right.x - left.x) * (double) (to.x - from.x) +
-           (double) (right.y - left.y) * (double) (to.y - from.y)) /
-          length / (double) DRY_FOOT;
-  if (fabs (along) < G_SQRT2 / 2)
+  along = dry_wall_along (wall, face->side, right) - dry_wall_along (wall, face->side, left);
+  if ((double) ABS (along) <= (double) dry_point_distance (left, right) * G_SQRT2 / 2)
     return DRY_SEEN_FROM_END;
   return along > 0 ? DRY_SEEN_FORWARDS : DRY_SEEN_BACKWARDS;
 }
@@ -81,19 +75,13 @@ draw_turns (DrySceneBuilder *b, const DryPlan *plan, const DryFace *face, DryRec
   const DryWall *wall = dry_room_get_wall (room, face->wall);
   DryLook edge = DRY_LOOK_LINE (DRY_INK_BASIN, DRY_PEN_025);
   DryBasinOutline outline;
-  DryPoint o, along;
-  double length;
 
   if (!dry_basin_outline (room, &outline) || outline.cut < 0)
     return;
-  o = dry_wall_point (wall, face->side, 0, 0);
-  along = dry_wall_point (wall, face->side, DRY_FOOT, 0);
-  length = (double) DRY_FOOT;
   for (guint i = 0; i < 2; i++) {
-    DryPoint p = outline.points[((guint) outline.cut + i) % outline.n];
-    DryLength u = (DryLength) llround (((double) (p.x - o.x) * (double) (along.x - o.x) +
-                                        (double) (p.y - o.y) * (double) (along.y - o.y)) /
-                                       length);
+    DryPoint corner = outline.points[((guint) outline.cut + i) % outline.n];
+    DryLength u = dry_wall_along (wall, face->side, corner);
+
     if (u > r.x0 + DRY_INCH && u < r.x1 - DRY_INCH)
       dry_scene_builder_line (b, edge, (DryPoint){u, 0}, (DryPoint){u, room->basin.height});
   }

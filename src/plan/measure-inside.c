@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What of a pan is left to stand in: its clear inside less built benches and a cut-off corner, and
  * the largest circle there. Sees the pan from above as a rectangle; knows no rule. */
-#include <math.h>
-
 #include "plan/basin-outline.h"
 #include "plan/inscribed-circle.h"
 #include "plan/measure-build.h"
@@ -23,20 +21,10 @@ typedef struct {
 static DryStanding
 project_side (const DryPoint corners[4], guint side, const DryWall *wall, DrySide face)
 {
-  DryPoint start = dry_wall_point (wall, face, 0, 0);
-  double ux, uy, nx, ny, u[2];
+  DryLength from = dry_wall_along (wall, face, corners[side]);
+  DryLength to = dry_wall_along (wall, face, corners[(side + 1) % 4]);
 
-  dry_wall_axes (wall, face, &ux, &uy, &nx, &ny);
-  if (face == DRY_SIDE_OUTSIDE) {
-    ux = -ux;
-    uy = -uy;
-  }
-  for (guint i = 0; i < 2; i++) {
-    DryPoint corner = corners[(side + i) % 4];
-    u[i] = (double) (corner.x - start.x) * ux + (double) (corner.y - start.y) * uy;
-  }
-  return (DryStanding){(DryLength) llround (MIN (u[0], u[1])),
-                       (DryLength) llround (MAX (u[0], u[1]))};
+  return (DryStanding){MIN (from, to), MAX (from, to)};
 }
 
 /* A bench stands off the finished wall; along it, it stands where it does before the basin's side.
@@ -122,7 +110,9 @@ dry_measure_inside (DryMeasuring *self, const DryInside *inside)
   find_benches (self, inside, &floor);
   taken[0] = dry_region_union_rects (arena, floor.benches, floor.n_benches);
   taken[1] = make_cut (arena, &floor, room->basin.corner_cut);
-  left = dry_region_difference_all (arena, &whole, taken, 2);
+  left = floor.n_benches > 0 || floor.cut >= 0
+             ? dry_region_difference_all (arena, &whole, taken, G_N_ELEMENTS (taken))
+             : whole;
   circle = dry_inscribed_circle (&(DryInscribed){.clear = floor.clear,
                                                  .taken = floor.benches,
                                                  .n_taken = floor.n_benches,

@@ -187,6 +187,17 @@ dry_wall_point (const DryWall *self, DrySide side, DryLength u, DryLength out)
                     origin.y + (DryLength) llround (uy * (double) u + ny * (double) out)};
 }
 
+DryLength
+dry_wall_along (const DryWall *self, DrySide side, DryPoint point)
+{
+  DryPoint left = side == DRY_SIDE_OUTSIDE ? self->end : self->start;
+  double ux, uy, nx, ny, along;
+
+  dry_wall_axes (self, side, &ux, &uy, &nx, &ny);
+  along = (double) (point.x - left.x) * ux + (double) (point.y - left.y) * uy;
+  return (DryLength) llround (side == DRY_SIDE_OUTSIDE ? -along : along);
+}
+
 gboolean
 dry_basin_is_curbless (const DryBasin *self)
 {

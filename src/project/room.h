@@ -253,6 +253,8 @@ void dry_wall_axes (const DryWall *self, DrySide side, double *ux, double *uy, d
                     double *ny);
 /* The plan point `u` along the face (from its left end as seen on `side`) and `out` from it. */
 DryPoint dry_wall_point (const DryWall *self, DrySide side, DryLength u, DryLength out);
+/* The `u` of a plan point along the face, however far it is from there. */
+DryLength dry_wall_along (const DryWall *self, DrySide side, DryPoint point);
 
 /* The three widths of an alcove, between stud faces along its back wall: at the back, in the middle
  * and at the front of `depth`. */

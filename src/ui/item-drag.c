@@ -28,18 +28,12 @@ dry_item_drag_get (const GValue *value)
                                                                     : NULL;
 }
 
+/* Over it; a drop that nothing answers is refused by itself. */
 static GdkDragAction
 refuse (G_GNUC_UNUSED GtkDropTarget *target, G_GNUC_UNUSED double x, G_GNUC_UNUSED double y,
         G_GNUC_UNUSED gpointer nothing)
 {
   return 0;
-}
-
-static gboolean
-refuse_drop (G_GNUC_UNUSED GtkDropTarget *target, G_GNUC_UNUSED const GValue *value,
-             G_GNUC_UNUSED double x, G_GNUC_UNUSED double y, G_GNUC_UNUSED gpointer nothing)
-{
-  return FALSE;
 }
 
 /* The board says yes, something comes up over it, and the button is let go: what is there now knows
@@ -51,6 +45,5 @@ dry_item_drag_catch (GtkWidget *window)
 
   g_signal_connect (target, "enter", G_CALLBACK (refuse), NULL);
   g_signal_connect (target, "motion", G_CALLBACK (refuse), NULL);
-  g_signal_connect (target, "drop", G_CALLBACK (refuse_drop), NULL);
   gtk_widget_add_controller (window, GTK_EVENT_CONTROLLER (target));
 }

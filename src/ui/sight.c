@@ -25,13 +25,20 @@ find_place (GtkWidget *widget, GtkWidget *scrolled, GtkAdjustment *adjustment, d
   return TRUE;
 }
 
+static gboolean
+is_seen (GtkAdjustment *adjustment, double from, double to)
+{
+  double page = gtk_adjustment_get_value (adjustment);
+
+  return to > page && from < page + gtk_adjustment_get_page_size (adjustment);
+}
+
 gboolean
 dry_sight_is_in_page (GtkWidget *widget, GtkWidget *scrolled, GtkAdjustment *adjustment)
 {
-  double page = gtk_adjustment_get_value (adjustment), from, to;
+  double from, to;
 
-  return find_place (widget, scrolled, adjustment, &from, &to) && to > page &&
-         from < page + gtk_adjustment_get_page_size (adjustment);
+  return find_place (widget, scrolled, adjustment, &from, &to) && is_seen (adjustment, from, to);
 }
 
 /* What still rolls on would roll over the place gone to. */
@@ -49,8 +56,7 @@ bring_along (GtkWidget *widget, GtkWidget *scrolled, GtkAdjustment *adjustment)
 {
   double from, to;
 
-  if (dry_sight_is_in_page (widget, scrolled, adjustment) ||
-      !find_place (widget, scrolled, adjustment, &from, &to))
+  if (!find_place (widget, scrolled, adjustment, &from, &to) || is_seen (adjustment, from, to))
     return FALSE;
   stop_rolling (GTK_SCROLLED_WINDOW (scrolled));
   gtk_adjustment_clamp_page (adjustment, from, to);

@@ -106,6 +106,21 @@ set_drain (DryBasin *basin, gpointer data)
   basin->drain = *(const DryEnd *) data;
 }
 
+/* Whether the well of the tub before the wall slopes at its left and at its right end. */
+static void
+assert_slopes (const DryScene *scene, gboolean left, gboolean right)
+{
+  const DryWanted on_wall = {DRY_LAYER_BASIN, DRY_SHOWS_BASIN, 0, DRY_PRIMITIVE_PATH};
+  const DryPrimitive *well = NULL;
+
+  for (guint k = 0; k < dry_scene_count (scene, on_wall); k++)
+    if (!dry_scene_nth (scene, on_wall, k)->closed)
+      well = dry_scene_nth (scene, on_wall, k);
+  g_assert_nonnull (well);
+  g_assert_cmpint (well->points[1].x - well->points[0].x > INCH (4), ==, left);
+  g_assert_cmpint (well->points[3].x - well->points[2].x > INCH (4), ==, right);
+}
+
 /* The end away from the drain is the back rest; with the drain in the middle there are two. Plan
  * and elevation agree. */
 static void
@@ -127,15 +142,9 @@ test_tub_ends (void)
     g_autoptr (DryPlan) plan = plan_and_unref (project);
     g_autoptr (DryScene) scene = draw_wall (plan, wall, DRY_SIDE_INSIDE);
     g_autoptr (DryScene) above = dry_drawing_plan (plan);
-    const DryPrimitive *well = NULL;
     DryRect in, bottom;
 
-    for (guint k = 0; k < dry_scene_count (scene, on_wall); k++)
-      if (!dry_scene_nth (scene, on_wall, k)->closed)
-        well = dry_scene_nth (scene, on_wall, k);
-    g_assert_nonnull (well);
-    g_assert_cmpint (well->points[1].x - well->points[0].x > INCH (4), ==, cases[i].left);
-    g_assert_cmpint (well->points[3].x - well->points[2].x > INCH (4), ==, cases[i].right);
+    assert_slopes (scene, cases[i].left, cases[i].right);
     /* Rim, well, bottom, from above. */
     in = dry_primitive_bounds (dry_scene_nth (above, on_wall, 1));
     bottom = dry_primitive_bounds (dry_scene_nth (above, on_wall, 2));
@@ -166,7 +175,6 @@ test_turned_tub_ends (void)
                {DRY_END_LEFT, 'w', TRUE, FALSE},
                {DRY_END_RIGHT, 'w', FALSE, TRUE},
                {DRY_END_CENTRE, 'w', TRUE, TRUE}};
-  const DryWanted on_wall = {DRY_LAYER_BASIN, DRY_SHOWS_BASIN, 0, DRY_PRIMITIVE_PATH};
 
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
     DryProject *project =
@@ -174,15 +182,9 @@ test_turned_tub_ends (void)
     DryId wall = dry_test_wall (project, cases[i].wall);
     g_autoptr (DryPlan) plan = plan_and_unref (project);
     g_autoptr (DryScene) scene = draw_wall (plan, wall, DRY_SIDE_INSIDE);
-    const DryPrimitive *well = NULL;
 
     g_test_message ("row %u", i);
-    for (guint k = 0; k < dry_scene_count (scene, on_wall); k++)
-      if (!dry_scene_nth (scene, on_wall, k)->closed)
-        well = dry_scene_nth (scene, on_wall, k);
-    g_assert_nonnull (well);
-    g_assert_cmpint (well->points[1].x - well->points[0].x > INCH (4), ==, cases[i].left);
-    g_assert_cmpint (well->points[3].x - well->points[2].x > INCH (4), ==, cases[i].right);
+    assert_slopes (scene, cases[i].left, cases[i].right);
   }
 }
 

@@ -14,6 +14,15 @@ make_bench (double u, double width, double depth)
                    .depth = INCH (depth)};
 }
 
+/* In square inches, and inches across. */
+static void
+assert_left (const DryPlan *plan, double area, double circle)
+{
+  g_assert_cmpfloat_with_epsilon (rule_room_measure (plan, "basin", "inside-area")->number,
+                                  area * 2.54 * 2.54, 0.01);
+  g_assert_cmpint (rule_room_measure (plan, "basin", "inside-circle")->length, ==, INCH (circle));
+}
+
 static void
 turn (DryBasin *basin, gpointer data)
 {
@@ -47,10 +56,7 @@ test_bench_in_pan (void)
     plan = rule_room_plan (project);
     g_test_message ("row %u", i);
     g_assert_cmpint (rule_room_measure (plan, "basin", "inside-length")->length, ==, INCH (60));
-    g_assert_cmpfloat_with_epsilon (rule_room_measure (plan, "basin", "inside-area")->number,
-                                    rows[i].area * 2.54 * 2.54, 0.01);
-    g_assert_cmpint (rule_room_measure (plan, "basin", "inside-circle")->length, ==,
-                     INCH (rows[i].circle));
+    assert_left (plan, rows[i].area, rows[i].circle);
   }
 }
 
@@ -71,10 +77,7 @@ test_two_benches (void)
     project = rule_room_add_part (made, 'e', make_bench (17.6, 60, rows[i].end));
     plan = rule_room_plan (project);
     g_test_message ("row %u", i);
-    g_assert_cmpfloat_with_epsilon (rule_room_measure (plan, "basin", "inside-area")->number,
-                                    rows[i].area * 2.54 * 2.54, 0.01);
-    g_assert_cmpint (rule_room_measure (plan, "basin", "inside-circle")->length, ==,
-                     INCH (rows[i].circle));
+    assert_left (plan, rows[i].area, rows[i].circle);
   }
 }
 

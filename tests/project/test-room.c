@@ -13,6 +13,25 @@ assert_point (DryPoint point, double x, double y)
   g_assert_cmpint (point.y, ==, IN (y));
 }
 
+/* And back again, from either side of walls at any angle, however far the point is. */
+static void
+test_along_wall (void)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (7);
+
+  for (guint i = 0; i < 2000; i++) {
+    const DryWall wall = {.start = {g_rand_int (random) * 10, g_rand_int (random) * 10},
+                          .end = {-(DryLength) g_rand_int (random) * 10, g_rand_int (random) * 10},
+                          .added = TRUE,
+                          .stud_depth = IN (3.5)};
+    DrySide side = i % 2 ? DRY_SIDE_OUTSIDE : DRY_SIDE_INSIDE;
+    DryLength u = g_rand_int (random), out = g_rand_int (random) - (DryLength) IN (60);
+    DryLength back = dry_wall_along (&wall, side, dry_wall_point (&wall, side, u, out));
+
+    g_assert_cmpint (ABS (back - u), <=, 1); /* points are whole nanometres */
+  }
+}
+
 static void
 test_wall_points (void)
 {
@@ -228,6 +247,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/room/wall-points", test_wall_points);
+  g_test_add_func ("/room/along-wall", test_along_wall);
   g_test_add_func ("/room/basin-corners", test_basin_corners);
   g_test_add_func ("/room/part-rects", test_part_rects);
   g_test_add_func ("/room/kind-words", test_kind_words);

@@ -82,8 +82,7 @@ test_popover_without_room (DryDesk *desk, gconstpointer data)
   gtk_popover_popdown (GTK_POPOVER (place.popover));
   gtk_widget_set_margin_top (place.hook, 0);
   gtk_widget_set_size_request (place.hook, 200, 6000);
-  gtk_adjustment_set_value (place.scroll, 2000);
-  dry_test_settle ();
+  dry_test_settle (); /* as tall as that before it can be scrolled */
   gtk_adjustment_set_value (place.scroll, 2000);
   dry_test_settle ();
   gtk_popover_popup (GTK_POPOVER (place.popover));
