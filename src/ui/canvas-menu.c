@@ -6,6 +6,7 @@
 #include <glib/gi18n.h>
 
 #include "ui/actions.h"
+#include "ui/menu-contents.h"
 
 static void
 list_edits (DryCanvas *self, GMenu *menu, const DryRoom *room, DryId object)
@@ -118,6 +119,8 @@ void
 dry_canvas_dispose_menu (DryCanvas *self)
 {
   g_clear_pointer (&self->menu, gtk_widget_unparent);
-  for (guint i = 0; i < G_N_ELEMENTS (self->menu_sections); i++)
-    g_clear_object (&self->menu_sections[i]);
+  for (guint i = 0; i < G_N_ELEMENTS (self->menu_sections); i++) {
+    if (self->menu_sections[i])
+      dry_menu_release (G_MENU_MODEL (g_steal_pointer (&self->menu_sections[i])));
+  }
 }

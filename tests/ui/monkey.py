@@ -38,6 +38,7 @@ X.XStringToKeysym.restype = ctypes.c_ulong
 for function in (X.XSync, X.XFlush, X.XKeysymToKeycode, X.XGetInputFocus, X.XFetchName, X.XQueryTree, X.XFree,
                  X.XGetGeometry, T.XTestFakeMotionEvent, T.XTestFakeButtonEvent, T.XTestFakeKeyEvent):
     function.argtypes = None
+os.environ["GSETTINGS_BACKEND"] = "keyfile"  # one that another process can write to
 display = ctypes.c_void_p(X.XOpenDisplay(None))
 if not display:
     print("1..0 # SKIP no display")
@@ -103,7 +104,8 @@ class Monkey:
         self.folder = tempfile.mkdtemp(prefix="drybay-monkey-")
         self.errors = open(os.path.join(self.folder, "errors"), "w+")
         self.random = random.Random(seed)
-        self.events = self.rounds = self.restarts = self.dismissed = self.leftover = self.brought_back = self.closed = 0
+        self.events = self.rounds = self.restarts = self.dismissed = self.brought_back = self.closed = 0
+        self.leftover = []  # names of windows that would not close, of each round
         self.memory = []  # kB with each fresh document
         self.process = self.window = None
         self.kept = []
@@ -173,11 +175,17 @@ class Monkey:
         size = re.search(r"WIDTH=(\d+)\nHEIGHT=(\d+)", said)
         return size is not None and int(size[1]) > 100 and int(size[2]) > 100
 
+    def forget_choices(self):
+        """Panels, layers and style as at the very first start, so that each look at memory finds the same window."""
+        subprocess.run(["gsettings", "reset-recursively", "io.github.drybay.Drybay"], stderr=self.errors, check=True)
+        time.sleep(0.3)
+
     def open_document(self):
         path = os.path.join(self.folder, "round-%d.drybay" % self.rounds)
         shutil.copy(os.path.join(source, "data/demo", DEMOS[self.rounds % len(DEMOS)] + ".drybay"), path)
         if self.process is None or self.process.poll() is not None:
             self.put_one_away()
+        self.forget_choices()
         before = self.find_windows()
         subprocess.run([program, path], stderr=self.errors, timeout=60, env={**os.environ, "GTK_A11Y": "none"})
         for _ in range(200):
@@ -212,12 +220,19 @@ class Monkey:
         for window in self.find_put_away():
             self.raise_window(window)
         self.wait_quiet()
-        for window in reversed(self.find_windows()):
-            if window != self.window and window in self.find_windows():
-                self.close(window)
-            if self.process.poll() is not None:
-                return
-        self.leftover = max(self.leftover, len([w for w in self.find_windows() if w != self.window]))
+        for _ in range(3):
+            for window in reversed(self.others()):
+                if window in self.others():
+                    self.close(window)
+                if self.process.poll() is not None:
+                    return
+        self.leftover.append([self.name(window) for window in self.others()])
+
+    def others(self):
+        return [w for w in self.find_windows() if w != self.window]
+
+    def name(self, window):
+        return subprocess.run(["xdotool", "getwindowname", window], capture_output=True, text=True).stdout.strip()
 
     def raise_window(self, window):
         self.xdo("windowactivate", window)
@@ -364,7 +379,7 @@ class Monkey:
         half = len(rest) // n // 2 * n
         if half > 0:
             first, last = sum(rest[:half]) / half, sum(rest[-half:]) / half
-            print("# at most %d windows of earlier documents stayed open" % self.leftover)
+            print("# windows of earlier documents that stayed open: %s" % (", ".join(sum(self.leftover, [])) or "none"))
             print("# the first of each left out: %.0f kB in the first half, %.0f kB in the second: %+.2f %%" % (first, last, 100 * (last - first) / first))
 
     def run(self):

@@ -6,6 +6,7 @@
 #include "objects.h"
 #include "support/fixtures.h"
 #include "ui/canvas-private.h"
+#include "ui/later.h"
 #include "ui/ledger.h"
 #include "ui/window.h"
 
@@ -96,6 +97,39 @@ test_left_behind_board_menu (DryDesk *desk, gconstpointer data)
   g_assert_cmpint (dry_objects_count ("GMenu"), ==, menus);
 }
 
+/* What GTK keeps of a menu that was shown is empty once the board or the button it was of has gone.
+ */
+static void
+test_left_behind_sections (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *canvas = dry_canvas_new (desk->session), *button = gtk_menu_button_new ();
+  GMenu *menu = g_menu_new (), *section = g_menu_new (), *submenu = g_menu_new ();
+  g_autoptr (GMenu) of_board = NULL, of_button = NULL;
+
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  dry_desk_show (desk, canvas);
+  open_and_close_menu (desk, canvas);
+  of_board = g_object_ref (DRY_CANVAS (canvas)->menu_sections[0]);
+  g_assert_cmpint (g_menu_model_get_n_items (G_MENU_MODEL (of_board)), >, 0);
+  dry_desk_show (desk, button);
+  g_assert_cmpint (g_menu_model_get_n_items (G_MENU_MODEL (of_board)), ==, 0);
+
+  g_menu_append (submenu, "Inside", "win.undo");
+  g_menu_append_submenu (section, "More", G_MENU_MODEL (submenu));
+  g_menu_append_section (menu, NULL, G_MENU_MODEL (section));
+  dry_later_menu (button, G_MENU_MODEL (menu));
+  of_button = g_steal_pointer (&submenu);
+  g_object_unref (section);
+  g_object_unref (menu);
+  gtk_menu_button_popup (GTK_MENU_BUTTON (button));
+  dry_test_settle ();
+  g_assert_cmpint (g_menu_model_get_n_items (G_MENU_MODEL (of_button)), ==, 1);
+  gtk_menu_button_popdown (GTK_MENU_BUTTON (button));
+  dry_desk_show (desk, gtk_label_new ("Nothing"));
+  dry_test_settle ();
+  g_assert_cmpint (g_menu_model_get_n_items (G_MENU_MODEL (of_button)), ==, 0);
+}
+
 /* One that is still open elsewhere moves; none that was closed takes it away. */
 static void
 test_left_behind_second_menu (DryDesk *desk, gconstpointer data)
@@ -179,6 +213,7 @@ main (int argc, char *argv[])
     return 99;
   DRY_DESK_ADD ("/ui/left-behind/ledger", test_left_behind_ledger);
   DRY_DESK_ADD ("/ui/left-behind/board-menu", test_left_behind_board_menu);
+  DRY_DESK_ADD ("/ui/left-behind/sections", test_left_behind_sections);
   DRY_DESK_ADD ("/ui/left-behind/second-menu", test_left_behind_second_menu);
   DRY_DESK_ADD ("/ui/left-behind/popover", test_left_behind_popover);
   DRY_DESK_ADD ("/ui/left-behind/window", test_left_behind_window);
