@@ -5,6 +5,8 @@
 
 #include "ui/wrapping.h"
 
+#include <string.h>
+
 /* Letters of a word that no line of the side panes can hold. */
 #define LONG_WORD 30
 #define LONG_TEXT 400 /* letters of a text in a row */
@@ -27,9 +29,35 @@ has_long_word (const char *text)
   return n > LONG_WORD;
 }
 
+/* Where the text ends but for white space. */
+static const char *
+find_end (const char *text)
+{
+  const char *end = text + strlen (text);
+
+  while (end > text && g_unichar_isspace (g_utf8_get_char (g_utf8_prev_char (end))))
+    end = g_utf8_prev_char (end);
+  return end;
+}
+
+/* A space at the end of the last line sticks out of the width Pango was given, and GTK 4.8, looking
+ * for the narrowest width for a height, then takes the text to need all of its line. */
+static void
+trim (GtkLabel *label)
+{
+  const char *text = gtk_label_get_label (label), *end = find_end (text);
+  g_autofree char *trimmed = NULL;
+
+  if (*end == '\0')
+    return;
+  trimmed = g_strndup (text, (gsize) (end - text));
+  gtk_label_set_label (label, trimmed);
+}
+
 static void
 choose (GtkLabel *label)
 {
+  trim (label);
   gtk_label_set_wrap_mode (label, has_long_word (gtk_label_get_text (label)) ? PANGO_WRAP_CHAR
                                                                              : PANGO_WRAP_WORD);
 }
