@@ -66,15 +66,14 @@ wall_of_selection (DryCanvas *self, const DryRoom *room)
 static DryLength
 middle_on_wall (const DryRoom *room, const DryWall *wall)
 {
-  DryPoint corners[4], from = dry_wall_point (wall, DRY_SIDE_INSIDE, 0, 0);
-  double ux, uy, nx, ny, u = 0;
+  DryPoint corners[4];
+  DryLength u = 0;
 
   if (!dry_room_basin_corners (room, corners))
     return dry_wall_length (wall) / 2;
-  dry_wall_axes (wall, DRY_SIDE_INSIDE, &ux, &uy, &nx, &ny);
   for (guint i = 0; i < 4; i++)
-    u += ((double) (corners[i].x - from.x) * ux + (double) (corners[i].y - from.y) * uy) / 4;
-  return CLAMP ((DryLength) u, 0, dry_wall_length (wall));
+    u += dry_wall_along (wall, DRY_SIDE_INSIDE, corners[i]);
+  return CLAMP (u / 4, 0, dry_wall_length (wall));
 }
 
 static DryProject *

@@ -135,16 +135,12 @@ static void
 add_basin_lines (const DryRoom *room, const DryWall *wall, DrySide side, GArray *targets)
 {
   DryPoint corners[4];
-  double ux, uy, nx, ny;
-  DryPoint from = dry_wall_point (wall, side, 0, 0);
   DryLength low = G_MAXINT64, high = G_MININT64;
 
   if (!dry_room_basin_corners (room, corners))
     return;
-  dry_wall_axes (wall, side, &ux, &uy, &nx, &ny);
   for (guint i = 0; i < 4; i++) {
-    DryLength u =
-        (DryLength) ((double) (corners[i].x - from.x) * ux + (double) (corners[i].y - from.y) * uy);
+    DryLength u = dry_wall_along (wall, side, corners[i]);
 
     low = MIN (low, u);
     high = MAX (high, u);

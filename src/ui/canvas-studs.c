@@ -68,16 +68,13 @@ project_on_wall (DryCanvas *self, const DryWall *wall, double x, double y, gbool
 {
   gint view = dry_canvas_find_view (self, plan, wall->id, DRY_SIDE_INSIDE);
   DryPoint at = dry_canvas_to_scene (self, x, y), o;
-  double ux, uy, nx, ny;
 
   if (view < 0)
     return 0;
   o = self->scene->views[view].origin;
   if (!plan)
     return at.x - o.x;
-  dry_wall_axes (wall, DRY_SIDE_INSIDE, &ux, &uy, &nx, &ny);
-  return (DryLength) ((double) (at.x - o.x - wall->start.x) * ux +
-                      (double) (at.y - o.y - wall->start.y) * uy);
+  return dry_wall_along (wall, DRY_SIDE_INSIDE, (DryPoint){at.x - o.x, at.y - o.y});
 }
 
 /* u on the selected wall under the pointer; FALSE when the pointer is elsewhere. */
@@ -95,11 +92,9 @@ locate_on_wall (DryCanvas *self, const DryWall *wall, double x, double y, DryLen
     return place.wall == wall->id && place.side == DRY_SIDE_INSIDE && place.local.y >= 0;
   }
   dry_wall_axes (wall, DRY_SIDE_INSIDE, &ux, &uy, &nx, &ny);
-  double dx = (double) (place.local.x - wall->start.x),
-         dy = (double) (place.local.y - wall->start.y);
-
-  *u = (DryLength) (dx * ux + dy * uy);
-  out = (DryLength) (dx * nx + dy * ny);
+  *u = dry_wall_along (wall, DRY_SIDE_INSIDE, place.local);
+  out = (DryLength) ((double) (place.local.x - wall->start.x) * nx +
+                     (double) (place.local.y - wall->start.y) * ny);
   return out <= DRY_INCH && out >= -MAX (wall->stud_depth, 4 * DRY_INCH);
 }
 
