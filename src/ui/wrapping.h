@@ -10,9 +10,9 @@ G_BEGIN_DECLS
 /* Pango up to 1.50 aborts when it breaks some texts "at words, else anywhere" to the least width:
  * an "e", an Arabic letter, a space and an accent are enough. From here on each label that is told
  * to break so by a property, as the templates of rows do, breaks at words, or anywhere while it has
- * a word too long for that. White space at its end, which nobody sees, is not shown: with it GTK 4.8
- * takes some texts to need their whole length in a line, and rows of them overlap. Call it once,
- * before the first label is made. */
+ * a word too long for that. White space at its end, which nobody sees, is not shown: with it
+ * GTK 4.8 takes some texts to need their whole length in a line, and rows of them overlap. Call it
+ * once, before the first label is made. */
 void dry_wrapping_install (void);
 
 /* The same for a label made by hand, now and whenever its text changes. */
