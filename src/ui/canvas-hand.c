@@ -232,7 +232,7 @@ keep_wall (DryCanvas *self, const DryRoom *room, DryPoint centre, DryLength half
   dry_wall_axes (wall, DRY_SIDE_INSIDE, &ux, &uy, &nx, &ny);
   double dx = (double) (centre.x - wall->start.x), dy = (double) (centre.y - wall->start.y);
 
-  *u = (DryLength) (dx * ux + dy * uy);
+  *u = dry_wall_along (wall, DRY_SIDE_INSIDE, centre);
   *out = (DryLength) (dx * nx + dy * ny);
   return *u >= 0 && *u <= dry_wall_length (wall) && *out >= 0 && *out < half_depth + 6 * DRY_INCH;
 }

@@ -105,7 +105,7 @@ class Monkey:
         self.errors = open(os.path.join(self.folder, "errors"), "w+")
         self.random = random.Random(seed)
         self.events = self.rounds = self.restarts = self.dismissed = self.closed = 0
-        self.leftover = []  # names of windows that would not close, of each round
+        self.leftover = []  # names of windows that would not close
         self.memory = []  # kB with each fresh document
         self.process = self.window = None
         self.kept = []
@@ -226,7 +226,7 @@ class Monkey:
                     self.close(window)
                 if self.process.poll() is not None:
                     return
-        self.leftover.append([self.name(window) for window in self.others()])
+        self.leftover += [self.name(window) for window in self.others()]
 
     def others(self):
         return [w for w in self.find_windows() if w != self.window]
@@ -358,7 +358,7 @@ class Monkey:
         half = len(rest) // n // 2 * n
         if half > 0:
             first, last = sum(rest[:half]) / half, sum(rest[-half:]) / half
-            print("# windows of earlier documents that stayed open: %s" % (", ".join(sum(self.leftover, [])) or "none"))
+            print("# windows of earlier documents that stayed open: %s" % (", ".join(self.leftover) or "none"))
             print("# the first of each left out: %.0f kB in the first half, %.0f kB in the second: %+.2f %%" % (first, last, 100 * (last - first) / first))
 
     def run(self):

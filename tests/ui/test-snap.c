@@ -55,6 +55,22 @@ test_centre_of_tub (Place *place, gconstpointer data)
   g_assert_cmpint (snap.u_line, ==, 30 * DRY_INCH);
 }
 
+/* From behind the wall the tub's lines lie where they do from before it, mirrored. */
+static void
+test_centre_of_tub_from_outside (Place *place, gconstpointer data)
+{
+  const DryWall *wall = dry_room_get_wall (place->room, place->north);
+  DryLength middle = dry_wall_length (wall) - 30 * DRY_INCH;
+  DrySnapRequest request = request_at (place, middle - 6 * DRY_INCH + DRY_INCH / 8, 50 * DRY_INCH,
+                                       12 * DRY_INCH, 12 * DRY_INCH);
+  DrySnap snap;
+
+  request.side = DRY_SIDE_OUTSIDE;
+  snap = dry_snap_on_wall (&request);
+  g_assert_cmpstr (snap.u_reason, ==, "Center line of the tub");
+  g_assert_cmpint (snap.u_line, ==, middle);
+}
+
 static void
 test_stays_in_reach (Place *place, gconstpointer data)
 {
@@ -149,6 +165,7 @@ main (int argc, char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   ADD ("centre-of-tub", test_centre_of_tub);
+  ADD ("centre-of-tub-from-outside", test_centre_of_tub_from_outside);
   ADD ("stays-in-reach", test_stays_in_reach);
   ADD ("snapped-is-stable", test_snapped_is_stable);
   ADD ("grid", test_grid);
