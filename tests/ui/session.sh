@@ -4,6 +4,19 @@
 # Own home, bus, window manager and accessibility bus; nothing of the user's session is read or written.
 # Environment: WM (openbox), GSK_RENDERER (cairo), GTKFONT (Cantarell 11), GTK_SETTINGS (more lines of settings.ini).
 set -u
+
+# libatspi 2.46 of a test itself, not of the program, may fall over what it remembers of the tree. Such a run counts for
+# nothing: what it printed is thrown away, and the test is run once more on a new desktop, with nothing of the first there.
+if [ -z "${DRYBAY_DESKTOP:-}" ] && case "$*" in *python3\ */test-*.py\ *) true ;; *) false ;; esac; then
+  printed=$(mktemp)
+  trap 'cat "$printed"; rm -f "$printed"' EXIT
+  DRYBAY_DESKTOP=first bash "$0" "$@" >"$printed"
+  result=$?
+  [ $result = 139 ] || exit $result
+  echo "# the test fell in libatspi and is run once more" >"$printed"
+  DRYBAY_DESKTOP=second bash "$0" "$@" >>"$printed"
+  exit
+fi
 geometry=$1
 shift
 home=$(mktemp -d)
@@ -31,7 +44,5 @@ dbus-run-session -- bash -c '
     xprop -root _NET_SUPPORTING_WM_CHECK 2>/dev/null | grep -q "window id" && break; sleep 0.05
   done
   "$@"; result=$?
-  # libatspi 2.46 of the test itself, not of the program, may recurse without end over what it remembers of the tree.
-  case $1 in */python3) [ $result = 139 ] && { echo "# the test fell in libatspi and is run once more"; "$@"; result=$?; } ;; esac
   kill $manager ${launcher:-} 2>/dev/null
   exit $result' _ "$@" 2> >(grep -v -e "org.freedesktop.portal" -e "max file descriptor" -e "dbus-daemon" >&2)

@@ -23,7 +23,6 @@ tap = Tap()
 
 
 def open_nodes(app):
-    app.root.clear_cache()
     return list(walk_open(app.root))
 
 

@@ -21,7 +21,6 @@ tap = Tap()
 
 def focused(app):
     """The innermost node that has the focus."""
-    app.root.clear_cache()
     found = None
     for node in walk(app.root):
         states = node.get_state_set()
@@ -85,7 +84,6 @@ def walk_with_tab(file, size, steps, least, around=NEAR, **environment):
 def check_names(app, what, known):
     """What has come up since `known` was gathered and takes the focus has a name."""
     fresh, unnamed = 0, []
-    app.root.clear_cache()
     for node in walk_open(app.root):
         states = node.get_state_set()
         if not states.contains(STATES.VISIBLE) or not states.contains(STATES.FOCUSABLE) or not extents(node):
@@ -101,7 +99,6 @@ def check_names(app, what, known):
 
 
 def paths(app):
-    app.root.clear_cache()
     return {path_to(node) for node in walk(app.root) if node.get_state_set().contains(STATES.VISIBLE)}
 
 

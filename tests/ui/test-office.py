@@ -37,7 +37,6 @@ class Visit(visit.Visit):
                      re.match("Tiling can start|Too cold", n.get_name() or "")), "")
 
     def row(self, page, pattern):
-        self.ledger.panel(page).clear_cache()
         return next((n for n in self.app.nodes() if n.get_role_name() == "list item" and re.match(pattern, n.get_name() or "")), None)
 
 

@@ -47,7 +47,6 @@ class Visit(visit.Visit):
     def cards(self):
         """Name of each card with all that is read aloud of it."""
         group = self.app.get("panel", "Ways to build it")
-        group.clear_cache()
         return {c.get_name(): c.get_description() for c in (group.get_child_at_index(i) for i in range(group.get_child_count()))}
 
     def picture(self, name):
