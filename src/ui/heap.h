@@ -12,7 +12,9 @@ G_BEGIN_DECLS
  * after some hours each heap has once held the most that any did. Two heaps hardly get in each
  * other's way: the window has one, its workers the other.
  *
- * Call it before the first thread is made. Does nothing with another C library. */
+ * Call it before the first thread is made. Does nothing with another C library. Whoever links this
+ * has, without a call, small things of GLib's in the same heap as all others, where the place of
+ * one that is let go can be taken by anything. */
 void dry_heap_set_up (void);
 
 /* Gives what is free back to the system now: a few milliseconds in which others may have to wait
