@@ -30,6 +30,11 @@ char *dry_canvas_name_side (DryCanvas *self, const DryMeasured *measured, DryNei
 /* The project in which that distance is `length`; NULL with an error when it cannot be. */
 DryProject *dry_canvas_set_distance (DryCanvas *self, const DryMeasured *measured,
                                      DryNeighbourSide side, DryLength length, GError **error);
+/* canvas-chips.c */
+/* Where on the widget the distance of each side is written: clear of the drawing's own letters and
+ * of each other where there is room. Without width: nothing is written for that side. */
+void dry_canvas_place_chips (DryCanvas *self, const DryMeasured *measured,
+                             graphene_rect_t places[4]);
 /* canvas-paint-distance.c */
 void dry_canvas_paint_distances (DryCanvas *self, GtkSnapshot *snapshot);
 void dry_canvas_paint_breakage (DryCanvas *self, GtkSnapshot *snapshot);

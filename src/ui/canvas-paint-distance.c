@@ -11,26 +11,6 @@
 
 /* --- distances --- */
 
-/* Where the thing itself is on the widget, so that chips keep off it and its grips. */
-static gboolean
-bounds_of_thing (DryCanvas *self, const DryMeasured *measured, DrySpot *low, DrySpot *high)
-{
-  const DryMeasuredSide *sides = measured->sides;
-
-  if (!sides[DRY_TOWARD_SIDE_LEFT].shown || !sides[DRY_TOWARD_SIDE_RIGHT].shown)
-    return FALSE;
-  DrySpot a = dry_mark_spot (self, sides[DRY_TOWARD_SIDE_LEFT].to);
-  DrySpot b = dry_mark_spot (self, sides[DRY_TOWARD_SIDE_RIGHT].to);
-  DrySpot c =
-      sides[DRY_TOWARD_SIDE_DOWN].shown ? dry_mark_spot (self, sides[DRY_TOWARD_SIDE_DOWN].to) : a;
-  DrySpot d =
-      sides[DRY_TOWARD_SIDE_UP].shown ? dry_mark_spot (self, sides[DRY_TOWARD_SIDE_UP].to) : b;
-
-  *low = (DrySpot){MIN (MIN (a.x, b.x), MIN (c.x, d.x)), MIN (MIN (a.y, b.y), MIN (c.y, d.y))};
-  *high = (DrySpot){MAX (MAX (a.x, b.x), MAX (c.x, d.x)), MAX (MAX (a.y, b.y), MAX (c.y, d.y))};
-  return TRUE;
-}
-
 static void
 draw_ticks (GtkSnapshot *snapshot, DrySpot a, DrySpot b, GdkRGBA colour)
 {
@@ -45,48 +25,34 @@ draw_ticks (GtkSnapshot *snapshot, DrySpot a, DrySpot b, GdkRGBA colour)
   }
 }
 
-/* On the middle of its line; when the line is too short for it, beside the thing. */
-static DrySpot
-place_chip (DryCanvas *self, const DryMeasured *measured, DryNeighbourSide side, DrySpot a,
-            DrySpot b, const char *text)
-{
-  DrySpot at = {(a.x + b.x) / 2, (a.y + b.y) / 2}, low, high;
-  gboolean across = fabs (b.x - a.x) > fabs (b.y - a.y);
-  double width, height;
-
-  dry_mark_chip_size (self, text, &width, &height);
-  if (!bounds_of_thing (self, measured, &low, &high))
-    return at;
-  if (across && fabs (b.x - a.x) < width + 12)
-    at.y = side == DRY_TOWARD_SIDE_LEFT ? high.y + height / 2 + 10 : low.y - height / 2 - 10;
-  else if (!across && fabs (b.y - a.y) < height + 12)
-    at.x = side == DRY_TOWARD_SIDE_DOWN ? high.x + width / 2 + 12 : low.x - width / 2 - 12;
-  return at;
-}
-
 static void
-draw_side (DryCanvas *self, GtkSnapshot *snapshot, const DryMeasured *measured,
-           DryNeighbourSide side, gboolean typed)
+draw_side (DryCanvas *self, GtkSnapshot *snapshot, const DryMeasuredSide *found, gboolean typed)
 {
-  const DryMeasuredSide *found = &measured->sides[side];
   DrySpot a = dry_mark_spot (self, found->from), b = dry_mark_spot (self, found->to);
-  g_autofree char *text = dry_session_format_length (self->session, found->distance);
   GdkRGBA colour = dry_mark_accent (self, 1);
 
   if (!found->shown || (found->distance <= 0 && !typed))
     return;
   dry_mark_line (snapshot, a, b, colour, typed ? 2.4 : 1.2, FALSE);
   draw_ticks (snapshot, a, b, colour);
-  if (typed)
-    return;
-  dry_mark_chip (self, snapshot, place_chip (self, measured, side, a, b, text), text,
-                 DRY_CHIP_QUIET);
+}
+
+static void
+draw_chip (DryCanvas *self, GtkSnapshot *snapshot, const DryMeasuredSide *found,
+           const graphene_rect_t *place)
+{
+  g_autofree char *text = dry_session_format_length (self->session, found->distance);
+  graphene_point_t centre;
+
+  graphene_rect_get_center (place, &centre);
+  dry_mark_chip (self, snapshot, (DrySpot){centre.x, centre.y}, text, DRY_CHIP_QUIET);
 }
 
 void
 dry_canvas_paint_distances (DryCanvas *self, GtkSnapshot *snapshot)
 {
   gboolean open = dry_entry_is_open (self);
+  graphene_rect_t places[4];
   DryMeasured measured;
 
   if (!dry_canvas_measure_object (self, &measured))
@@ -95,8 +61,12 @@ dry_canvas_paint_distances (DryCanvas *self, GtkSnapshot *snapshot)
     gboolean typed = open && dry_entry_side (self) == i;
 
     if (measured.sides[i].known && (measured.drawn || typed))
-      draw_side (self, snapshot, &measured, (DryNeighbourSide) i, typed);
+      draw_side (self, snapshot, &measured.sides[i], typed);
   }
+  dry_canvas_place_chips (self, &measured, places);
+  for (guint i = 0; i < 4; i++)
+    if (places[i].size.width > 0 && !(open && dry_entry_side (self) == i))
+      draw_chip (self, snapshot, &measured.sides[i], &places[i]);
 }
 
 /* --- what it breaks --- */

@@ -7,6 +7,8 @@
 
 #include "support/fixtures.h"
 #include "ui/application.h"
+#include "ui/canvas-distance.h"
+#include "ui/screen-style.h"
 #include "ui/window.h"
 #include "widgets.h"
 
@@ -237,6 +239,64 @@ test_kept_squares (Desk *desk, gconstpointer data)
   check_picture (desk, "undoing");
 }
 
+/* --- what is written over the drawing --- */
+
+/* Letters of the drawing, as they are really set, that the distances of the selected thing cover.
+ */
+static guint
+count_covered (DryCanvas *canvas)
+{
+  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR, NULL);
+  cairo_t *cr = cairo_create (surface);
+  g_autoptr (GArray) letters =
+      dry_painter_paint_and_tell (cr, canvas->scene, &canvas->view, dry_screen_style (),
+                                  dry_session_get_layers (canvas->session));
+  DryMeasured measured;
+  graphene_rect_t chips[4];
+  guint covered = 0;
+
+  g_assert_cmpuint (letters->len, >, 20);
+  g_assert_true (dry_canvas_measure_object (canvas, &measured));
+  dry_canvas_place_chips (canvas, &measured, chips);
+  for (guint side = 0; side < 4; side++) {
+    g_test_message ("side %u: written at %.0f,%.0f %.0f by %.0f", side, chips[side].origin.x,
+                    chips[side].origin.y, chips[side].size.width, chips[side].size.height);
+    g_assert_cmpfloat (chips[side].size.width, >, 0);
+    for (guint i = 0; i < side; i++)
+      g_assert_false (graphene_rect_intersection (&chips[i], &chips[side], NULL));
+    for (guint i = 0; i < letters->len; i++) {
+      const DryShownText *shown = &g_array_index (letters, DryShownText, i);
+      graphene_rect_t inside =
+          GRAPHENE_RECT_INIT ((float) shown->x0, (float) shown->y0, (float) (shown->x1 - shown->x0),
+                              (float) (shown->y1 - shown->y0));
+
+      if (shown->item->kind != DRY_PRIMITIVE_TEXT ||
+          !graphene_rect_intersection (&chips[side], &inside, NULL))
+        continue;
+      g_test_message ("side %u covers %s", side, shown->item->text);
+      covered++;
+    }
+  }
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  return covered;
+}
+
+/* A niche selected where its boards have their names and sizes: these are still to be read. */
+static void
+test_distances_cover_no_letters (Desk *desk, gconstpointer data)
+{
+  const DryPart *niche = dry_test_niche (dry_session_get_room (desk->session));
+
+  dry_session_select (desk->session, niche->id);
+  for (guint i = 0; i < 12; i++) {
+    g_assert_cmpuint (count_covered (DRY_CANVAS (desk->canvas)), ==, 0);
+    move_niche (desk, (i == 5 ? -9 : 1) * DRY_INCH);
+    DRY_TEST_WAIT_FOR (!dry_session_is_busy (desk->session));
+    dry_test_settle ();
+  }
+}
+
 #define ADD(path, test)                                                                            \
   g_test_add ("/ui/board/" path, Desk, NULL, desk_set_up, test, desk_tear_down)
 
@@ -254,6 +314,7 @@ main (int argc, char *argv[])
   ADD ("pinch-keeps-its-place", test_pinch_keeps_its_place);
   ADD ("pinch-has-limits", test_pinch_has_limits);
   ADD ("kept-squares", test_kept_squares);
+  ADD ("distances-cover-no-letters", test_distances_cover_no_letters);
   result = g_test_run ();
   g_object_unref (application);
   return result;
