@@ -37,8 +37,11 @@ write_place (DryJsonWriter *writer, const char *key, const DryAdvicePlace *place
   dry_json_write_length (writer, "z", place->z);
   dry_json_write_length (writer, "width", place->width);
   dry_json_write_length (writer, "height", place->height);
+  dry_json_write_length (writer, "depth", place->depth);
   if (place->item)
     dry_json_write_string (writer, "item", place->item);
+  if (place->tile)
+    dry_json_write_string (writer, "tile", place->tile);
   if (place->joint)
     dry_json_write_length (writer, "joint", place->joint);
   if (place->datum.x || place->datum.y) {

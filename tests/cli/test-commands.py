@@ -546,6 +546,13 @@ def places_tells_bands_best_places_and_changes():
     assert len(places("01-alcove.drybay", "--top", "2")["places"]) == 2
     rated = places("12-steel-rated.drybay")
     assert not rated["now"]["legal"] and rated["changes"][0]["id"] == "wall", rated["changes"]
+    deep = answer["now"]["depth"]
+    assert abs(deep - 76.2) < 1e-6, deep
+    tiles = [c["place"].get("tile") for c in answer["changes"] if c["id"] == "tile"]
+    assert tiles and all(tiles) and all("tile" not in p for p in answer["places"])
+    bearing = places("11-bearing-outside.drybay")
+    shallower = next(c for c in bearing["changes"] if "shallower" in c["text"])
+    assert shallower["place"]["depth"] < bearing["now"]["depth"], shallower
     assert places("01-alcove.drybay", "--bottle", "24")["places"] == []
     text = ok("places", ROOT / "tests/cases/20-vent-bay.drybay", "--for", "7", "--text")
     assert "In the way is the 3 in vent" in text and "Smallest changes:" in text, text
