@@ -12,6 +12,7 @@
 #include "ui/access.h"
 #include "ui/comparer.h"
 #include "ui/keep-alternate.h"
+#include "ui/later.h"
 #include "ui/ledger-entries.h"
 #include "ui/ledger-pages.h"
 #include "ui/ledger-schedule.h"
@@ -207,7 +208,7 @@ fill_menu (DryLedgerAlternates *self)
     g_menu_item_set_action_and_target (item, "alternate.add", "s", system->id);
     g_menu_append_item (menu, item);
   }
-  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->add), G_MENU_MODEL (menu));
+  dry_later_menu (self->add, G_MENU_MODEL (menu));
 }
 
 /* --- object --- */

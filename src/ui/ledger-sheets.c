@@ -8,6 +8,7 @@
 #include <glib/gi18n.h>
 
 #include "ui/access.h"
+#include "ui/later.h"
 #include "ui/pieces.h"
 #include "ui/scene-view.h"
 
@@ -49,7 +50,7 @@ show_sheet (Viewer *viewer)
                                   title, -1);
   adw_window_title_set_title (ADW_WINDOW_TITLE (viewer->title), title);
   gtk_window_set_title (GTK_WINDOW (viewer->window), title);
-  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (viewer->offcuts), offcuts);
+  dry_later_menu (viewer->offcuts, offcuts);
   gtk_widget_set_visible (viewer->offcuts, g_menu_model_get_n_items (offcuts) > 0);
   gtk_widget_set_sensitive (viewer->before, viewer->index > 0);
   gtk_widget_set_sensitive (viewer->after, viewer->index + 1 < viewer->scenes->len);
