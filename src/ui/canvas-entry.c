@@ -92,6 +92,7 @@ build_entry (DryCanvas *self)
   gtk_label_set_ellipsize (GTK_LABEL (self->entry.caption), PANGO_ELLIPSIZE_END);
   gtk_editable_set_width_chars (GTK_EDITABLE (self->entry.text), 11);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry.text), 11);
+  gtk_entry_set_input_hints (GTK_ENTRY (self->entry.text), GTK_INPUT_HINT_NO_EMOJI);
   gtk_box_append (GTK_BOX (box), self->entry.caption);
   gtk_box_append (GTK_BOX (box), self->entry.text);
   gtk_box_append (GTK_BOX (box), self->entry.reading);

@@ -77,6 +77,17 @@ test_typing_and_selecting (DryDesk *desk, gconstpointer data)
   g_assert_cmpint (dry_desk_find_part (desk->session, DRY_PART_VALVE)->width, ==, valve);
 }
 
+/* No length has an emoji in it: nothing offers them, in the menu or by a key. */
+static void
+test_typing_no_emoji (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *row = type_into (show_niche (desk), "Width", "12\"");
+  GtkWidget *text = dry_test_require (row, GTK_TYPE_TEXT);
+
+  gtk_widget_activate_action (text, "misc.insert-emoji", NULL);
+  g_assert_null (g_object_get_data (G_OBJECT (text), "gtk-emoji-chooser"));
+}
+
 /* What cannot be read is not entered, and nothing selected is reached through it. */
 static void
 test_typing_nonsense (DryDesk *desk, gconstpointer data)
@@ -250,6 +261,7 @@ main (int argc, char *argv[])
   if (!dry_desk_begin (&argc, &argv))
     return 99;
   DRY_DESK_ADD ("/ui/typing/and-selecting", test_typing_and_selecting);
+  DRY_DESK_ADD ("/ui/typing/no-emoji", test_typing_no_emoji);
   DRY_DESK_ADD ("/ui/typing/nonsense", test_typing_nonsense);
   DRY_DESK_ADD ("/ui/typing/and-removing", test_typing_and_removing);
   DRY_DESK_ADD ("/ui/typing/and-saving", test_typing_and_saving);
