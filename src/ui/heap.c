@@ -9,8 +9,10 @@
 #  include <malloc.h>
 #endif
 
-#define HEAPS 2
-#define LATER 3 /* s in which nobody works, and a closed window's own things are gone */
+#define HEAPS       2
+#define ALONE       (1024 * 1024)      /* bytes; what is as large is given back at once */
+#define KEPT_AT_END (16 * 1024 * 1024) /* bytes, for the next frame */
+#define LATER       3 /* s in which nobody works, and a closed window's own things are gone */
 
 /* GLib before 2.76 hands out small things from pages of its own, one size to a page, and keeps a
  * page for as long as one thing on it lives. It decides so at its first allocation, which is made
@@ -33,13 +35,36 @@ dry_heap_set_up (void)
 {
 #ifdef __GLIBC__
   mallopt (M_ARENA_MAX, HEAPS);
+  /* Left alone, both grow with the largest thing ever let go: pictures of the board then lie among
+   * small things, and a heap keeps up to 64 MB at its end. */
+  mallopt (M_MMAP_THRESHOLD, ALONE);
+  mallopt (M_TRIM_THRESHOLD, KEPT_AT_END);
 #endif
 }
+
+#ifdef __GLIBC__
+/* malloc_trim() does not look at the end of any heap but the first; what does is letting go of
+ * something large in it. */
+static void
+trim_end_of_own_heap (void)
+{
+  static GMutex lock;
+
+  g_mutex_lock (&lock);
+  mallopt (M_TRIM_THRESHOLD, 0);
+  void *large = malloc (ALONE / 4);
+  __asm__ volatile("" : : "r"(large) : "memory"); /* not to be optimized away */
+  free (large);
+  mallopt (M_TRIM_THRESHOLD, KEPT_AT_END);
+  g_mutex_unlock (&lock);
+}
+#endif
 
 void
 dry_heap_trim (void)
 {
 #ifdef __GLIBC__
+  trim_end_of_own_heap ();
   malloc_trim (0);
 #endif
 }

@@ -3,6 +3,8 @@
  * own count of what is in use; knows nothing of the window. */
 #include <glib.h>
 #include <malloc.h>
+#include <string.h>
+#include <unistd.h>
 
 #include "ui/heap.h"
 
@@ -32,11 +34,56 @@ test_small_things (void)
     g_slice_free1 (SIZE, things[i]);
 }
 
+#define MANY  160
+#define LARGE (64 * 1024)
+
+static gsize
+read_resident (void)
+{
+  g_autofree char *text = NULL;
+  g_auto (GStrv) fields = NULL;
+
+  g_assert_true (g_file_get_contents ("/proc/self/statm", &text, NULL, NULL));
+  fields = g_strsplit (text, " ", 3);
+  return g_ascii_strtoull (fields[1], NULL, 10) * (gsize) sysconf (_SC_PAGESIZE);
+}
+
+/* As the worker does: much is held for a while, then nothing. */
+static gpointer
+hold_much (gpointer data)
+{
+  gsize *resident = data;
+  gpointer held[MANY];
+
+  for (guint i = 0; i < MANY; i++)
+    held[i] = memset (g_malloc (LARGE), 1, LARGE);
+  for (guint i = 0; i < MANY; i++)
+    g_free (held[MANY - 1 - i]);
+  resident[0] = read_resident (); /* not before: what this needs for itself would lie at the end */
+  dry_heap_trim ();
+  resident[1] = read_resident ();
+  return NULL;
+}
+
+/* A heap that is not the first one gives back its end, too. */
+static void
+test_end_of_heap (void)
+{
+  gsize before = read_resident (), resident[2];
+
+  g_thread_join (g_thread_new ("holder", hold_much, resident));
+  g_test_message ("%zu kB before, %zu when all is let go, %zu after", before / 1024,
+                  resident[0] / 1024, resident[1] / 1024);
+  g_assert_cmpuint (resident[0], >, before + MANY * LARGE * 9 / 10); /* kept for the next time */
+  g_assert_cmpuint (resident[1], <, before + MANY * LARGE / 10);
+}
+
 int
 main (int argc, char *argv[])
 {
   dry_heap_set_up ();
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/heap/small-things", test_small_things);
+  g_test_add_func ("/heap/end-of-heap", test_end_of_heap);
   return g_test_run ();
 }
