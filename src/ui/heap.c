@@ -12,6 +12,8 @@
 #define HEAPS       2
 #define ALONE       (1024 * 1024)      /* bytes; what is as large is given back at once */
 #define KEPT_AT_END (16 * 1024 * 1024) /* bytes, for the next frame */
+#define WHOLE       (256 * 1024)       /* bytes; what is let go at once has to be 64 kB at least */
+#define PART        (64 * 1024)
 #define LATER       3 /* s in which nobody works, and a closed window's own things are gone */
 
 /* GLib before 2.76 hands out small things from pages of its own, one size to a page, and keeps a
@@ -30,44 +32,67 @@ use_one_heap (void)
 __attribute__ ((section (".preinit_array"),
                 used)) static void (*const before_libraries) (void) = use_one_heap;
 
+#ifdef __GLIBC__
+
+static gpointer in_second; /* something large in the second heap */
+static GMutex lock;
+
+static gpointer
+take_from_own_heap (gpointer data)
+{
+  return malloc (WHOLE);
+}
+
 void
 dry_heap_set_up (void)
 {
-#ifdef __GLIBC__
   mallopt (M_ARENA_MAX, HEAPS);
   /* Left alone, both grow with the largest thing ever let go: pictures of the board then lie among
    * small things, and a heap keeps up to 64 MB at its end. */
   mallopt (M_MMAP_THRESHOLD, ALONE);
   mallopt (M_TRIM_THRESHOLD, KEPT_AT_END);
-#endif
+  /* The first thread that is made has the second heap. */
+  in_second = g_thread_join (g_thread_new ("heap", take_from_own_heap, NULL));
 }
 
-#ifdef __GLIBC__
-/* malloc_trim() does not look at the end of any heap but the first; what does is letting go of
- * something large in it. */
+/* malloc_trim() leaves the end of every heap but the first. What gives that back is letting go of
+ * something large in that heap, whichever thread does it: a part of what lies there for this. */
 static void
-trim_end_of_own_heap (void)
+trim_second_heap (void)
 {
-  static GMutex lock;
+  gpointer part;
 
   g_mutex_lock (&lock);
   mallopt (M_TRIM_THRESHOLD, 0);
-  void *large = malloc (ALONE / 4);
-  __asm__ volatile("" : : "r"(large) : "memory"); /* not to be optimized away */
-  free (large);
+  if ((part = realloc (in_second, PART)) != NULL)
+    in_second = part;
   mallopt (M_TRIM_THRESHOLD, KEPT_AT_END);
+  if ((part = realloc (in_second, WHOLE)) != NULL)
+    in_second = part;
   g_mutex_unlock (&lock);
 }
-#endif
 
 void
 dry_heap_trim (void)
 {
-#ifdef __GLIBC__
-  trim_end_of_own_heap ();
+  if (in_second != NULL)
+    trim_second_heap ();
   malloc_trim (0);
-#endif
 }
+
+#else
+
+void
+dry_heap_set_up (void)
+{
+}
+
+void
+dry_heap_trim (void)
+{
+}
+
+#endif
 
 static gboolean
 give_back (gpointer data)

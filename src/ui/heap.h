@@ -17,8 +17,8 @@ G_BEGIN_DECLS
  * one that is let go can be taken by anything. */
 void dry_heap_set_up (void);
 
-/* Gives what is free back to the system now, but for the end of heaps that this thread does not
- * use: a few milliseconds in which others may have to wait for memory. Any thread. */
+/* Gives what is free back to the system now: a few milliseconds in which others may have to wait
+ * for memory. Any thread. */
 void dry_heap_trim (void);
 
 /* Gives what is free back to the system when some seconds have passed without another call: what

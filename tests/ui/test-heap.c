@@ -52,30 +52,35 @@ read_resident (void)
 static gpointer
 hold_much (gpointer data)
 {
-  gsize *resident = data;
   gpointer held[MANY];
 
   for (guint i = 0; i < MANY; i++)
     held[i] = memset (g_malloc (LARGE), 1, LARGE);
   for (guint i = 0; i < MANY; i++)
     g_free (held[MANY - 1 - i]);
-  resident[0] = read_resident (); /* not before: what this needs for itself would lie at the end */
-  dry_heap_trim ();
-  resident[1] = read_resident ();
   return NULL;
 }
 
-/* A heap that is not the first one gives back its end, too. */
+/* A heap that is not the first one gives back its end too, whichever thread asks for it. */
 static void
 test_end_of_heap (void)
 {
-  gsize before = read_resident (), resident[2];
+  gsize before;
 
-  g_thread_join (g_thread_new ("holder", hold_much, resident));
-  g_test_message ("%zu kB before, %zu when all is let go, %zu after", before / 1024,
-                  resident[0] / 1024, resident[1] / 1024);
-  g_assert_cmpuint (resident[0], >, before + MANY * LARGE * 9 / 10); /* kept for the next time */
-  g_assert_cmpuint (resident[1], <, before + MANY * LARGE / 10);
+  dry_heap_trim ();
+  before = read_resident ();
+  for (guint i = 0; i < 3; i++) {
+    gsize kept, after;
+
+    g_thread_join (g_thread_new ("holder", hold_much, NULL));
+    kept = read_resident ();
+    dry_heap_trim ();
+    after = read_resident ();
+    g_test_message ("%zu kB before, %zu when all is let go, %zu after", before / 1024, kept / 1024,
+                    after / 1024);
+    g_assert_cmpuint (kept, >, before + MANY * LARGE * 8 / 10); /* for the next time */
+    g_assert_cmpuint (after, <, before + MANY * LARGE / 10);
+  }
 }
 
 int
