@@ -10,8 +10,8 @@
 #endif
 
 #define HEAPS       2
-#define ALONE       (1024 * 1024)      /* bytes; what is as large is given back at once */
-#define KEPT_AT_END (16 * 1024 * 1024) /* bytes, for the next frame */
+#define ALONE       (32 * 1024 * 1024) /* bytes; what is as large is given back at once */
+#define KEPT_AT_END (64 * 1024 * 1024) /* bytes, of each heap */
 #define WHOLE       (256 * 1024)       /* bytes; what is let go at once has to be 64 kB at least */
 #define PART        (64 * 1024)
 #define LATER       3 /* s in which nobody works, and a closed window's own things are gone */
@@ -47,8 +47,10 @@ void
 dry_heap_set_up (void)
 {
   mallopt (M_ARENA_MAX, HEAPS);
-  /* Left alone, both grow with the largest thing ever let go: pictures of the board then lie among
-   * small things, and a heap keeps up to 64 MB at its end. */
+  /* As large as glibc makes them when such things come and go: a picture of the board is as large
+   * as the window, and what is given back after each frame has to be cleared by the kernel for the
+   * next (18 times the page faults in bench-pixel with 1 MB). Said here, since the second has to be
+   * set for a moment below, and glibc then changes neither any more. */
   mallopt (M_MMAP_THRESHOLD, ALONE);
   mallopt (M_TRIM_THRESHOLD, KEPT_AT_END);
   /* The first thread that is made has the second heap. */
