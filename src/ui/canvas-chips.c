@@ -35,38 +35,48 @@ typedef struct {
   double width, height;
 } Chips;
 
-/* Where letters of the drawing stand on the widget. Widths are estimated: shaping each of them in
- * every frame of a drag would cost more than the frame has. */
+/* Where letters stand on the widget; FALSE when they are not shown. Widths are estimated: shaping
+ * each of them in every frame of a drag would cost more than the frame has. */
+static gboolean
+find_letters (DryCanvas *self, const DryPrimitive *item, graphene_rect_t *box)
+{
+  double mm = self->view.paper_mm, gap = (item->pen != DRY_PEN_NONE ? 1.5 : 0.8) * mm;
+  double width = 0.78 * item->size * mm * (double) g_utf8_strlen (item->text, -1);
+  double height = 1.9 * item->size * mm;
+  DrySpot at = dry_mark_spot (self, item->points[0]);
+
+  if (item->room != 0 && width > (double) item->room * self->view.scale)
+    return FALSE;
+  if (fabs (sin (item->angle * G_PI / 180)) > 0.7) {
+    double upright = width;
+
+    width = height;
+    height = upright;
+  }
+  at.x += item->anchor == DRY_ANCHOR_LEFT    ? width / 2 + gap
+          : item->anchor == DRY_ANCHOR_RIGHT ? -width / 2 - gap
+                                             : 0;
+  at.y += item->anchor == DRY_ANCHOR_BELOW   ? height / 2 + gap * 0.3
+          : item->anchor == DRY_ANCHOR_ABOVE ? -height / 2 - gap * 0.3
+                                             : 0;
+  *box = GRAPHENE_RECT_INIT ((float) (at.x - width / 2), (float) (at.y - height / 2), (float) width,
+                             (float) height);
+  return TRUE;
+}
+
 static GArray *
 collect_letters (DryCanvas *self)
 {
   GArray *letters = g_array_new (FALSE, FALSE, sizeof (graphene_rect_t));
   guint layers = dry_session_get_layers (self->session);
-  double mm = self->view.paper_mm;
 
   for (guint i = 0; self->scene != NULL && i < self->scene->n; i++) {
     const DryPrimitive *item = &self->scene->items[i];
-    double width, height;
     graphene_rect_t box;
-    DrySpot at;
 
-    if (item->kind != DRY_PRIMITIVE_TEXT || item->text == NULL || item->n_points == 0 ||
-        item->anchor != DRY_ANCHOR_CENTRE || !(layers & 1u << item->layer))
-      continue;
-    width = 0.78 * item->size * mm * (double) g_utf8_strlen (item->text, -1);
-    height = 1.9 * item->size * mm;
-    if (item->room != 0 && width > (double) item->room * self->view.scale)
-      continue; /* not shown */
-    if (fabs (sin (item->angle * G_PI / 180)) > 0.7) {
-      double upright = width;
-
-      width = height;
-      height = upright;
-    }
-    at = dry_mark_spot (self, item->points[0]);
-    box = GRAPHENE_RECT_INIT ((float) (at.x - width / 2), (float) (at.y - height / 2),
-                              (float) width, (float) height);
-    g_array_append_val (letters, box);
+    if (item->kind == DRY_PRIMITIVE_TEXT && item->text != NULL && item->n_points > 0 &&
+        layers & 1u << item->layer && find_letters (self, item, &box))
+      g_array_append_val (letters, box);
   }
   return letters;
 }
@@ -78,110 +88,110 @@ chip_at (const Chips *chips, DrySpot at)
                              (float) chips->width, (float) chips->height);
 }
 
-static gboolean
-touches_any (const graphene_rect_t *chip, const graphene_rect_t *others, guint n)
+static double
+covered_area (const graphene_rect_t *chip, const graphene_rect_t *others, guint n)
 {
-  for (guint i = 0; i < n; i++)
-    if (graphene_rect_intersection (chip, &others[i], NULL))
-      return TRUE;
-  return FALSE;
+  double area = 0;
+
+  for (guint i = 0; i < n; i++) {
+    graphene_rect_t common;
+
+    if (graphene_rect_intersection (chip, &others[i], &common))
+      area += common.size.width * common.size.height;
+  }
+  return area;
 }
 
-/* Written over the drawing where that cannot be helped, over another chip only as a last resort. */
-typedef enum { CLEAR_OF_ALL, CLEAR_OF_CHIPS, CLEAR_OF_NOTHING } Clear;
-
-static gboolean
-is_free (const Chips *chips, DrySpot at, Clear clear)
+/* What the next chip would cover there: another chip is the worst. */
+static double
+harm_at (const Chips *chips, DrySpot at)
 {
   graphene_rect_t chip = chip_at (chips, at);
+  const graphene_rect_t *letters = (const graphene_rect_t *) (gpointer) chips->letters->data;
 
-  if (clear != CLEAR_OF_NOTHING && touches_any (&chip, chips->taken, chips->n))
-    return FALSE;
-  return clear != CLEAR_OF_ALL ||
-         !touches_any (&chip, (const graphene_rect_t *) (gpointer) chips->letters->data,
-                       chips->letters->len);
+  return covered_area (&chip, letters, chips->letters->len) +
+         100 * covered_area (&chip, chips->taken, chips->n);
 }
 
-/* The place on the line nearest to its middle. */
-static gboolean
-find_on_line (const Chips *chips, DrySpot a, DrySpot b, Clear clear, DrySpot *place)
+/* The first of those that do least harm. */
+static DrySpot
+choose (const Chips *chips, const DrySpot *places, guint n)
+{
+  guint best = 0;
+  double least = harm_at (chips, places[0]);
+
+  for (guint i = 1; i < n && least > 0; i++) {
+    double harm = harm_at (chips, places[i]);
+
+    if (harm < least) {
+      least = harm;
+      best = i;
+    }
+  }
+  return places[best];
+}
+
+/* Near the middle of the line, which is long enough for it. */
+static DrySpot
+place_on_line (const Chips *chips, DrySpot a, DrySpot b)
 {
   static const double shares[] = {0.5, 0.45, 0.55, 0.4,  0.6, 0.35, 0.65,
                                   0.3, 0.7,  0.25, 0.75, 0.2, 0.8};
+  DrySpot places[G_N_ELEMENTS (shares)];
   double length = hypot (b.x - a.x, b.y - a.y);
   gboolean across = fabs (b.x - a.x) > fabs (b.y - a.y);
   double keep = (across ? chips->width : chips->height) / 2 + 4;
+  guint n = 0;
 
-  for (guint i = 0; i < G_N_ELEMENTS (shares); i++) {
-    DrySpot at = {a.x + (b.x - a.x) * shares[i], a.y + (b.y - a.y) * shares[i]};
-
-    if (length * MIN (shares[i], 1 - shares[i]) < keep || !is_free (chips, at, clear))
-      continue;
-    *place = at;
-    return TRUE;
-  }
-  return FALSE;
+  for (guint i = 0; i < G_N_ELEMENTS (shares); i++)
+    if (i == 0 || length * MIN (shares[i], 1 - shares[i]) >= keep)
+      places[n++] = (DrySpot){a.x + (b.x - a.x) * shares[i], a.y + (b.y - a.y) * shares[i]};
+  return choose (chips, places, n);
 }
 
-/* Two places beside the thing, and the way from the first to farther ones; the other way from the
- * second. */
-typedef struct {
-  DrySpot first, second, step;
-} Beside;
-
-static gboolean
-find_beside (const Chips *chips, const Beside *beside, Clear clear, DrySpot *place)
-{
-  for (guint i = 0; i < 8; i++) {
-    double way = i % 2 == 0 ? i / 2 : -(double) (i / 2);
-    DrySpot from = i % 2 == 0 ? beside->first : beside->second;
-
-    *place = (DrySpot){from.x + way * beside->step.x, from.y + way * beside->step.y};
-    if (is_free (chips, *place, clear))
-      return TRUE;
-  }
-  return FALSE;
-}
-
-static Beside
-beside_line (const Chips *chips, DryNeighbourSide side, DrySpot at, DrySpot low, DrySpot high,
-             gboolean across)
+/* Beside the thing at the middle of the line, on the one side or the other. Not farther off: it
+ * would not be seen what it is of. */
+static DrySpot
+place_beside (const Chips *chips, DryNeighbourSide side, DrySpot at, DrySpot low, DrySpot high,
+              gboolean across)
 {
   double width = chips->width, height = chips->height;
   DrySpot below = {at.x, high.y + height / 2 + 10}, above = {at.x, low.y - height / 2 - 10};
   DrySpot right = {high.x + width / 2 + 12, at.y}, left = {low.x - width / 2 - 12, at.y};
+  DrySpot places[2] = {across ? above : left, across ? below : right};
 
-  if (across)
-    return side == DRY_TOWARD_SIDE_LEFT ? (Beside){below, above, {0, height / 2}}
-                                        : (Beside){above, below, {0, -height / 2}};
-  return side == DRY_TOWARD_SIDE_DOWN ? (Beside){right, left, {width / 2, 0}}
-                                      : (Beside){left, right, {-width / 2, 0}};
+  if (side == DRY_TOWARD_SIDE_LEFT || side == DRY_TOWARD_SIDE_DOWN) {
+    DrySpot first = places[1];
+
+    places[1] = places[0];
+    places[0] = first;
+  }
+  return choose (chips, places, 2);
 }
 
-/* On its line; when the line is too short for it, or what stands there would be covered, beside the
- * thing. */
+/* Whether the line is long enough to have the chip on it. */
+static gboolean
+has_room (const Chips *chips, const DryMeasuredSide *found)
+{
+  DrySpot a = dry_mark_spot (chips->canvas, found->from);
+  DrySpot b = dry_mark_spot (chips->canvas, found->to);
+  double x = fabs (b.x - a.x), y = fabs (b.y - a.y);
+
+  return MAX (x, y) >= (x > y ? chips->width : chips->height) + 12;
+}
+
 static DrySpot
 place_chip (const Chips *chips, const DryMeasured *measured, DryNeighbourSide side)
 {
   DrySpot a = dry_mark_spot (chips->canvas, measured->sides[side].from);
   DrySpot b = dry_mark_spot (chips->canvas, measured->sides[side].to);
   DrySpot at = {(a.x + b.x) / 2, (a.y + b.y) / 2}, low, high;
-  gboolean across = fabs (b.x - a.x) > fabs (b.y - a.y);
-  double need = (across ? chips->width : chips->height) + 12;
-  gboolean fits = MAX (fabs (b.x - a.x), fabs (b.y - a.y)) >= need;
-  Beside beside;
 
   if (!bounds_of_thing (chips->canvas, measured, &low, &high))
     return at;
-  beside = beside_line (chips, side, at, low, high, across);
-  for (Clear clear = CLEAR_OF_ALL; clear <= CLEAR_OF_NOTHING; clear++) {
-    DrySpot place;
-
-    if ((fits && find_on_line (chips, a, b, clear, &place)) ||
-        find_beside (chips, &beside, clear, &place))
-      return place;
-  }
-  return at;
+  if (has_room (chips, &measured->sides[side]))
+    return place_on_line (chips, a, b);
+  return place_beside (chips, side, at, low, high, fabs (b.x - a.x) > fabs (b.y - a.y));
 }
 
 /* A distance is written only where there is one. */
@@ -193,22 +203,32 @@ has_chip (const DryMeasured *measured, DryNeighbourSide side)
   return measured->drawn && found->known && found->shown && found->distance > 0;
 }
 
+static void
+measure_chip (Chips *chips, const DryMeasuredSide *found)
+{
+  g_autofree char *text = dry_session_format_length (chips->canvas->session, found->distance);
+
+  dry_mark_chip_size (chips->canvas, text, &chips->width, &chips->height);
+}
+
+/* Those that have to stand beside their line first: the others have more places to choose from. */
 void
 dry_canvas_place_chips (DryCanvas *self, const DryMeasured *measured, graphene_rect_t places[4])
 {
   g_autoptr (GArray) letters = collect_letters (self);
   Chips chips = {.canvas = self, .letters = letters};
 
-  for (guint i = 0; i < 4; i++) {
-    DryNeighbourSide side = (DryNeighbourSide) i;
-    g_autofree char *text = NULL;
-
+  for (guint i = 0; i < 4; i++)
     places[i] = GRAPHENE_RECT_INIT (0, 0, 0, 0);
+  for (guint i = 0; i < 8; i++) {
+    DryNeighbourSide side = (DryNeighbourSide) (i % 4);
+
     if (!has_chip (measured, side))
       continue;
-    text = dry_session_format_length (self->session, measured->sides[i].distance);
-    dry_mark_chip_size (self, text, &chips.width, &chips.height);
-    places[i] = chip_at (&chips, place_chip (&chips, measured, side));
-    chips.taken[chips.n++] = places[i];
+    measure_chip (&chips, &measured->sides[side]);
+    if (has_room (&chips, &measured->sides[side]) != (i >= 4))
+      continue;
+    places[side] = chip_at (&chips, place_chip (&chips, measured, side));
+    chips.taken[chips.n++] = places[side];
   }
 }

@@ -31,8 +31,9 @@ char *dry_canvas_name_side (DryCanvas *self, const DryMeasured *measured, DryNei
 DryProject *dry_canvas_set_distance (DryCanvas *self, const DryMeasured *measured,
                                      DryNeighbourSide side, DryLength length, GError **error);
 /* canvas-chips.c */
-/* Where on the widget the distance of each side is written: clear of the drawing's own letters and
- * of each other where there is room. Without width: nothing is written for that side. */
+/* Where on the widget the distance of each side is written: on its line or beside the thing, where
+ * least of the drawing's own letters is covered. Without width: nothing is written for that side.
+ */
 void dry_canvas_place_chips (DryCanvas *self, const DryMeasured *measured,
                              graphene_rect_t places[4]);
 /* canvas-paint-distance.c */

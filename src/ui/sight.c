@@ -101,13 +101,25 @@ may_open_something (guint key, GdkModifierType state)
   }
 }
 
+/* A panel that was just closed, on its way out: there is no place for what hangs on things in it.
+ */
+static gboolean
+slides_away (GtkWidget *widget)
+{
+  for (GtkWidget *at = widget; at != NULL && !GTK_IS_NATIVE (at); at = gtk_widget_get_parent (at))
+    if (GTK_IS_REVEALER (at) && !gtk_revealer_get_reveal_child (GTK_REVEALER (at)))
+      return TRUE;
+  return FALSE;
+}
+
 static gboolean
 on_key (G_GNUC_UNUSED GtkEventControllerKey *controller, guint key, G_GNUC_UNUSED guint code,
         GdkModifierType state, GtkWidget *window)
 {
   GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (window));
 
-  return focus != NULL && may_open_something (key, state) && dry_sight_bring (focus);
+  return focus != NULL && may_open_something (key, state) &&
+         (slides_away (focus) || dry_sight_bring (focus));
 }
 
 static gboolean

@@ -16,8 +16,8 @@ gboolean dry_sight_bring (GtkWidget *widget);
 
 /* In every window shown from now on: a key that could open something brings what has the keyboard
  * to sight first, when it was scrolled away, and does no more. GDK 4.8 has no place for a list that
- * hangs on nothing to be seen, nor would a person know what it is about. Call it once, before the
- * first window is shown. */
+ * hangs on nothing to be seen, nor would a person know what it is about. In a panel that slides
+ * away it does nothing. Call it once, before the first window is shown. */
 void dry_sight_install (void);
 
 G_END_DECLS

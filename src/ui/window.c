@@ -231,6 +231,17 @@ save_state (DryWindow *self)
   g_settings_set_uint (self->settings, "layers-known", DRY_N_LAYERS);
 }
 
+/* The keyboard does not go out of sight with a panel: the board gets it. */
+static void
+on_panel_hides (GtkRevealer *revealer, G_GNUC_UNUSED GParamSpec *spec, DryWindow *self)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+
+  if (!gtk_revealer_get_reveal_child (revealer) && focus != NULL &&
+      gtk_widget_is_ancestor (focus, GTK_WIDGET (revealer)))
+    gtk_widget_grab_focus (GTK_WIDGET (self->canvas));
+}
+
 static void
 restore_state (DryWindow *self)
 {
@@ -250,6 +261,10 @@ restore_state (DryWindow *self)
                    G_SETTINGS_BIND_GET);
   g_settings_bind (self->settings, "inspector", self->inspector_revealer, "reveal-child",
                    G_SETTINGS_BIND_GET);
+  g_signal_connect_object (self->shelf_revealer, "notify::reveal-child",
+                           G_CALLBACK (on_panel_hides), self, 0);
+  g_signal_connect_object (self->inspector_revealer, "notify::reveal-child",
+                           G_CALLBACK (on_panel_hides), self, 0);
 }
 
 /* Keys shared with text entries, seen only after the focused widget had its chance. */

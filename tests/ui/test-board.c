@@ -241,6 +241,26 @@ test_kept_squares (Desk *desk, gconstpointer data)
 
 /* --- what is written over the drawing --- */
 
+/* It can be seen what a distance is of: it stands at its line, or at the thing. */
+static void
+check_near (DryCanvas *canvas, const DryMeasured *measured, guint side, const graphene_rect_t *chip)
+{
+  graphene_rect_t near;
+  double x, y;
+
+  dry_canvas_to_device (canvas, measured->sides[side].from, &x, &y);
+  near = GRAPHENE_RECT_INIT ((float) x, (float) y, 1, 1);
+  for (guint i = 0; i < 4; i++) {
+    graphene_rect_t end;
+
+    dry_canvas_to_device (canvas, measured->sides[i].to, &x, &y);
+    end = GRAPHENE_RECT_INIT ((float) x, (float) y, 1, 1);
+    graphene_rect_union (&near, &end, &near);
+  }
+  graphene_rect_inset (&near, -chip->size.width / 2, -1.5f * chip->size.height);
+  g_assert_true (graphene_rect_intersection (&near, chip, NULL));
+}
+
 /* Letters of the drawing, as they are really set, that the distances of the selected thing cover.
  */
 static guint
@@ -259,11 +279,8 @@ count_covered (DryCanvas *canvas)
   g_assert_true (dry_canvas_measure_object (canvas, &measured));
   dry_canvas_place_chips (canvas, &measured, chips);
   for (guint side = 0; side < 4; side++) {
-    g_test_message ("side %u: written at %.0f,%.0f %.0f by %.0f", side, chips[side].origin.x,
-                    chips[side].origin.y, chips[side].size.width, chips[side].size.height);
     g_assert_cmpfloat (chips[side].size.width, >, 0);
-    for (guint i = 0; i < side; i++)
-      g_assert_false (graphene_rect_intersection (&chips[i], &chips[side], NULL));
+    check_near (canvas, &measured, side, &chips[side]);
     for (guint i = 0; i < letters->len; i++) {
       const DryShownText *shown = &g_array_index (letters, DryShownText, i);
       graphene_rect_t inside =
@@ -282,19 +299,44 @@ count_covered (DryCanvas *canvas)
   return covered;
 }
 
-/* A niche selected where its boards have their names and sizes: these are still to be read. */
+/* Distances stand where they belong; where there is a choice, the names and sizes of boards can
+ * still be read. */
 static void
 test_distances_cover_no_letters (Desk *desk, gconstpointer data)
 {
-  const DryPart *niche = dry_test_niche (dry_session_get_room (desk->session));
+  const DryRoom *room = dry_session_get_room (desk->session);
+  const DryPart *niche = dry_test_niche (room);
+  DryCanvas *canvas = DRY_CANVAS (desk->canvas);
+  guint covered = 0;
 
+  for (guint i = 0; i < room->n_parts; i++) {
+    dry_session_select (desk->session, room->parts[i].id);
+    count_covered (canvas);
+  }
   dry_session_select (desk->session, niche->id);
   for (guint i = 0; i < 12; i++) {
-    g_assert_cmpuint (count_covered (DRY_CANVAS (desk->canvas)), ==, 0);
+    covered += count_covered (canvas);
     move_niche (desk, (i == 5 ? -9 : 1) * DRY_INCH);
     DRY_TEST_WAIT_FOR (!dry_session_is_busy (desk->session));
     dry_test_settle ();
   }
+  g_assert_cmpuint (covered, <=, 4); /* of 48; where the lines are too short for a choice */
+}
+
+/* --- the keyboard --- */
+
+/* It does not go out of sight with the panel that is closed. */
+static void
+test_closed_panel_gives_keyboard (Desk *desk, gconstpointer data)
+{
+  GtkWidget *search = dry_test_require (GTK_WIDGET (desk->window), GTK_TYPE_SEARCH_ENTRY);
+
+  g_assert_true (gtk_widget_grab_focus (search));
+  gtk_widget_activate_action (GTK_WIDGET (desk->window), "win.shelf", NULL);
+  g_assert_true (
+      gtk_window_get_focus (GTK_WINDOW (desk->window)) == desk->canvas ||
+      gtk_widget_is_ancestor (gtk_window_get_focus (GTK_WINDOW (desk->window)), desk->canvas));
+  gtk_widget_activate_action (GTK_WIDGET (desk->window), "win.shelf", NULL);
 }
 
 #define ADD(path, test)                                                                            \
@@ -314,6 +356,7 @@ main (int argc, char *argv[])
   ADD ("pinch-keeps-its-place", test_pinch_keeps_its_place);
   ADD ("pinch-has-limits", test_pinch_has_limits);
   ADD ("kept-squares", test_kept_squares);
+  ADD ("closed-panel-gives-keyboard", test_closed_panel_gives_keyboard);
   ADD ("distances-cover-no-letters", test_distances_cover_no_letters);
   result = g_test_run ();
   g_object_unref (application);

@@ -99,6 +99,32 @@ test_popover_without_room (DryDesk *desk, gconstpointer data)
   gtk_widget_unparent (place.popover);
 }
 
+/* A panel that slides away with the keyboard in it: the keys for menus do nothing there, GDK 4.8
+ * has no monitor for a menu beside the screen. */
+static void
+test_popover_no_menu_sliding (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *revealer = gtk_revealer_new (), *entry = gtk_entry_new ();
+  GtkEventController *keys;
+  gboolean taken = FALSE;
+
+  gtk_revealer_set_child (GTK_REVEALER (revealer), entry);
+  gtk_revealer_set_transition_type (GTK_REVEALER (revealer),
+                                    GTK_REVEALER_TRANSITION_TYPE_SLIDE_RIGHT);
+  gtk_revealer_set_reveal_child (GTK_REVEALER (revealer), TRUE);
+  dry_desk_show (desk, revealer);
+  gtk_widget_grab_focus (entry);
+  keys = g_object_get_data (G_OBJECT (desk->window), "drybay-keys-bring-to-sight");
+  g_assert_nonnull (keys);
+  g_signal_emit_by_name (keys, "key-pressed", GDK_KEY_Menu, 0, 0, &taken);
+  g_assert_false (taken);
+  gtk_revealer_set_reveal_child (GTK_REVEALER (revealer), FALSE);
+  g_signal_emit_by_name (keys, "key-pressed", GDK_KEY_Menu, 0, 0, &taken);
+  g_assert_true (taken);
+  g_signal_emit_by_name (keys, "key-pressed", GDK_KEY_a, 0, 0, &taken);
+  g_assert_false (taken);
+}
+
 /* --- a panel waits --- */
 
 static guint n_filled;
@@ -163,6 +189,7 @@ main (int argc, char *argv[])
   DRY_DESK_ADD ("/ui/popover-place/scrolled-by-hand", test_popover_scrolled_by_hand);
   DRY_DESK_ADD ("/ui/popover-place/scrolled-in-a-frame", test_popover_scrolled_in_a_frame);
   DRY_DESK_ADD ("/ui/popover-place/without-room", test_popover_without_room);
+  DRY_DESK_ADD ("/ui/popover-place/no-menu-sliding", test_popover_no_menu_sliding);
   DRY_DESK_ADD ("/ui/popover-place/panel-waits", test_popover_panel_waits);
   DRY_DESK_ADD ("/ui/popover-place/inspector-waits", test_popover_inspector_waits);
   return dry_desk_run ();
