@@ -22,6 +22,7 @@ typedef struct {
 
 #define MAX_DIGITS      15
 #define MAX_DENOMINATOR 10000
+#define QUOTED          32 /* letters of what cannot be read */
 
 static const struct {
   gunichar character;
@@ -77,10 +78,32 @@ is_imperial (DryUnit unit)
   return unit == DRY_UNIT_INCH || unit == DRY_UNIT_FOOT;
 }
 
+/* What was written, short enough for a row: a page pasted by mistake is not repeated. */
+static char *
+quote (const char *text)
+{
+  g_autofree char *start = g_utf8_make_valid (text, (gssize) MIN (strlen (text), 4 * QUOTED + 4));
+  GString *quoted = g_string_new (NULL);
+  guint n = 0;
+
+  for (const char *at = start; *at != '\0'; at = g_utf8_next_char (at)) {
+    gunichar c = g_utf8_get_char (at);
+
+    if (n++ == QUOTED || c == '\n' || c == '\r') {
+      g_string_append (quoted, "…");
+      break;
+    }
+    g_string_append_unichar (quoted, g_unichar_isspace (c) || g_unichar_iscntrl (c) ? ' ' : c);
+  }
+  return g_string_free (quoted, FALSE);
+}
+
 static gboolean
 fail (Reader *reader, const char *reason)
 {
-  g_set_error (reader->error, DRY_ERROR, DRY_ERROR_TEXT, "“%s” is not a length: %s", reader->text,
+  g_autofree char *quoted = quote (reader->text);
+
+  g_set_error (reader->error, DRY_ERROR, DRY_ERROR_TEXT, "“%s” is not a length: %s", quoted,
                reason);
   return FALSE;
 }

@@ -93,6 +93,7 @@ build_entry (DryCanvas *self)
   gtk_editable_set_width_chars (GTK_EDITABLE (self->entry.text), 11);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry.text), 11);
   gtk_entry_set_input_hints (GTK_ENTRY (self->entry.text), GTK_INPUT_HINT_NO_EMOJI);
+  g_object_set (self->entry.text, "truncate-multiline", TRUE, NULL);
   gtk_box_append (GTK_BOX (box), self->entry.caption);
   gtk_box_append (GTK_BOX (box), self->entry.text);
   gtk_box_append (GTK_BOX (box), self->entry.reading);

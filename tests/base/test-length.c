@@ -70,6 +70,9 @@ test_readings (void)
 static const struct {
   const char *text, *part_of_message;
 } REFUSALS[] = {
+    {"60Group\tItem\tAmount\nSheets\t1/2", "“60Group Item Amount…” is not a length: "},
+    {"12 and a very long story of how this room came about",
+     "“12 and a very long story of how …” is not a length: "},
     {"", "no number"},
     {"wide", "number was expected"},
     {"max", "number was expected"},

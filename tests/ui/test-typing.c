@@ -88,6 +88,21 @@ test_typing_no_emoji (DryDesk *desk, gconstpointer data)
   g_assert_null (g_object_get_data (G_OBJECT (text), "gtk-emoji-chooser"));
 }
 
+/* A page pasted by mistake: its first line is taken, and some of that is told to be no length. */
+static void
+test_typing_pasted_page (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *row = type_into (show_niche (desk), "Width", "12\"");
+  GtkWidget *text = dry_test_require (row, GTK_TYPE_TEXT);
+
+  g_assert_true (gtk_text_get_truncate_multiline (GTK_TEXT (text)));
+  gtk_editable_set_text (GTK_EDITABLE (text),
+                         "60Group\tItem\tAmount\tUnit\tPacks\tPack\tSample cost\nSheets\t1/2\n");
+  dry_test_settle ();
+  g_assert_nonnull (strstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), "Amount"));
+  g_assert_null (strpbrk (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), "\n\t"));
+}
+
 /* What cannot be read is not entered, and nothing selected is reached through it. */
 static void
 test_typing_nonsense (DryDesk *desk, gconstpointer data)
@@ -262,6 +277,7 @@ main (int argc, char *argv[])
     return 99;
   DRY_DESK_ADD ("/ui/typing/and-selecting", test_typing_and_selecting);
   DRY_DESK_ADD ("/ui/typing/no-emoji", test_typing_no_emoji);
+  DRY_DESK_ADD ("/ui/typing/pasted-page", test_typing_pasted_page);
   DRY_DESK_ADD ("/ui/typing/nonsense", test_typing_nonsense);
   DRY_DESK_ADD ("/ui/typing/and-removing", test_typing_and_removing);
   DRY_DESK_ADD ("/ui/typing/and-saving", test_typing_and_saving);
