@@ -204,11 +204,13 @@ has_chip (const DryMeasured *measured, DryNeighbourSide side)
 }
 
 static void
-measure_chip (Chips *chips, const DryMeasuredSide *found)
+measure_chip (DryCanvas *self, const DryMeasuredSide *found, graphene_size_t *size)
 {
-  g_autofree char *text = dry_session_format_length (chips->canvas->session, found->distance);
+  g_autofree char *text = dry_session_format_length (self->session, found->distance);
+  double width, height;
 
-  dry_mark_chip_size (chips->canvas, text, &chips->width, &chips->height);
+  dry_mark_chip_size (self, text, &width, &height);
+  *size = GRAPHENE_SIZE_INIT ((float) width, (float) height);
 }
 
 /* Those that have to stand beside their line first: the others have more places to choose from. */
@@ -218,15 +220,17 @@ dry_canvas_place_chips (DryCanvas *self, const DryMeasured *measured, graphene_r
   g_autoptr (GArray) letters = collect_letters (self);
   Chips chips = {.canvas = self, .letters = letters};
 
-  for (guint i = 0; i < 4; i++)
+  for (guint i = 0; i < 4; i++) {
     places[i] = GRAPHENE_RECT_INIT (0, 0, 0, 0);
+    if (has_chip (measured, (DryNeighbourSide) i))
+      measure_chip (self, &measured->sides[i], &places[i].size);
+  }
   for (guint i = 0; i < 8; i++) {
     DryNeighbourSide side = (DryNeighbourSide) (i % 4);
 
-    if (!has_chip (measured, side))
-      continue;
-    measure_chip (&chips, &measured->sides[side]);
-    if (has_room (&chips, &measured->sides[side]) != (i >= 4))
+    chips.width = places[side].size.width;
+    chips.height = places[side].size.height;
+    if (chips.width <= 0 || has_room (&chips, &measured->sides[side]) != (i >= 4))
       continue;
     places[side] = chip_at (&chips, place_chip (&chips, measured, side));
     chips.taken[chips.n++] = places[side];
