@@ -4,6 +4,8 @@
 
 A program that speaks TAP counts once for each of its tests, any other once. A missing log or a failing
 status with no failed test in the logs counts as one failure, so that nothing broken can look green.
+What failed is printed once more just before it, with the end of what it said: a machine that keeps only the
+end of a long run keeps the reason too.
 """
 import json
 import re
@@ -22,6 +24,13 @@ def count(record):
     return passed, max(failed, 1), skipped
 
 
+def tell(record, lines=40):
+    said = ((record.get("stdout") or "") + (record.get("stderr") or "")).splitlines()
+    wrong = [line for line in said if re.match(r"not ok|Bail out|.*(CRITICAL|WARNING|Error)", line)]
+    print(f"== {record['name']}: {record['result']}")
+    print("\n".join(wrong[:lines] + ["-- its last lines"] + said[-lines:] if wrong else said[-lines:]))
+
+
 def main():
     status, logs = int(sys.argv[1]), sys.argv[2:]
     passed = failed = skipped = 0
@@ -29,7 +38,10 @@ def main():
         try:
             with open(log, encoding="utf-8", errors="replace") as lines:
                 for line in lines:
-                    p, f, s = count(json.loads(line))
+                    record = json.loads(line)
+                    p, f, s = count(record)
+                    if f:
+                        tell(record)
                     passed, failed, skipped = passed + p, failed + f, skipped + s
         except OSError as error:
             print(f"count-results: {error}", file=sys.stderr)
