@@ -3,6 +3,7 @@
 
 Used by the window tests only; knows how GTK 4.8 reports extents (relative to the window, popovers displaced)
 and nothing of what the program does."""
+import glob
 import json
 import os
 import re
@@ -82,6 +83,47 @@ class Failure(Exception):
     pass
 
 
+programs = []  # process ids under test, and the screen's server
+if os.environ.get("DRYBAY_SCREEN_SERVER"):
+    programs.append(int(os.environ["DRYBAY_SCREEN_SERVER"]))
+LOOK, PATIENCE = 0.04, 15  # s between two looks at what they do; s at most that is waited beyond what was asked for
+
+
+def read_threads():
+    """Of each thread: seconds it has run and has waited for a processor, whether it waits for a disk, whether it is the
+    first of its program."""
+    threads = {}
+    for pid in programs:
+        for task in glob.glob("/proc/%d/task/*" % pid):
+            try:
+                with open(task + "/schedstat") as f:
+                    ran, waited, _ = map(int, f.read().split())
+                with open(task + "/stat") as f:
+                    state = f.read().rpartition(")")[2].split()[0]
+            except (OSError, ValueError):  # a thread that has ended
+                continue
+            threads[task] = ran / 1e9, waited / 1e9, state == "D", task.endswith("/%d" % pid)
+    return threads
+
+
+def pause(seconds):
+    """Gives the program that long: what a thread of it has to wait for a processor, on a machine that does other things
+    too, does not count. Then waits until its window has done what came before."""
+    given, end = 0.0, time.monotonic() + seconds + PATIENCE
+    while time.monotonic() < end:
+        begun, before = time.monotonic(), read_threads()
+        time.sleep(min(LOOK, seconds))
+        took, after = time.monotonic() - begun, read_threads()
+        starved, busy = 0.0, False
+        for task, (ran, waited, stuck, first) in after.items():
+            ran, waited = ran - before.get(task, after[task])[0], waited - before.get(task, after[task])[1]
+            starved = max(starved, waited)
+            busy = busy or first and (stuck or ran > 0.5 * took or waited > 0.25 * took)
+        given += took - min(starved, took)
+        if given >= seconds - 0.01 and not busy:
+            return
+
+
 class App:
     """One running program. Every wait polls until its timeout, so that a slow machine only makes a test slow."""
 
@@ -90,6 +132,7 @@ class App:
         self.name = name
         self.errors = open(os.environ.get("DRYBAY_TEST_LOG", "/tmp/drybay-ui-test.%d.log" % os.getpid()), "w+")
         self.process = subprocess.Popen(command, stderr=self.errors, env={**os.environ, "G_DEBUG": G_DEBUG})
+        programs.append(self.process.pid)
         self.root = self.wait(self._find_root, "the program on the accessibility bus")
 
     def _find_root(self):
@@ -191,9 +234,9 @@ class App:
         xd("mousemove", x - 2, y - 1)
         time.sleep(0.04)
         xd("mousemove", x, y)
-        time.sleep(0.08)
+        pause(0.08)
         xd("click", "--repeat", repeat, "--delay", 60, button)
-        time.sleep(0.15)
+        pause(0.15)
 
     def move(self, x, y, steps=6):
         here = dict(line.split("=") for line in xd("getmouselocation", "--shell").splitlines())
@@ -205,35 +248,35 @@ class App:
     def drag(self, start, end, button=1, steps=14, hold=None, release=True):
         """Canvas drags and drag-and-drop alike: the latter needs several moves at least 10 ms apart."""
         xd("mousemove", *start)
-        time.sleep(0.08)
+        pause(0.08)
         xd("mousedown", button)
-        time.sleep(0.06)
+        pause(0.06)
         for i in range(1, steps + 1):
             xd("mousemove", start[0] + (end[0] - start[0]) * i // steps, start[1] + (end[1] - start[1]) * i // steps)
             time.sleep(0.015)
-        time.sleep(0.15)
+        pause(0.15)
         if hold:
             hold()
         if release:
             xd("mouseup", button)
-            time.sleep(0.3)
+            pause(0.3)
 
     def key(self, *keys):
         for key in keys:
             xd("key", key)  # --clearmodifiers would also let go of a held mouse button
-            time.sleep(0.06)
+            pause(0.06)
 
     def type(self, text):
         xd("type", "--delay", 25, text)
-        time.sleep(0.1)
+        pause(0.1)
 
     def answer_dialog(self, path):
         """The file chooser's name entry is focused and selected when a file is to be saved."""
-        time.sleep(1.2)
+        pause(1.2)
         self.key("ctrl+a")
         self.type(path)
         self.key("Return")
-        time.sleep(0.4)
+        pause(0.4)
 
     def screenshot(self, path):
         subprocess.run(["import", "-window", "root", path], check=False)
@@ -295,7 +338,7 @@ class Board:
         self.app.click(self.app.centre(entry))
         self.app.key("ctrl+a")
         self.app.type(name)
-        time.sleep(0.6)
+        pause(0.6)
         return self.app.centre(self.app.get("push button", re.escape(name)))
 
     def focused(self):
@@ -307,7 +350,7 @@ class Board:
             if found and found.get_role_name() == role and found.get_name() == name:
                 return found
             self.app.key("Tab")
-            time.sleep(0.15)
+            pause(0.15)
         raise Failure("%s %r was not reached by Tab" % (role, name))
 
     def until_side(self, pattern, tries=6):
@@ -317,7 +360,7 @@ class Board:
             if found and re.fullmatch(pattern, found.get_name() or ""):
                 return found
             self.app.key("Tab")
-            time.sleep(0.15)
+            pause(0.15)
         raise Failure("no side %r in the entry" % pattern)
 
 
@@ -335,7 +378,7 @@ class Work:
     def ready(self):
         """Waits until the objects stand on the board and the window is as large as it will be."""
         self.app.wait(self.board.objects, "objects on the board")
-        time.sleep(0.5)
+        pause(0.5)
         return self
 
     # --- the file ---
@@ -365,7 +408,7 @@ class Work:
     def undo(self, n=1):
         for _ in range(n):
             self.app.key("ctrl+z")
-        time.sleep(0.3)
+        pause(0.3)
 
     def select(self, name):
         self.app.click(self.app.centre(self.board.item(name)))
@@ -379,7 +422,7 @@ class Work:
 
     def menu_item(self, pattern):
         self.app.click(self.app.get("menu item", pattern))
-        time.sleep(0.3)
+        pause(0.3)
 
     def menu_button(self, name):
         def probe():
@@ -418,9 +461,9 @@ class Ledger:
         """Its lists are filled only while they are seen."""
         if self.app.box(self.app.get("panel", "Ledger"))[3] < 120:
             self.app.key("ctrl+l")
-            time.sleep(0.3)
+            pause(0.3)
         self.app.get("page tab", page).do_action(0)
-        time.sleep(0.4)
+        pause(0.4)
 
     def panel(self, page):
         return self.app.get("panel", page)

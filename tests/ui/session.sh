@@ -34,7 +34,7 @@ trap 'kill $server 2>/dev/null; wait $server 2>/dev/null; rm -rf "$home"' EXIT
 for _ in $(seq 200); do [ -s "$home/display" ] && break; sleep 0.05; done
 [ -s "$home/display" ] || { echo "session.sh: no virtual screen" >&2; exit 1; }
 DISPLAY=:$(cat "$home/display")
-export DISPLAY
+export DISPLAY DRYBAY_SCREEN_SERVER=$server
 
 dbus-run-session -- bash -c '
   ${WM:-openbox} >/dev/null 2>&1 & manager=$!

@@ -7,10 +7,9 @@ Arguments: the odd window's program (tests/ui/odd-window.c), the source folder."
 import os
 import re
 import sys
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import App, Atspi, Failure, Tap, equal, extents, is_named, path_to, true, walk_open  # noqa: E402
+from driver import App, Atspi, Failure, Tap, equal, extents, is_named, path_to, pause, true, walk_open  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 FAULTY = os.path.join(source, "tests/cases/02-old-house.drybay")
@@ -72,7 +71,7 @@ def start(file=ALCOVE, size="1280x800", **environment):
     if file:
         app.get("push button", ".*(finding|advice).*")
         app.get("push button", "Alcove tub, 60 x 30 in.*")
-    time.sleep(0.6)
+    pause(0.6)
     return app
 
 
@@ -104,7 +103,7 @@ def test_ledger(app):
     app.key("ctrl+l")
     for page in ("Findings", "Take-off", "Cut sheets", "Order of work"):
         app.get("page tab", page).do_action(0)
-        time.sleep(0.5)
+        pause(0.5)
         check_tree(app)
     total = app.get("push button", ".*sheets?,.*")
     true("pieces" in (total.get_description() or ""), "a total does not say its working: %r" % total.get_description())
@@ -120,14 +119,14 @@ def test_every_object(app):
             continue
         kinds.add(kind)
         node.do_action(0) if node.get_n_actions() else app.click(node)
-        time.sleep(0.3)
+        pause(0.3)
         check_tree(app)
 
 
 def test_values(app):
     """What has a value says it: switches are on or off, lengths can be read."""
     app.click(app.get("list item", "Shampoo niche"))
-    time.sleep(0.4)
+    pause(0.4)
     readable = [n for n in app.nodes() if n.get_name() in ("Width", "Width Width") and "Text" in n.get_interfaces() and "EditableText" in n.get_interfaces()]
     true(readable, "the width cannot be read: %s" % [(n.get_role_name(), n.get_interfaces()) for n in app.nodes() if n.get_name() == "Width"])
     switches = [n for n in app.nodes() if n.get_name() == "Built on site" and n.get_role_name() in ("switch", "check box", "toggle button")]
@@ -164,7 +163,7 @@ def test_long_text(app):
     check_tree(app)
     check_inside(app)
     app.key("ctrl+l")
-    time.sleep(0.6)
+    pause(0.6)
     check_inside(app)
 
 

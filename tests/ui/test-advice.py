@@ -6,10 +6,9 @@ Arguments: the program, the source folder."""
 import os
 import re
 import sys
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import Tap, Work, equal, near, true, xd  # noqa: E402
+from driver import Tap, Work, equal, near, pause, true  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 tap = Tap()
@@ -40,10 +39,10 @@ def in_hand(work, name, *keys):
     work.select(name)
     work.app.key("m")
     work.app.key(*keys)
-    time.sleep(0.4)
+    pause(0.4)
     text = panel(work)
     work.app.key("Escape")
-    time.sleep(0.2)
+    pause(0.2)
     return text
 
 
@@ -76,7 +75,7 @@ def test_reach_and_spray():
     work.select(NICHE)
     # To the end wall across from the shower head, where its spray lands; there to the left, over the tub.
     app.key("m", "Tab", "Tab", "Tab", *["shift+Right"] * 22)
-    time.sleep(0.4)
+    pause(0.4)
     across = panel(work)
     app.key("Escape")
     true("The spray meets the wall" in across, across)
@@ -90,9 +89,9 @@ def test_tall_bottle():
     app.key("ctrl+a")
     app.type("24")
     app.key("Return")
-    time.sleep(0.3)
+    pause(0.3)
     app.key("Escape")
-    time.sleep(0.5)
+    pause(0.5)
     text = in_hand(work, NICHE, "Up", "Down")
     true("May not stand here" in text and 'the tallest bottle of 24" and an inch need 25"' in text, text)
     work.select(NICHE)
@@ -103,9 +102,9 @@ def test_tall_bottle():
     app.key("ctrl+a")
     app.type("0")
     app.key("Return")
-    time.sleep(0.3)
+    pause(0.3)
     app.key("Escape")
-    time.sleep(0.5)
+    pause(0.5)
 
 
 def test_five_best_places():

@@ -8,10 +8,9 @@ import os
 import shutil
 import sys
 import tempfile
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import App, Board, Tap, equal, true  # noqa: E402
+from driver import App, Tap, equal, pause, true  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 folder = tempfile.mkdtemp(prefix="drybay-watch-")
@@ -64,7 +63,7 @@ def test_keep_mine():
     app.get("label", "bath.drybay · unsaved changes")
     app.key("ctrl+s")
     app.wait(lambda: b"Theirs" in read(), "mine to be saved without asking")
-    time.sleep(1.2)
+    pause(1.2)
     true(app.find("label", CHANGED) is None, "the window's own save is taken for someone else's")
 
 
@@ -112,7 +111,7 @@ def test_newer():
     app.get("label", "(?s).*phases: unknown field.*parts.0..kind: unknown word “mirror & lamp”.*")
     app.key("Escape")
     app.gone("label", "These places of the file.*")
-    time.sleep(0.6)
+    pause(0.6)
     # No papers of half a bath.
     app.key("ctrl+e")
     app.get("label", "Papers would lack what is not shown here.*")
@@ -120,7 +119,7 @@ def test_newer():
     # Saving asks for another name, and then it is a file of this version.
     copy = os.path.join(folder, "copy.drybay")
     app.key("ctrl+s")
-    time.sleep(1.2)
+    pause(1.2)
     app.key("ctrl+a")
     app.type(copy)
     app.key("Return")

@@ -6,10 +6,9 @@ import os
 import shutil
 import sys
 import tempfile
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import App, Tap, equal, true  # noqa: E402
+from driver import App, Tap, equal, pause, true  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 folder = tempfile.mkdtemp(prefix="drybay-files-")
@@ -20,7 +19,7 @@ app = App([program])
 def written(name):
     path = os.path.join(folder, name)
     app.wait(lambda: os.path.exists(path) and os.path.getsize(path) > 0, name + " to be written")
-    time.sleep(0.2)
+    pause(0.2)
     with open(path, "rb") as f:
         return f.read()
 
@@ -54,7 +53,7 @@ def test_drawing():
 def test_print_dialog():
     app.key("ctrl+p")
     app.wait(lambda: len(app.windows()) > 1, "the print dialog")
-    time.sleep(0.5)
+    pause(0.5)
     app.key("Escape")
     app.wait(lambda: len(app.windows()) == 1, "the print dialog to close")
 
@@ -62,7 +61,7 @@ def test_print_dialog():
 def test_open():
     shutil.copy(os.path.join(source, "data/demo/client-shower.drybay"), os.path.join(folder, "second.drybay"))
     app.key("ctrl+o")
-    time.sleep(1.2)
+    pause(1.2)
     app.type(os.path.join(folder, "second.drybay"))
     app.key("Return")
     app.get("label", "second.drybay")
@@ -75,7 +74,7 @@ def test_bad_file():
     with open(os.path.join(folder, "bad.drybay"), "w") as f:
         f.write('{"format": "drybay-project", "version": 1, "rooms": [')
     app.key("ctrl+o")
-    time.sleep(1.2)
+    pause(1.2)
     app.type(os.path.join(folder, "bad.drybay"))
     app.key("Return")
     app.get("label", ".*bad.drybay.*")

@@ -6,11 +6,10 @@ opens every menu and window there is and looks for things without a name.
 Arguments: the odd window's program (tests/ui/odd-window.c), the source folder."""
 import os
 import sys
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 import display  # noqa: E402
-from driver import App, Atspi, Tap, extents, is_named, path_to, true, walk, walk_open  # noqa: E402
+from driver import App, Atspi, Tap, extents, is_named, path_to, pause, true, walk, walk_open  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 ALCOVE = os.path.join(source, "data/demo/alcove-refit.drybay")
@@ -53,13 +52,13 @@ def walk_with_tab(file, size, steps, least, around=NEAR, **environment):
     try:
         if file:
             app.get("push button", ".*(finding|advice).*")
-        time.sleep(1.0)
+        pause(1.0)
         looks = display.Display()
         screen = tuple(map(int, size.split("x")))
         seen, unseen, last = set(), [], None
         for _ in range(steps):
             app.key("Tab")
-            time.sleep(0.35)
+            pause(0.35)
             node = focused(app)
             if last:
                 box, before, what = last
@@ -106,7 +105,7 @@ def test_menus():
     app = App([program, "--size", "1400x900", ALCOVE])
     try:
         app.get("push button", ".*(finding|advice).*")
-        time.sleep(0.8)
+        pause(0.8)
         known = paths(app)
         for name in ("Room", "Papers", "Main Menu", "Layers"):
             button = app.get(None, ".*%s.*" % name) if name != "Main Menu" else app.get(None, "(Main )?[Mm]enu")
@@ -115,13 +114,13 @@ def test_menus():
                 """The click that closes the menu before opens none."""
                 if check_names(app, name, known) <= 2:
                     app.click(button)
-                    time.sleep(0.6)
+                    pause(0.6)
                 return check_names(app, name, known) > 2
             app.wait(come_up, "a menu at %s" % name)
             app.key("Escape")
-            time.sleep(0.3)
+            pause(0.3)
         app.click(app.get("list item", "Shampoo niche"))
-        time.sleep(0.4)
+        pause(0.4)
         app.key("Menu")
         app.wait(lambda: check_names(app, "the object's menu", known) > 2, "the object's menu")
         app.key("Escape")
@@ -135,10 +134,10 @@ def test_windows():
         app = App([program, "--size", "1400x900", ALCOVE])
         try:
             app.get("push button", ".*(finding|advice).*")
-            time.sleep(0.8)
+            pause(0.8)
             known = paths(app)
             app.key(keys)
-            time.sleep(1.2)
+            pause(1.2)
             if title != ".*":
                 app.get(None, title)
             check_names(app, keys, known)

@@ -7,10 +7,9 @@ import re
 import shutil
 import subprocess
 import sys
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import Tap, Work, equal, near, true, xd  # noqa: E402
+from driver import Tap, Work, equal, near, pause, true, xd  # noqa: E402
 
 from gi.repository import Gio, GLib  # noqa: E402  (after the driver, which takes G_DEBUG off this process)
 
@@ -78,7 +77,7 @@ def toggle_client_view():
     bus = Gio.bus_get_sync(Gio.BusType.SESSION)
     bus.call_sync("io.github.drybay.Drybay", "/io/github/drybay/Drybay/window/1", "org.gtk.Actions", "Activate",
                   GLib.Variant("(sava{sv})", ("show-client", [], {})), None, Gio.DBusCallFlags.NONE, 5000, None)
-    time.sleep(0.5)
+    pause(0.5)
 
 
 def test_board_covered_while_something_is_held_over_it():
@@ -99,7 +98,7 @@ def test_part_dropped_on_an_entry():
     button = board.shelf(NICHE)
     search = app.find("text", "Find a part.*") or app.get("entry", "Find a part.*")
     app.drag(button, app.centre(search), steps=25)
-    time.sleep(0.6)
+    pause(0.6)
     equal(app.centre(app.get("push button", re.escape(NICHE))), button, "where the part is on the shelf")
 
 
@@ -116,7 +115,7 @@ class Files:
         self.window = app.wait(lambda: xd("search", "--onlyvisible", "--name", "^Files to drag$").split(), "its window")[-1]
         xd("windowmove", self.window, 0, 0)
         xd("windowraise", self.window)
-        time.sleep(0.4)
+        pause(0.4)
 
     def line(self):
         return self.process.stdout.readline().strip()

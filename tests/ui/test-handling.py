@@ -11,7 +11,7 @@ import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 import display  # noqa: E402
-from driver import Atspi, Tap, Work, equal, near, true, xd  # noqa: E402
+from driver import Atspi, Tap, Work, equal, near, pause, true, xd  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 tap = Tap()
@@ -44,7 +44,7 @@ def test_typed_distance_of_selection():
     app.wait(lambda: '60" above' in board.place(NICHE), "the niche at 5 ft")
     app.type("999")
     app.key("Return")
-    time.sleep(0.3)
+    pause(0.3)
     true(app.find("label", "There is no room for that distance"), "an impossible distance was not told")
     app.key("Escape")
     near(niche()["z"], 60 * INCH, "height after Escape")
@@ -64,10 +64,10 @@ def test_selection_repaints_its_place():
     app.click(places[1])
     for i in range(4):
         xd("mousemove", *places[i % 2])
-        time.sleep(0.4)
+        pause(0.4)
         screen.drawn()
         xd("click", "1")
-        time.sleep(0.6)
+        pause(0.6)
         boxes = screen.drawn()
         true(boxes, "nothing was drawn at a selection")
         whole = [b for b in boxes if b[0] <= x and b[1] <= y and b[0] + b[2] >= x + w and b[1] + b[3] >= y + h]
@@ -94,7 +94,7 @@ def test_studs():
     app.key("s")
     equal(len(studs()), 3)
     app.key("Tab", "Right", "Right")
-    time.sleep(0.3)
+    pause(0.3)
     near(wall(0)["found_studs"][1], 32 * INCH + 2 * INCH / 16, "second stud nudged")
     app.key("Insert")
     equal(len(app.wait(lambda: len(studs()) == 4 and studs(), "a fourth stud")), 4)
@@ -107,7 +107,7 @@ def test_studs():
     app.type("14")
     board.until_side("Left, to .*")
     app.key("Return")
-    time.sleep(0.3)
+    pause(0.3)
     near(wall(0)["found_studs"][0], 14 * INCH, "typed center")
     app.key("Escape")
     equal(board.selected().get_name(), "Back wall", "Escape goes back to the wall")
@@ -136,7 +136,7 @@ def test_corner_and_wall():
     app.type("66")
     board.until_side("Length of the wall")
     app.key("Return")
-    time.sleep(0.3)
+    pause(0.3)
     near(wall(1)["start"][0], 66 * INCH, "typed length of the wall")
     undo()
 
@@ -153,11 +153,11 @@ def test_tub_on_its_face():
 def test_faces():
     app.click(app.centre(board.item(NICHE)))
     app.key("Home")
-    time.sleep(0.3)
+    pause(0.3)
     width = app.box(board.item("Back wall"))[2]
     for _ in range(3):
         app.key("Page_Down")
-        time.sleep(0.2)
+        pause(0.2)
     true(app.box(board.item("Back wall"))[2] > 1.5 * width, "Page Down did not turn to the back wall")
     app.key("Page_Up")
     app.key("Home")
@@ -171,7 +171,7 @@ def test_panning():
     before = app.box(board.item("Back wall"))
     xd("mousemove", *spot)
     xd("keydown", "space")
-    time.sleep(0.15)
+    pause(0.15)
     app.drag(spot, (spot[0] + 50, spot[1] - 30))
     xd("keyup", "space")
     after = app.box(board.item("Back wall"))
@@ -194,14 +194,14 @@ def test_panning():
 def copied_room_is_shown():
     """The Room menu marks the room that is on the board."""
     work.menu_button("Room")
-    time.sleep(0.4)
+    pause(0.4)
 
     def probe():
         return [(n.get_role_name(), n.get_name(), n.get_state_set().contains(Atspi.StateType.CHECKED))
                 for n in app.nodes() if "menu item" in n.get_role_name()]
     items = app.wait(probe, "the items of the Room menu")
     app.key("Escape")
-    time.sleep(0.3)
+    pause(0.3)
     return any(checked and "copy" in name for _, name, checked in items)
 
 
@@ -223,11 +223,11 @@ def test_rooms():
     true(not shown, "a removed room is still shown")
     app.get("push button", "_?Undo.*")
     undo()  # by its key: a press right after a menu has gone is lost in GTK 4.8 now and then (docs/reliability.md)
-    time.sleep(0.3)
+    pause(0.3)
     equal(len(project()["rooms"]), 3)
     true(copied_room_is_shown(), "undo brought the room back, but another one is shown")
     app.key("ctrl+shift+z")
-    time.sleep(0.3)
+    pause(0.3)
     true(not copied_room_is_shown(), "the room removed again is still shown")
     undo(3)
     equal(len(project()["rooms"]), 1)
@@ -238,24 +238,24 @@ def test_press_after_menu():
     """What is pressed right after a menu was closed by Escape is not lost (ui/closing.c); it was, three times in ten."""
     room_button = app.centre(next(n for n in app.nodes() if n.get_name() == "Room" and n.get_role_name() not in ("label", "panel")))
     undo_button = None
-    for pause in (0.02, 0.1, 0.3) * 3:
+    for quickly in (0.02, 0.1, 0.3) * 3:
         xd("mousemove", *room_button)
-        time.sleep(0.05)
+        pause(0.05)
         xd("click", 1)
-        time.sleep(0.3)
+        pause(0.3)
         menu("_?Duplicate Room.*")
         equal(len(project()["rooms"]), 2)
         undo_button = undo_button or app.centre(app.get("push button", "_?Undo.*"))
         xd("mousemove", *room_button)
-        time.sleep(0.05)
+        pause(0.05)
         xd("click", 1)
-        time.sleep(pause)
+        time.sleep(quickly)
         xd("key", "Escape")
-        time.sleep(pause)
+        time.sleep(quickly)
         xd("mousemove", *undo_button)
-        time.sleep(0.1)
+        pause(0.1)
         xd("click", 1)
-        time.sleep(0.3)
+        pause(0.3)
         equal(len(project()["rooms"]), 1, "the press was lost")
 
 
@@ -270,7 +270,7 @@ def test_menu_of_something_out_of_sight():
     app.get("menu item", "_?Exact Sizes….*")
     app.key("Escape")
     app.key("ctrl+0")
-    time.sleep(0.3)
+    pause(0.3)
 
 
 def test_list_of_a_row_out_of_sight():
@@ -280,14 +280,14 @@ def test_list_of_a_row_out_of_sight():
     x, y, w, h = app.box(app.get("panel", "Inspector"))
     xd("mousemove", x + w // 2, y + h // 2)
     xd("click", "--repeat", 5, "--delay", 5, 5)
-    time.sleep(0.5)
+    pause(0.5)
     app.click(app.resting_centre(app.get("list item", "Tile")))
     row = app.get("combo box", "Tile from the catalog")
     for key in ("space", "Return"):
         app.click(app.resting_centre(row))
-        time.sleep(0.3)
+        pause(0.3)
         app.key("Escape")
-        time.sleep(0.3)
+        pause(0.3)
         xd("mousemove", x + w // 2, y + h // 2)
         xd("click", "--repeat", 60, "--delay", 5, 5)
         app.wait(lambda: app.centre(row)[1] < y, "the row to go out of sight", 10)
@@ -304,7 +304,7 @@ def test_arrows_pass_closed_groups():
     x, y, _, _ = app.box(app.get("panel", "Ledger"))
     for _ in range(2):  # opened and closed again, its button keeps the keyboard
         app.click((x + 26, y + 20))
-        time.sleep(0.5)
+        pause(0.5)
     equal(board.focused().get_name(), "Open the ledger")
     app.key("Up")
     true(app.process.poll() is None, app.log())
@@ -318,9 +318,9 @@ def test_object_menu():
     for name in ("_?Exact Sizes….*", "Set a Dis_?tance….*", "_?Move to….*", "Cu_?t.*", "De_?lete.*", "_?Next Face.*"):
         app.get("menu item", name)
     app.key("Escape")
-    time.sleep(0.3)
+    pause(0.3)
     app.key("Return")
-    time.sleep(0.3)
+    pause(0.3)
     focused = board.focused()
     true(focused is not None and focused.get_role_name() in ("text", "entry", "spin button"), "Enter opens the exact entries, not %s" % ([focused and focused.get_role_name(), focused and focused.get_name()],))
 

@@ -8,10 +8,9 @@ import os
 import subprocess
 import sys
 import tempfile
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import App, Board, Ledger, Tap, true  # noqa: E402
+from driver import App, Board, Ledger, Tap, pause, true  # noqa: E402
 
 program, source, cli = sys.argv[1:4]
 folder = tempfile.mkdtemp(prefix="drybay-hostile-")
@@ -75,17 +74,17 @@ def look(path, shown):
         app.wait(lambda: any(shown in name for name in names(app)), "%r to be shown" % shown)
         ledger = Ledger(app)
         app.key("ctrl+l")
-        time.sleep(0.5)
+        pause(0.5)
         pages = [node.get_name() for node in app.nodes() if node.get_role_name() == "page tab"]
         true(len(pages) > 3, "the ledger has few pages: %r" % pages)
         for page in pages:
             ledger.open(page)
         for _ in range(4):  # the inspector of one object after the other
             app.key("Tab", "Return")
-            time.sleep(0.2)
+            pause(0.2)
         for key in ("ctrl+z", "F10", "Escape", "ctrl+h", "Escape"):
             app.key(key)
-            time.sleep(0.3)
+            pause(0.3)
         true(app.process.poll() is None, "the program ended\n" + app.log())
         log = app.log()
         true("WARNING" not in log and "CRITICAL" not in log, log)

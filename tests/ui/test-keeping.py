@@ -8,10 +8,9 @@ import shutil
 import signal
 import sys
 import tempfile
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import App, Atspi, Board, Tap, equal, true  # noqa: E402
+from driver import App, Atspi, Board, Tap, equal, pause, true  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 folder = tempfile.mkdtemp(prefix="drybay-keeping-")
@@ -30,7 +29,7 @@ def nudge(times):
     """Moves the niche by the keyboard; each press is told by its entry, so it has been taken."""
     for _ in range(times):
         app.key("Right")
-        time.sleep(0.15)
+        pause(0.15)
 
 
 def select_niche():
@@ -50,7 +49,7 @@ def test_kill_and_recover():
     select_niche()
     nudge(3)
     app.get("label", ".*bath.drybay.*")
-    time.sleep(0.5)
+    pause(0.5)
     app.process.send_signal(signal.SIGKILL)
     app.process.wait()
     equal(read(), before, "the file after the kill")
@@ -61,13 +60,13 @@ def test_kill_and_recover():
     app.get("label", "Unsaved work is back.*")
     # The undo list is there as it was: back to the file's state, and forward again.
     app.key("ctrl+z")
-    time.sleep(0.3)
+    pause(0.3)
     app.key("ctrl+shift+z")
-    time.sleep(0.3)
+    pause(0.3)
     app.key("ctrl+s")
     app.wait(lambda: read() != before, "the recovered work to be saved")
     app.key("ctrl+z")
-    time.sleep(0.3)
+    pause(0.3)
     app.key("ctrl+s")
     app.wait(lambda: read() == before, "the state before the first step")
 
@@ -106,17 +105,17 @@ def test_versions():
 def test_same_file_twice():
     n = len(app.windows())
     app.key("ctrl+o")
-    time.sleep(1.2)
+    pause(1.2)
     app.type(path)
     app.key("Return")
-    time.sleep(1.0)
+    pause(1.0)
     equal(len(app.windows()), n, "windows")
 
 
 def test_discard_and_undo():
     select_niche()
     nudge(2)
-    time.sleep(0.5)
+    pause(0.5)
     app.process.send_signal(signal.SIGKILL)
     app.process.wait()
     start()

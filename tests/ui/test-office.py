@@ -6,11 +6,10 @@ Arguments: the program, the source folder."""
 import os
 import re
 import sys
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 import visit  # noqa: E402
-from driver import Atspi, Tap, near, true, walk  # noqa: E402
+from driver import Atspi, Tap, near, pause, true, walk  # noqa: E402
 from visit import differing, read_pdf  # noqa: E402
 
 tap = Tap()
@@ -27,9 +26,9 @@ class Visit(visit.Visit):
         x, y = self.app.box(row)[:2]
         self.app.move(x + 100, 400)
         self.app.click((x + 100, 400), button=5, repeat=30)  # the sections are below the systems
-        time.sleep(0.4)
+        pause(0.4)
         self.app.click(row)
-        time.sleep(0.6)
+        pause(0.6)
 
     def note(self):
         """What stands above the schedule."""
@@ -127,7 +126,7 @@ def test_cannot_tick_tile_before_cure(v):
     v.app.click(v.app.wait(lambda: v.row("Schedule", "Set (the )?tile.*"), "the tile again"))
     first = list(v.ledger.rows("Schedule"))[0]
     v.app.click(v.app.wait(lambda: v.row("Schedule", re.escape(first)), "the first task"))
-    time.sleep(0.5)
+    pause(0.5)
     v.app.click(v.app.wait(lambda: next((n for n in walk(v.row("Schedule", re.escape(first))) if n.get_role_name() == "push button" and
                                          n.get_name() == "Done"), None), "the first task's button"))
     v.app.wait(lambda: "done" in v.work.room(), "what is done in the file")
@@ -162,12 +161,12 @@ def test_prints_trade_sheets(v):
 def test_clicks_a_quantity(v):
     """Office 9: the screws of a line are lit up on the board, a screw's line not where boards are; Escape puts them out."""
     v.ledger.open("Take-off")
-    time.sleep(1.0)
+    pause(1.0)
     x, y, w, h = v.app.box(v.board.node())
     v.app.move(x + 4, y + h - 8)
 
     def look(name):
-        time.sleep(1.0)
+        pause(1.0)
         return v.look(name, (x, y, w, h))
 
     plain = look("plain")
@@ -196,7 +195,7 @@ def test_types_three_widths(v):
         v.app.key("ctrl+a")
         v.app.type(text)
         v.app.key("Return")
-        time.sleep(0.4)
+        pause(0.4)
 
     def walls():
         return v.work.room()["walls"]
@@ -220,7 +219,7 @@ def test_types_three_widths(v):
     give("Width in the middle", "60 1/8")
     v.ledger.wait_finding("Basin does not go between its walls", there=False)
     v.app.key("ctrl+l")
-    time.sleep(0.5)
+    pause(0.5)
     v.work.select_wall()  # away from the entry, which undoes its own typing
     v.work.undo(4)
     true(walls() == before, "four undo steps do not lead back: %s" % walls())

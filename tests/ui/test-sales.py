@@ -12,7 +12,7 @@ import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 import visit  # noqa: E402
-from driver import Atspi, Tap, equal, pictures_folder, true  # noqa: E402
+from driver import Atspi, Tap, equal, pause, pictures_folder, true  # noqa: E402
 from visit import differing, read_pdf  # noqa: E402
 
 tap = Tap()
@@ -41,7 +41,7 @@ class Visit(visit.Visit):
         self.app.key("t")
         found = self.app.wait(lambda: next((n for n in self.app.nodes() if n.get_role_name() == "push button" and
                                             re.fullmatch(pattern, n.get_name() or "") and in_menu(n)), None), "the tile in the menu")
-        time.sleep(0.3)
+        pause(0.3)
         self.app.click(found)
 
     def cards(self):
@@ -53,7 +53,7 @@ class Visit(visit.Visit):
         """The picture's pixels, in a file of that name."""
         node = self.app.get("image", "Picture of the wet area.*")
         self.app.move(1, 1)
-        time.sleep(0.4)
+        pause(0.4)
         return self.look(name, self.app.box(node))
 
     def pdf(self, keys, name, chord_waits=1.0):
@@ -62,7 +62,7 @@ class Visit(visit.Visit):
         self.app.key(keys)
         self.app.answer_dialog(path)
         self.app.wait(lambda: os.path.exists(path) and os.path.getsize(path) > 3000, name)
-        time.sleep(chord_waits)
+        pause(chord_waits)
         return read_pdf(path)
 
 
@@ -101,7 +101,7 @@ def test_keys_do_not_reach_the_board(v):
     v.board.selected()
     v.show()
     v.app.key("Delete", "m", "1", "2", "b", "ctrl+1", "ctrl+r", "ctrl+x", "Insert", "ctrl+e")
-    time.sleep(0.5)
+    pause(0.5)
     v.app.get("push button", "As planned")
     v.app.key("Escape")
     v.app.get("list", "Board: plan and walls")
@@ -117,7 +117,7 @@ def test_changes_tile(v):
     v.try_tile(".*4 x 12 in.*")
     v.app.get("label", "Changed since we began")
     v.app.wait(lambda: price(v.cards()["As planned"]) != before, "another price")
-    time.sleep(0.5)
+    pause(0.5)
     true(differ(then, v.picture("after")) > 500, "the picture shows the same tile")
     told = v.app.wait(lambda: next((n.get_name() for n in v.app.nodes() if n.get_role_name() == "label" and " instead of " in (n.get_name() or "")
                                     and n.get_name().startswith("Ceramic")), None), "the difference in words")
@@ -133,7 +133,7 @@ def test_floor_in_words(v):
     v.work.select(".*(pan|Pan|base).*")
     switch = v.app.wait(lambda: next((n for n in v.app.nodes() if n.get_name() == "Mortar floor made on site" and
                                       n.get_role_name() in ("switch", "check box", "toggle button")), None), "the switch for a floor of mortar")
-    time.sleep(0.6)
+    pause(0.6)
     switch.do_action(0)
     v.app.wait(lambda: v.work.room()["basin"].get("site_built"), "the floor of mortar in the file")
     v.app.key("Escape", "Escape")
@@ -187,7 +187,7 @@ def test_walks_cards_by_keys(v):
     v.app.get("image", "Picture of the wet area: %s.*" % re.escape(names[1]))
     v.app.key("Up", "Return")
     v.app.get("image", "Picture of the wet area: %s.*" % re.escape(names[0]))
-    time.sleep(0.5)
+    pause(0.5)
     true(differ(first, v.picture("back")) < 200, "the first picture is another now")
 
 
@@ -206,12 +206,12 @@ def test_swings_doors(v):
     def still(name):
         now = look(name)
         while True:
-            time.sleep(0.5)
+            pause(0.5)
             os.replace(now, now + ".before")
             now = look(name)
             if differ(now + ".before", now) == 0:
                 return now
-    time.sleep(2)
+    pause(2)
     without = still("without")
     v.app.key("alt+7")
     v.app.wait(lambda: differ(without, look("now")) > 200, "the circle on the plan")
@@ -249,7 +249,7 @@ def test_swings_doors_only_when_asked():
                 counts = []
                 for press in ([], ["alt+7"]):
                     v.app.key(*press)
-                    time.sleep(2)
+                    pause(2)
                     counts.append(amber(v.look("look", (x, y, w, (h - 90) // 2))))
                 looks.append(counts)
             finally:

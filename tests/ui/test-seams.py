@@ -5,10 +5,9 @@ Arguments: the program, the source folder."""
 import os
 import re
 import sys
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import Tap, Work, equal, near, true  # noqa: E402
+from driver import Tap, Work, equal, near, pause, true  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 tap = Tap()
@@ -103,7 +102,7 @@ def test_by_clicks():
 def test_typed_and_finding():
     enter_pieces()
     app.key("Return")
-    time.sleep(0.5)
+    pause(0.5)
     app.key("ctrl+a")
     app.type("36")
     app.key("Return")
@@ -113,7 +112,7 @@ def test_typed_and_finding():
         if "wished" in board.selected_place():
             break
         app.key("Tab")
-        time.sleep(0.2)
+        pause(0.2)
     app.key("p")
     app.wait(lambda: not wished(), "the plan to choose")
     undo(2)

@@ -9,10 +9,9 @@ import os
 import shutil
 import sys
 import tempfile
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import App, Board, Tap, true  # noqa: E402
+from driver import App, Board, Tap, pause, true  # noqa: E402
 
 program = sys.argv[1]
 folder = tempfile.mkdtemp(prefix="drybay-ways-")
@@ -31,7 +30,7 @@ class Way:
         self.app.get("label", "Not saved yet")
         self.board = Board(self.app)
         self.board.item("Back wall|Wall 2")
-        time.sleep(0.6)
+        pause(0.6)
 
     def spots(self):
         """Places on the back wall, after the tub is there: of the niche, and where the valve ends up."""
@@ -42,7 +41,7 @@ class Way:
         self.app.key("ctrl+s")
         self.app.answer_dialog(self.path)
         self.app.wait(lambda: os.path.exists(self.path) and os.path.getsize(self.path), "the file")
-        time.sleep(0.2)
+        pause(0.2)
         self.app.close()
         with open(self.path, "rb") as f:
             return f.read()
@@ -104,11 +103,11 @@ def test_by_keys():
         app.key("ctrl+f")
         app.key("ctrl+a")
         app.type(name)
-        time.sleep(0.5)
+        pause(0.5)
         app.key("Tab")
         board.until_focused("push button", name)
         app.key("Return")
-        time.sleep(0.4)
+        pause(0.4)
 
     def distance(side_name, length):
         app.type("0")
@@ -116,14 +115,14 @@ def test_by_keys():
         app.key("ctrl+a")
         app.type("%.6fmm" % length)
         app.key("Return")
-        time.sleep(0.3)
+        pause(0.3)
 
     def to_wall(part):
         for _ in range(8):
             if board.selected_place().startswith("Back wall"):
                 return
             app.key("Tab")
-            time.sleep(0.2)
+            pause(0.2)
 
     take(TUB)
     app.key("Return")

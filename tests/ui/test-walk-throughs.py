@@ -10,11 +10,10 @@ import re
 import shutil
 import sys
 import tempfile
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 import visit  # noqa: E402
-from driver import App, Board, Ledger, Tap, equal, near, true  # noqa: E402
+from driver import App, Board, Ledger, Tap, equal, near, pause, true  # noqa: E402
 from visit import differing, read_pdf  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
@@ -31,7 +30,7 @@ class Visit(visit.Visit):
         self.app.key("ctrl+a")
         self.app.type(text)
         self.app.key("Return")
-        time.sleep(0.4)
+        pause(0.4)
 
 
 sitting = Visit.sitting
@@ -48,7 +47,7 @@ def test_first_minutes():
         app.click(app.get("push button", "_?New Project.*"))  # 1
         board.item("Back wall|Wall 2")
         true(any("tub" in name.lower() for name in board.names()), "no tub stands in the alcove: %s" % board.names())
-        time.sleep(0.6)
+        pause(0.6)
         place = board.shelf(niche)  # 2: looks for a niche
         app.drag(place, app.centre(board.item("Back wall|Wall 2")), steps=25)  # 3
         board.item("Niche.*")
@@ -108,7 +107,7 @@ def test_office_drops_tub(v):
     near(v.work.room()["basin"]["flange_thickness"], 3 / 16 * INCH, "the lip's thickness")
     v.ledger.open("Findings")
     v.app.click(v.app.get("list item", "Flange stands proud of the studs.*"))
-    time.sleep(0.6)
+    pause(0.6)
     v.app.click(v.app.get("push button", "Fur the studs out.*"))
     v.ledger.wait_finding("^Flange stands proud of the studs", there=False)
 
@@ -195,7 +194,7 @@ def test_home_niche_hits_stud(v):
     # The remedy stands first in the unfolded finding: one click mends it, one undo takes that back.
     v.ledger.open("Findings")
     v.app.click(v.app.get("list item", "Niche cuts a stud.*"))
-    time.sleep(0.6)
+    pause(0.6)
     v.app.click(v.app.get("push button", "Move the niche between the studs"))
     v.ledger.wait_finding("^Niche cuts a stud", there=False)
     v.app.key("ctrl+z")
@@ -259,7 +258,7 @@ def test_home_template(v):
     for key in ("ctrl+shift+t", "ctrl+alt+p"):
         app.key(key)
         app.wait(lambda: len(app.windows()) > 1, "the print dialog")
-        time.sleep(0.5)
+        pause(0.5)
         app.key("Escape")
         app.wait(lambda: len(app.windows()) == 1, "the print dialog to close")
 
@@ -298,12 +297,12 @@ def test_sales_peels_layers(v):
         """Two looks alike, half a second apart."""
         now = look()
         while True:
-            time.sleep(0.5)
+            pause(0.5)
             now, before = look(), now
             if alike(now, before):
                 return now
     v.app.get("push button", ".*fewest possible.*")
-    time.sleep(2)
+    pause(2)
     whole = before = still()
     for key in "1234567":
         v.app.key(key)
@@ -326,7 +325,7 @@ def test_sales_shows_water(v):
     v.app.move(x + 4, y + 4)
 
     def look(name):
-        time.sleep(2)
+        pause(2)
         return v.look(name, (x, y, w, h - 90))
 
     v.app.get("push button", ".*fewest possible.*")

@@ -5,10 +5,9 @@ Arguments: the program, the source folder. Judges by what assistive tools see an
 import os
 import re
 import sys
-import time
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import Tap, Work, equal, extents, true, xd  # noqa: E402
+from driver import Tap, Work, equal, extents, pause, true, xd  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 tap = Tap()
@@ -61,7 +60,7 @@ def test_escape_cancels_drag():
     before = place(NICHE)
     x, y = app.centre(item(NICHE))
     app.drag((x, y), (x + 40, y), hold=lambda: app.key("Escape"))
-    time.sleep(0.3)
+    pause(0.3)
     equal(place(NICHE), before)
     true(app.find("push button", "Undo"), "a cancelled drag left a step to undo")
 
@@ -75,7 +74,7 @@ def test_arrow_keys():
     now = [p for p in room()["parts"] if p.get("label") == NICHE][0]["u"]
     equal(round(now - left, 6), round(3 * 25.4 / 16, 6), "three steps of 1/16 in")
     app.key("shift+Up")
-    time.sleep(0.2)
+    pause(0.2)
     app.key("ctrl+z")
     app.key("ctrl+z")  # nudges of one go are one step; saving in between ended the first
     app.wait(lambda: place(NICHE) == before, "undo")
@@ -86,7 +85,7 @@ def test_tab_walks():
     seen = []
     for _ in range(4):
         app.key("Tab")
-        time.sleep(0.15)
+        pause(0.15)
         focused = [o.get_name() for o in objects() if "focused" in [s.value_nick for s in o.get_state_set().get_states()]]
         seen += focused
     true(len(set(seen)) == 4, "Tab walked over %s" % seen)
@@ -106,17 +105,17 @@ def test_duplicate_copy_paste():
     app.click(app.centre(item(NICHE)))
     n = len(parts("niche"))
     app.key("ctrl+d")
-    time.sleep(0.3)
+    pause(0.3)
     equal(len(parts("niche")), n + 1)
     app.key("ctrl+c")
     app.key("ctrl+v")
-    time.sleep(0.3)
+    pause(0.3)
     equal(len(parts("niche")), n + 2)
     app.key("ctrl+x")
-    time.sleep(0.3)
+    pause(0.3)
     equal(len(parts("niche")), n + 1)
     app.key("ctrl+z", "ctrl+z", "ctrl+z")
-    time.sleep(0.3)
+    pause(0.3)
     equal(len(parts("niche")), n)
 
 
@@ -129,30 +128,30 @@ def test_click_to_place():
     n = len(parts("valve"))
     button = shelf_button("Mixing valve for a shower")
     button.do_action(0)
-    time.sleep(0.4)
+    pause(0.4)
     x, y, w, h = app.box(item("Back wall"))
     app.move(x + w // 4, y + h // 3)
-    time.sleep(0.2)
+    pause(0.2)
     app.click((x + w // 4, y + h // 3))
-    time.sleep(0.4)
+    pause(0.4)
     valves = parts("valve")
     equal(len(valves), n + 1)
     app.key("ctrl+z")
-    time.sleep(0.3)
+    pause(0.3)
     equal(len(parts("valve")), n)
 
 
 def test_place_by_keyboard():
     n = len(parts("spout"))
     shelf_button("Tub spout").do_action(0)
-    time.sleep(0.4)
+    pause(0.4)
     app.key("shift+Up", "shift+Up", "Return")
-    time.sleep(0.3)
+    pause(0.3)
     equal(len(parts("spout")), n + 1)
     shelf_button("Tub spout").do_action(0)
-    time.sleep(0.4)
+    pause(0.4)
     app.key("Escape")
-    time.sleep(0.3)
+    pause(0.3)
     equal(len(parts("spout")), n + 1, "Escape put it away")
     app.key("ctrl+z")
 
@@ -165,7 +164,7 @@ def test_shelf_drag():
     app.wait(lambda: any(o.get_name().startswith("Alcove tub, 60 x 32") or o.get_name() == 'Tub 60" × 32"' for o in objects()),
              "the wider tub instead of " + before)
     app.key("ctrl+z")
-    time.sleep(0.3)
+    pause(0.3)
 
 
 def test_window_keys():
@@ -187,18 +186,18 @@ def test_draw_room():
     """Four corners by typed lengths and arrows, no pointer."""
     app.click(app.centre(item("Back wall")))
     app.key("ctrl+r")
-    time.sleep(0.3)
+    pause(0.3)
     app.key("Return")
     for arrow, length in (("Right", "70"), ("Up", "8'"), ("Left", "70")):
         app.key(arrow)
         app.type(length)
         app.key("Return")
     app.key("c")
-    time.sleep(0.5)
+    pause(0.5)
     walls = [w for w in room()["walls"]]
     equal(len([w for w in walls if not w.get("added")]), 4, "walls of the outline")
     app.key("ctrl+z")
-    time.sleep(0.3)
+    pause(0.3)
     item(NICHE)
 
 
@@ -206,7 +205,7 @@ def test_close_asks():
     item(NICHE)
     app.click(app.centre(item(NICHE)))
     app.key("Right")
-    time.sleep(0.3)
+    pause(0.3)
     app.key("ctrl+w")
     app.get("push button", "_?Discard.*")
     app.key("Escape")
