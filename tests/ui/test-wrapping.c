@@ -13,8 +13,8 @@ static const char *const words[] = {"The",      "drain", "is",       "at",      
                                     "kg/m²",    "must",  "–",        "clearance:", "(see",
                                     "manual)",  "60 in", "x6b",      "a8xs2x",     "high;",
                                     "½"};
-static const char *const gaps[] = {" ", " ", " ", " ", ", ", ": ", " — ", "\u00a0", "\u2009", "  ",
-                                   "\n", " \n"};
+static const char *const gaps[] = {" ",   " ",      " ",      " ",  ", ", ": ",
+                                   " — ", "\u00a0", "\u2009", "  ", "\n", " \n"};
 
 static char *
 make_text (GRand *rand, guint most)
