@@ -16,6 +16,7 @@
 #include "ui/screenshot.h"
 #include "ui/settings.h"
 #include "ui/sight.h"
+#include "ui/steady.h"
 #include "ui/window.h"
 #include "ui/wrapping.h"
 
@@ -307,6 +308,7 @@ dry_application_startup (GApplication *application)
   begin_catalog (self);
   G_APPLICATION_CLASS (dry_application_parent_class)->startup (application);
   dry_wrapping_install ();
+  dry_steady_install ();
   dry_closing_install ();
   dry_popover_place_install ();
   dry_sight_install ();

@@ -9,6 +9,7 @@
 #include "project/file.h"
 #include "ui/access.h"
 #include "ui/length-row.h"
+#include "ui/steady.h"
 
 typedef struct {
   DrySession *session; /* held */
@@ -191,6 +192,7 @@ add_board (List *list, guint index)
   self->note = adw_entry_row_new ();
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self->note), _ ("Note"));
   adw_entry_row_set_show_apply_button (ADW_ENTRY_ROW (self->note), TRUE);
+  dry_steady_keep_title (ADW_ENTRY_ROW (self->note));
   g_signal_connect (self->note, "apply", G_CALLBACK (note_applied_cb), self);
   adw_expander_row_add_row (ADW_EXPANDER_ROW (self->row), self->note);
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);

@@ -9,6 +9,7 @@
 
 #include "base/temperature.h"
 #include "ui/length-row.h"
+#include "ui/steady.h"
 
 /* --- from widget to session --- */
 
@@ -241,6 +242,7 @@ make_text_row (DryInspectorRow *self)
 
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _ (self->field->label));
   adw_entry_row_set_show_apply_button (ADW_ENTRY_ROW (row), TRUE);
+  dry_steady_keep_title (ADW_ENTRY_ROW (row));
   g_signal_connect (row, "apply", G_CALLBACK (text_applied_cb), self);
   return row;
 }

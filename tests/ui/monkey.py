@@ -106,7 +106,7 @@ class Monkey:
         self.random = random.Random(seed)
         self.events = self.rounds = self.restarts = self.dismissed = self.closed = 0
         self.leftover = []  # names of windows that would not close
-        self.memory = []  # kB with each fresh document
+        self.memory = []  # with each fresh document
         self.process = self.window = None
         self.kept = []
 
@@ -250,8 +250,11 @@ class Monkey:
             self.xdo("windowmove", self.window, "0", "0", "windowsize", self.window, str(WIDTH), str(HEIGHT))
 
     def resident(self):
+        """kB, of all that is there, and of what is the program's own: the machine may take pages of files (libraries,
+        fonts) from memory at any time, and does when nobody looked at them for a while."""
         with open("/proc/%d/status" % self.process.pid) as f:
-            return int(re.search(r"VmRSS:\s*(\d+)", f.read()).group(1))
+            kept = dict(re.findall(r"(VmRSS|RssAnon|VmSwap):\s*(\d+)", f.read()))
+        return int(kept["VmRSS"]), int(kept["RssAnon"]) + int(kept["VmSwap"])
 
     def alive(self):
         if self.process.poll() is None:
@@ -351,15 +354,19 @@ class Monkey:
         os.remove(path)
 
     def tell_memory(self):
-        """The first of each document is left out: it loads what is kept for good."""
+        """The first third is left out: what is kept for good is loaded in it, letters of each size among it. What is
+        left is halved, each half with as many looks at each document."""
         n = len(DEMOS)
-        print("# resident with each fresh document, kB: " + " ".join("%d" % kb for kb in self.memory))
-        rest = self.memory[n:len(self.memory) // n * n]
-        half = len(rest) // n // 2 * n
-        if half > 0:
-            first, last = sum(rest[:half]) / half, sum(rest[-half:]) / half
-            print("# windows of earlier documents that stayed open: %s" % (", ".join(self.leftover) or "none"))
-            print("# the first of each left out: %.0f kB in the first half, %.0f kB in the second: %+.2f %%" % (first, last, 100 * (last - first) / first))
+        warm = (len(self.memory) // 3 + n - 1) // n * n
+        rest = self.memory[warm:]
+        half = len(rest) // (2 * n) * n
+        print("# windows of earlier documents that stayed open: %s" % (", ".join(self.leftover) or "none"))
+        for which, what in enumerate(("resident", "of that its own")):
+            print("# %s with each fresh document, kB: %s" % (what, " ".join("%d" % look[which] for look in self.memory)))
+            if half > 0:
+                first, last = (sum(look[which] for look in part) / half for part in (rest[:half], rest[-half:]))
+                print("# the first %d left out: %.0f kB in the first half, %.0f kB in the second: %+.2f %%" % (
+                    warm, first, last, 100 * (last - first) / first))
 
     def run(self):
         start = time.monotonic()
