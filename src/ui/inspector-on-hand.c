@@ -189,10 +189,7 @@ add_board (List *list, guint index)
   g_signal_connect (self->count, "value-changed", G_CALLBACK (count_changed_cb), self);
   self->only = add_control (self, _ ("For this system only"), gtk_switch_new ());
   g_signal_connect (self->only, "notify::active", G_CALLBACK (only_changed_cb), self);
-  self->note = adw_entry_row_new ();
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self->note), _ ("Note"));
-  adw_entry_row_set_show_apply_button (ADW_ENTRY_ROW (self->note), TRUE);
-  dry_steady_keep_title (ADW_ENTRY_ROW (self->note));
+  self->note = dry_steady_entry_row_new (_ ("Note"));
   g_signal_connect (self->note, "apply", G_CALLBACK (note_applied_cb), self);
   adw_expander_row_add_row (ADW_EXPANDER_ROW (self->row), self->note);
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);

@@ -238,11 +238,8 @@ make_choice_row (DryInspectorRow *self)
 static GtkWidget *
 make_text_row (DryInspectorRow *self)
 {
-  GtkWidget *row = adw_entry_row_new ();
+  GtkWidget *row = dry_steady_entry_row_new (_ (self->field->label));
 
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _ (self->field->label));
-  adw_entry_row_set_show_apply_button (ADW_ENTRY_ROW (row), TRUE);
-  dry_steady_keep_title (ADW_ENTRY_ROW (row));
   g_signal_connect (row, "apply", G_CALLBACK (text_applied_cb), self);
   return row;
 }

@@ -285,11 +285,8 @@ update (Schedule *self)
 static GtkWidget *
 add_entry (Schedule *self, const char *title, const char *hint, GCallback applied)
 {
-  GtkWidget *row = adw_entry_row_new ();
+  GtkWidget *row = dry_steady_entry_row_new (title);
 
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
-  adw_entry_row_set_show_apply_button (ADW_ENTRY_ROW (row), TRUE);
-  dry_steady_keep_title (ADW_ENTRY_ROW (row));
   gtk_widget_set_tooltip_text (row, hint);
   dry_access_set_name (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (row))), title);
   g_signal_connect_swapped (row, "apply", applied, self);

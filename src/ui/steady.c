@@ -19,15 +19,16 @@ original_quark (void)
   return g_quark_from_static_string ("drybay-toast-overlay-size-allocate");
 }
 
-/* What a widget takes beyond its content, which is what it says its size is. */
+/* What a widget takes beyond its content, which is what it says its size is. Its style is the one
+ * thing that tells, though GTK 4.10 and later call that deprecated. */
 static void
 find_edges (GtkWidget *widget, int *across, int *along)
 {
   GtkBorder margin, border, padding;
   GtkStyleContext *style;
 
-  G_GNUC_BEGIN_IGNORE_DEPRECATIONS /* since GTK 4.10, without anything in their place */
-      style = gtk_widget_get_style_context (widget);
+  G_GNUC_BEGIN_IGNORE_DEPRECATIONS
+  style = gtk_widget_get_style_context (widget);
   gtk_style_context_get_margin (style, &margin);
   gtk_style_context_get_border (style, &border);
   gtk_style_context_get_padding (style, &padding);
@@ -174,8 +175,8 @@ allocate_area (GtkWidget *area, int width, int height, int baseline)
   gtk_widget_allocate (parts.text, width, height, text_baseline, NULL);
 }
 
-void
-dry_steady_keep_title (AdwEntryRow *row)
+static void
+keep_title (AdwEntryRow *row)
 {
   GtkEditable *text = gtk_editable_get_delegate (GTK_EDITABLE (row));
   GtkWidget *area = text ? gtk_widget_get_parent (GTK_WIDGET (text)) : NULL;
@@ -184,4 +185,15 @@ dry_steady_keep_title (AdwEntryRow *row)
   if (area && find_parts (area, &parts))
     gtk_widget_set_layout_manager (
         area, gtk_custom_layout_new (get_request_mode, measure_area, allocate_area));
+}
+
+GtkWidget *
+dry_steady_entry_row_new (const char *title)
+{
+  GtkWidget *row = adw_entry_row_new ();
+
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
+  adw_entry_row_set_show_apply_button (ADW_ENTRY_ROW (row), TRUE);
+  keep_title (ADW_ENTRY_ROW (row));
+  return row;
 }

@@ -13,8 +13,9 @@ G_BEGIN_DECLS
  * at their size. Call it once, before the first toast is shown. */
 void dry_steady_install (void);
 
-/* The same for the title of an entry row: it moves and fades, at one size when the row is empty and
- * at another when it is not. A row that is not built as expected stays as it is. */
-void dry_steady_keep_title (AdwEntryRow *row);
+/* A row to type text into, with a button to confirm it. Its title moves and fades, at one size when
+ * the row is empty and at another when it is not; in a libadwaita that builds such rows otherwise
+ * it does what it does there. Floating. */
+GtkWidget *dry_steady_entry_row_new (const char *title);
 
 G_END_DECLS

@@ -109,11 +109,12 @@ def read_threads():
 def pause(seconds):
     """Gives the program that long: what a thread of it has to wait for a processor, on a machine that does other things
     too, does not count. Then waits until its window has done what came before."""
-    given, end = 0.0, time.monotonic() + seconds + PATIENCE
-    while time.monotonic() < end:
-        begun, before = time.monotonic(), read_threads()
+    given, begun, before = 0.0, time.monotonic(), read_threads()
+    end = begun + seconds + PATIENCE
+    while begun < end:
         time.sleep(min(LOOK, seconds))
-        took, after = time.monotonic() - begun, read_threads()
+        now, after = time.monotonic(), read_threads()
+        took = now - begun
         starved, busy = 0.0, False
         for task, (ran, waited, stuck, first) in after.items():
             ran, waited = ran - before.get(task, after[task])[0], waited - before.get(task, after[task])[1]
@@ -122,6 +123,7 @@ def pause(seconds):
         given += took - min(starved, took)
         if given >= seconds - 0.01 and not busy:
             return
+        begun, before = now, after
 
 
 class App:

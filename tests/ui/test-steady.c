@@ -45,13 +45,9 @@ has_class (GtkWidget *widget, gconstpointer name)
 }
 
 static GtkWidget *
-add_row (GtkWidget *list, gboolean keep)
+add_row (GtkWidget *list, GtkWidget *row)
 {
-  GtkWidget *row = adw_entry_row_new ();
-
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), "Name");
-  if (keep)
-    dry_steady_keep_title (ADW_ENTRY_ROW (row));
   gtk_list_box_append (GTK_LIST_BOX (list), row);
   return row;
 }
@@ -96,8 +92,9 @@ assert_same_place (GtkWidget *row, GtkWidget *plain, const char *name)
 static void
 test_steady_titles (DryDesk *desk, gconstpointer data)
 {
-  GtkWidget *list = gtk_list_box_new (), *row = add_row (list, TRUE),
-            *plain = add_row (list, FALSE);
+  GtkWidget *list = gtk_list_box_new ();
+  GtkWidget *row = add_row (list, dry_steady_entry_row_new ("Name"));
+  GtkWidget *plain = add_row (list, adw_entry_row_new ());
   Seen seen[2] = {{.smallest = 1, .largest = 1}, {.smallest = 1, .largest = 1}};
 
   gtk_list_box_insert (GTK_LIST_BOX (list), gtk_entry_new (), 0);
