@@ -8,6 +8,7 @@
 #include "ui/actions.h"
 #include "ui/canvas-distance.h"
 #include "ui/canvas-mark.h"
+#include "ui/plain-entry.h"
 
 gboolean
 dry_entry_is_open (DryCanvas *self)
@@ -92,7 +93,7 @@ build_entry (DryCanvas *self)
   gtk_label_set_ellipsize (GTK_LABEL (self->entry.caption), PANGO_ELLIPSIZE_END);
   gtk_editable_set_width_chars (GTK_EDITABLE (self->entry.text), 11);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry.text), 11);
-  gtk_entry_set_input_hints (GTK_ENTRY (self->entry.text), GTK_INPUT_HINT_NO_EMOJI);
+  dry_plain_entry_set_up (self->entry.text);
   g_object_set (self->entry.text, "truncate-multiline", TRUE, NULL);
   gtk_box_append (GTK_BOX (box), self->entry.caption);
   gtk_box_append (GTK_BOX (box), self->entry.text);

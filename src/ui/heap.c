@@ -9,7 +9,7 @@
 #  include <malloc.h>
 #endif
 
-#define HEAPS       2
+#define HEAPS       16 /* the window's, and one for each thread that is likely to be there at once */
 #define ALONE       (32 * 1024 * 1024) /* bytes; what is as large is given back at once */
 #define KEPT_AT_END (64 * 1024 * 1024) /* bytes, of each heap */
 #define WHOLE       (256 * 1024)       /* bytes; what is let go at once has to be 64 kB at least */
@@ -34,13 +34,48 @@ __attribute__ ((section (".preinit_array"),
 
 #ifdef __GLIBC__
 
-static gpointer in_second; /* something large in the second heap */
+#  define OTHERS (HEAPS - 1)
+
+static gpointer in_others[OTHERS]; /* something large in each heap but the first */
 static GMutex lock;
 
+typedef struct {
+  GMutex lock;
+  GCond all_there;
+  guint n;
+} Meeting;
+
+/* A heap is a thread's own as long as one without a thread is left: nobody goes before all have
+ * one. */
 static gpointer
 take_from_own_heap (gpointer data)
 {
-  return malloc (WHOLE);
+  Meeting *meeting = data;
+  gpointer taken = malloc (WHOLE);
+
+  g_mutex_lock (&meeting->lock);
+  if (++meeting->n == OTHERS)
+    g_cond_broadcast (&meeting->all_there);
+  while (meeting->n < OTHERS)
+    g_cond_wait (&meeting->all_there, &meeting->lock);
+  g_mutex_unlock (&meeting->lock);
+  return taken;
+}
+
+static void
+make_others (void)
+{
+  GThread *threads[OTHERS];
+  Meeting meeting = {0};
+
+  g_mutex_init (&meeting.lock);
+  g_cond_init (&meeting.all_there);
+  for (guint i = 0; i < OTHERS; i++)
+    threads[i] = g_thread_new ("heap", take_from_own_heap, &meeting);
+  for (guint i = 0; i < OTHERS; i++)
+    in_others[i] = g_thread_join (threads[i]);
+  g_cond_clear (&meeting.all_there);
+  g_mutex_clear (&meeting.lock);
 }
 
 void
@@ -53,32 +88,32 @@ dry_heap_set_up (void)
    * set for a moment below, and glibc then changes neither any more. */
   mallopt (M_MMAP_THRESHOLD, ALONE);
   mallopt (M_TRIM_THRESHOLD, KEPT_AT_END);
-  /* The first thread that is made has the second heap. */
-  in_second = g_thread_join (g_thread_new ("heap", take_from_own_heap, NULL));
+  make_others ();
 }
 
 /* malloc_trim() leaves the end of every heap but the first. What gives that back is letting go of
  * something large in that heap, whichever thread does it: a part of what lies there for this. */
 static void
-trim_second_heap (void)
+trim_others (void)
 {
   gpointer part;
 
   g_mutex_lock (&lock);
   mallopt (M_TRIM_THRESHOLD, 0);
-  if ((part = realloc (in_second, PART)) != NULL)
-    in_second = part;
+  for (guint i = 0; i < OTHERS; i++)
+    if (in_others[i] != NULL && (part = realloc (in_others[i], PART)) != NULL)
+      in_others[i] = part;
   mallopt (M_TRIM_THRESHOLD, KEPT_AT_END);
-  if ((part = realloc (in_second, WHOLE)) != NULL)
-    in_second = part;
+  for (guint i = 0; i < OTHERS; i++)
+    if (in_others[i] != NULL && (part = realloc (in_others[i], WHOLE)) != NULL)
+      in_others[i] = part;
   g_mutex_unlock (&lock);
 }
 
 void
 dry_heap_trim (void)
 {
-  if (in_second != NULL)
-    trim_second_heap ();
+  trim_others ();
   malloc_trim (0);
 }
 

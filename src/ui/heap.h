@@ -7,10 +7,11 @@
 
 G_BEGIN_DECLS
 
-/* glibc gives each thread a heap of its own, up to eight for each processor, and each keeps what
- * was freed in it. Plans are made by whichever thread is at hand and freed by another, so that
- * after some hours each heap has once held the most that any did. Two heaps hardly get in each
- * other's way: the window has one, its workers the other.
+/* Where the window's things lie between those of a thread, which come and go by tens of megabytes,
+ * what the window keeps ends up scattered over all of that, and holds its pages. Each thread has a
+ * heap of its own, therefore, and the window another; more threads at once than that share. glibc
+ * would do the same, with more heaps the more processors there are, but keeps in each of them what
+ * was once freed there: dry_heap_trim() gives it back.
  *
  * Call it before the first thread is made. Does nothing with another C library. Whoever links this
  * has, without a call, small things of GLib's in the same heap as all others, where the place of

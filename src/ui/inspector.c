@@ -408,6 +408,7 @@ update_soon (DryInspector *self)
 void
 dry_inspector_catch_up (GtkWidget *widget)
 {
+  DRY_INSPECTOR (widget)->ready = TRUE; /* also before its first frame */
   update (DRY_INSPECTOR (widget));
 }
 

@@ -9,6 +9,7 @@
 
 #include "project/alternate.h"
 #include "ui/access.h"
+#include "ui/plain-entry.h"
 
 #define STEPS_MOST 30
 
@@ -161,6 +162,7 @@ build_popover (Keeper *self)
   gtk_widget_set_margin_top (box, 6);
   gtk_widget_set_margin_bottom (box, 6);
   self->name = add_labeled (box, _ ("Name of the alternate"), gtk_entry_new ());
+  dry_plain_entry_set_up (self->name);
   self->steps = add_labeled (box, _ ("The plan goes back to"),
                              gtk_drop_down_new (G_LIST_MODEL (gtk_string_list_new (NULL)), NULL));
   self->keep = gtk_button_new_with_mnemonic (_ ("_Keep"));
@@ -225,6 +227,7 @@ dry_ask_alternate_name (GtkWidget *widget, DrySession *session, DryId id)
   }
   dialog = adw_message_dialog_new (GTK_WINDOW (gtk_widget_get_root (widget)),
                                    _ ("Rename the Alternate"), NULL);
+  dry_plain_entry_set_up (entry);
   gtk_editable_set_text (GTK_EDITABLE (entry), dry_alternate_get_name (alternate));
   gtk_entry_set_activates_default (GTK_ENTRY (entry), TRUE);
   dry_access_set_name (entry, _ ("Name of the alternate"));

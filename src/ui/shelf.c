@@ -12,6 +12,7 @@
 #include "ui/item-drag.h"
 #include "ui/item-picture.h"
 #include "ui/later.h"
+#include "ui/plain-entry.h"
 #include "ui/wrapping.h"
 
 static const struct {
@@ -346,6 +347,7 @@ dry_shelf_init (DryShelf *self)
   GtkEventController *keys = gtk_event_controller_key_new ();
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  dry_plain_entry_set_up (GTK_WIDGET (self->search));
   g_signal_connect (keys, "key-pressed", G_CALLBACK (key_cb), self);
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   gtk_widget_add_controller (GTK_WIDGET (self), keys);

@@ -7,6 +7,8 @@
 
 #include <math.h>
 
+#include "ui/plain-entry.h"
+
 #define TITLE_GAP 3 /* px between title and text, as libadwaita has it */
 
 /* --- toasts --- */
@@ -194,6 +196,7 @@ dry_steady_entry_row_new (const char *title)
 
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
   adw_entry_row_set_show_apply_button (ADW_ENTRY_ROW (row), TRUE);
+  dry_plain_entry_set_up (row);
   keep_title (ADW_ENTRY_ROW (row));
   return row;
 }

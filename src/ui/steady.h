@@ -13,9 +13,9 @@ G_BEGIN_DECLS
  * at their size. Call it once, before the first toast is shown. */
 void dry_steady_install (void);
 
-/* A row to type text into, with a button to confirm it. Its title moves and fades, at one size when
- * the row is empty and at another when it is not; in a libadwaita that builds such rows otherwise
- * it does what it does there. Floating. */
+/* A row to type text into, with a button to confirm it, but no chooser of emoji. Its title moves
+ * and fades, at one size when the row is empty and at another when it is not; in a libadwaita that
+ * builds such rows otherwise it does what it does there. Floating. */
 GtkWidget *dry_steady_entry_row_new (const char *title);
 
 G_END_DECLS

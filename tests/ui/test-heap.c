@@ -83,6 +83,55 @@ test_end_of_heap (void)
   }
 }
 
+/* --- threads --- */
+
+#define THREADS 8
+
+typedef struct {
+  GMutex lock;
+  GCond all_there;
+  guint n;
+} Meeting;
+
+static gpointer
+take_one (gpointer data)
+{
+  Meeting *meeting = data;
+  gpointer taken = g_malloc (SIZE * 100);
+
+  g_mutex_lock (&meeting->lock);
+  meeting->n++;
+  g_cond_broadcast (&meeting->all_there);
+  while (meeting->n < THREADS)
+    g_cond_wait (&meeting->all_there, &meeting->lock);
+  g_mutex_unlock (&meeting->lock);
+  return taken;
+}
+
+/* What threads take, as many as two windows have, lies nowhere between the window's things. */
+static void
+test_threads (void)
+{
+  static char at_start; /* the first heap follows the program's own data */
+  GThread *threads[THREADS];
+
+  for (guint round = 0; round < 3; round++) {
+    Meeting meeting = {0};
+
+    g_mutex_init (&meeting.lock);
+    g_cond_init (&meeting.all_there);
+    for (guint i = 0; i < THREADS; i++)
+      threads[i] = g_thread_new ("taker", take_one, &meeting);
+    for (guint i = 0; i < THREADS; i++) {
+      g_autofree char *taken = g_thread_join (threads[i]);
+
+      g_assert_false (taken > &at_start && taken < (char *) sbrk (0));
+    }
+    g_cond_clear (&meeting.all_there);
+    g_mutex_clear (&meeting.lock);
+  }
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -90,5 +139,6 @@ main (int argc, char *argv[])
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/heap/small-things", test_small_things);
   g_test_add_func ("/heap/end-of-heap", test_end_of_heap);
+  g_test_add_func ("/heap/threads", test_threads);
   return g_test_run ();
 }

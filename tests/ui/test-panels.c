@@ -131,6 +131,7 @@ test_shelf (DryDesk *desk, gconstpointer data)
   all = dry_test_collect (shelf, is_shown_item, NULL, NULL);
   g_assert_cmpuint (all, ==, dry_catalog_get_n_items (dry_session_get_catalog (desk->session)));
 
+  dry_test_assert_no_emoji (shelf);
   search = GTK_EDITABLE (dry_test_require (shelf, GTK_TYPE_SEARCH_ENTRY));
   gtk_editable_set_text (search, "NICHE");
   DRY_TEST_WAIT_FOR (dry_test_collect (shelf, is_shown_item, NULL, NULL) < all);

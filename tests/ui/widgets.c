@@ -78,6 +78,15 @@ dry_test_controller (GtkWidget *widget, GType type)
   g_error ("%s has no %s", G_OBJECT_TYPE_NAME (widget), g_type_name (type));
 }
 
+void
+dry_test_assert_no_emoji (GtkWidget *root)
+{
+  GtkWidget *text = dry_test_require (root, GTK_TYPE_TEXT);
+
+  gtk_widget_activate_action (text, "misc.insert-emoji", NULL);
+  g_assert_null (g_object_get_data (G_OBJECT (text), "gtk-emoji-chooser"));
+}
+
 gboolean
 dry_test_give_up (gpointer what)
 {
@@ -92,12 +101,49 @@ ring (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+static void
+painted (GdkFrameClock *clock, gpointer data)
+{
+  *(gboolean *) data = TRUE;
+}
+
+/* A frame of each window that is seen, and what waits for it. */
+static void
+let_paint (void)
+{
+  g_autoptr (GListModel) windows = g_object_ref (gtk_window_get_toplevels ());
+
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++) {
+    g_autoptr (GtkWidget) window = g_list_model_get_item (windows, i);
+    g_autoptr (GdkFrameClock) clock = NULL;
+    gboolean done = FALSE, late = FALSE;
+    guint limit;
+    gulong handler;
+
+    if (!gtk_widget_get_mapped (window))
+      continue;
+    clock = g_object_ref (gtk_widget_get_frame_clock (window));
+    handler = g_signal_connect (clock, "after-paint", G_CALLBACK (painted), &done);
+    gdk_frame_clock_request_phase (clock, GDK_FRAME_CLOCK_PHASE_AFTER_PAINT);
+    limit = g_timeout_add (5000, ring, &late);
+    while (!done && !late && gtk_widget_get_mapped (window))
+      g_main_context_iteration (NULL, TRUE);
+    if (!late)
+      g_source_remove (limit);
+    g_clear_signal_handler (&handler, clock);
+  }
+  for (int i = 0; i < 50 && g_main_context_pending (NULL); i++)
+    g_main_context_iteration (NULL, FALSE);
+}
+
 void
 dry_test_settle (void)
 {
   gboolean rung = FALSE;
 
+  let_paint ();
   g_timeout_add (120, ring, &rung);
   while (!rung)
     g_main_context_iteration (NULL, TRUE);
+  let_paint (); /* where others have the processor, all of that time may pass without one */
 }

@@ -19,7 +19,11 @@ GtkWidget *dry_test_find_toplevel (const char *type, guint *n);
 /* The controller of that type on the widget; its absence fails the test. Borrowed. */
 GtkEventController *dry_test_controller (GtkWidget *widget, GType type);
 
-/* Lets the main loop run for an eighth of a second. */
+/* The first field in it opens no chooser of emoji. */
+void dry_test_assert_no_emoji (GtkWidget *root);
+
+/* Lets the main loop run for an eighth of a second, and until each window has painted what that
+ * changed. */
 void dry_test_settle (void);
 
 gboolean dry_test_give_up (gpointer what);
