@@ -42,10 +42,11 @@ struct _DryField {
   gsize offset;
   DryLength low, high; /* lengths */
   double number_low, number_high, step;
-  guint digits;               /* numbers */
-  gboolean is_temperature;    /* numbers: kept in degrees Celsius, asked in the job's unit */
+  guint digits;            /* numbers */
+  gboolean is_temperature; /* numbers: kept in degrees Celsius, asked in the job's unit */
+  gboolean is_slope;       /* numbers: kept as rise over run, asked in inches a foot or per cent */
   const char *const *choices; /* NULL-ended, N_() */
-  const char *zero_text;      /* lengths, temperatures: what 0 means; N_() */
+  const char *zero_text;      /* lengths, temperatures, slopes: what 0 means; N_() */
   guint32 kinds;              /* parts: bit per DryPartKind that has it; 0 = all */
   gboolean (*is_shown) (const DryRoom *room, gconstpointer value);
   /* Lengths that are no plain member: distance to an end, length of a wall. */

@@ -9,6 +9,7 @@
 #include "project/file.h"
 #include "ui/access.h"
 #include "ui/length-row.h"
+#include "ui/plain-entry.h"
 #include "ui/steady.h"
 
 typedef struct {
@@ -184,8 +185,7 @@ add_board (List *list, guint index)
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (self->row), FALSE);
   self->width = add_size (self, _ ("Width"));
   self->height = add_size (self, _ ("Height"));
-  self->count =
-      add_control (self, _ ("Number"), gtk_spin_button_new_with_range (1, DRY_MAX_COUNT, 1));
+  self->count = add_control (self, _ ("Number"), dry_plain_spin_new (1, DRY_MAX_COUNT, 1));
   g_signal_connect (self->count, "value-changed", G_CALLBACK (count_changed_cb), self);
   self->only = add_control (self, _ ("For this system only"), gtk_switch_new ());
   g_signal_connect (self->only, "notify::active", G_CALLBACK (only_changed_cb), self);

@@ -7,8 +7,10 @@
 #include <adwaita.h>
 #include <glib/gi18n.h>
 
+#include "base/slope.h"
 #include "base/temperature.h"
 #include "ui/length-row.h"
+#include "ui/plain-entry.h"
 #include "ui/steady.h"
 
 /* --- from widget to session --- */
@@ -51,29 +53,37 @@ text_applied_cb (AdwEntryRow *row, DryInspectorRow *self)
                         gtk_editable_get_text (GTK_EDITABLE (row)));
 }
 
-/* --- temperatures: the spin button counts degrees Celsius, its text is in the job's unit --- */
+/* --- temperatures, slopes: the spin button counts degrees Celsius, rise over run; its text is in
+ * the job's unit --- */
 
 static gboolean
-is_fahrenheit (DryInspectorRow *self)
+has_units (const DryField *field)
 {
-  return !dry_project_get_job (dry_session_get_project (self->session))->metric;
+  return field->is_temperature || field->is_slope;
+}
+
+static gboolean
+is_metric (DryInspectorRow *self)
+{
+  return dry_project_get_job (dry_session_get_project (self->session))->metric;
 }
 
 static char *
-dup_temperature (DryInspectorRow *self, double value)
+dup_shown (DryInspectorRow *self, double value)
 {
   const DryField *field = self->field;
+  char decimal = dry_session_get_length_format (self->session).decimal;
 
   if (field->zero_text && value == 0)
     return g_strdup (_ (field->zero_text));
-  return dry_temperature_format (value, is_fahrenheit (self),
-                                 dry_session_get_length_format (self->session).decimal);
+  return field->is_slope ? dry_slope_format (value, is_metric (self), decimal)
+                         : dry_temperature_format (value, !is_metric (self), decimal);
 }
 
 static gboolean
-temperature_output_cb (GtkSpinButton *control, DryInspectorRow *self)
+units_output_cb (GtkSpinButton *control, DryInspectorRow *self)
 {
-  g_autofree char *text = dup_temperature (self, gtk_spin_button_get_value (control));
+  g_autofree char *text = dup_shown (self, gtk_spin_button_get_value (control));
 
   if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (control)), text) != 0)
     gtk_editable_set_text (GTK_EDITABLE (control), text);
@@ -84,32 +94,38 @@ temperature_output_cb (GtkSpinButton *control, DryInspectorRow *self)
 }
 
 static gint
-temperature_input_cb (GtkSpinButton *control, double *value, DryInspectorRow *self)
+units_input_cb (GtkSpinButton *control, double *value, DryInspectorRow *self)
 {
   double kept = gtk_adjustment_get_value (gtk_spin_button_get_adjustment (control));
   g_autofree char *typed = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (control))));
-  g_autofree char *shown = dup_temperature (self, kept);
+  g_autofree char *shown = dup_shown (self, kept);
   const char *zero = self->field->zero_text;
 
   /* Text that was not touched is rounded, and must not change what is kept; what cannot be read
    * gives way to it. An error handed to the spin button would count as 0. */
   *value = kept;
-  if (!g_str_equal (typed, shown)) {
-    if (zero && (!*typed || g_str_equal (typed, "0") || g_str_equal (typed, _ (zero))))
-      *value = 0;
-    else
-      dry_temperature_parse (typed, is_fahrenheit (self), value);
-  }
+  if (g_str_equal (typed, shown))
+    return TRUE;
+  if (zero && (!*typed || g_str_equal (typed, "0") || g_str_equal (typed, _ (zero))))
+    *value = 0;
+  else if (self->field->is_slope)
+    dry_slope_parse (typed, is_metric (self), value);
+  else
+    dry_temperature_parse (typed, !is_metric (self), value);
   return TRUE;
 }
 
+/* One step is a degree of the unit shown; 1/16 in per ft or half a per cent. */
 static void
-fill_temperature (DryInspectorRow *self)
+fill_step (DryInspectorRow *self)
 {
-  GtkSpinButton *control = GTK_SPIN_BUTTON (self->control);
-  double step = is_fahrenheit (self) ? self->field->step / 1.8 : self->field->step;
+  double step = self->field->step;
 
-  gtk_spin_button_set_increments (control, step, 10 * step);
+  if (self->field->is_slope)
+    step = is_metric (self) ? 0.005 : 1 / (16 * 12.0);
+  else if (!is_metric (self))
+    step /= 1.8;
+  gtk_spin_button_set_increments (GTK_SPIN_BUTTON (self->control), step, 10 * step);
 }
 
 /* --- from session to widget --- */
@@ -139,8 +155,8 @@ dry_inspector_row_fill (DryInspectorRow *self)
     break;
   case DRY_FIELD_NUMBER:
   case DRY_FIELD_INTEGER:
-    if (field->is_temperature)
-      fill_temperature (self);
+    if (has_units (field))
+      fill_step (self);
     if (!(gtk_widget_get_state_flags (self->control) & GTK_STATE_FLAG_FOCUS_WITHIN))
       gtk_spin_button_set_value (GTK_SPIN_BUTTON (self->control),
                                  dry_field_get_number (session, self->subject, field));
@@ -206,15 +222,15 @@ static GtkWidget *
 make_number_row (DryInspectorRow *self)
 {
   const DryField *field = self->field;
-  GtkWidget *control =
-      gtk_spin_button_new_with_range (field->number_low, field->number_high, field->step);
+  GtkWidget *control = dry_plain_spin_new (field->number_low, field->number_high, field->step);
 
   gtk_spin_button_set_digits (GTK_SPIN_BUTTON (control), field->digits);
-  if (field->is_temperature) {
+  if (has_units (field)) {
     gtk_spin_button_set_numeric (GTK_SPIN_BUTTON (control), FALSE); /* units are letters */
-    gtk_editable_set_width_chars (GTK_EDITABLE (control), field->zero_text ? 12 : 8);
-    g_signal_connect (control, "input", G_CALLBACK (temperature_input_cb), self);
-    g_signal_connect (control, "output", G_CALLBACK (temperature_output_cb), self);
+    gtk_editable_set_width_chars (GTK_EDITABLE (control),
+                                  field->zero_text || field->is_slope ? 12 : 8);
+    g_signal_connect (control, "input", G_CALLBACK (units_input_cb), self);
+    g_signal_connect (control, "output", G_CALLBACK (units_output_cb), self);
   }
   g_signal_connect (control, "value-changed", G_CALLBACK (number_changed_cb), self);
   return make_row_with_control (self, control);

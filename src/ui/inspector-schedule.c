@@ -10,6 +10,7 @@
 
 #include "plan/calendar.h"
 #include "ui/access.h"
+#include "ui/plain-entry.h"
 #include "ui/steady.h"
 
 typedef struct {
@@ -297,7 +298,7 @@ add_entry (Schedule *self, const char *title, const char *hint, GCallback applie
 static GtkWidget *
 add_spin (Schedule *self, const char *title, double low, double high, double step, guint digits)
 {
-  GtkWidget *row = adw_action_row_new (), *spin = gtk_spin_button_new_with_range (low, high, step);
+  GtkWidget *row = adw_action_row_new (), *spin = dry_plain_spin_new (low, high, step);
 
   gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), digits);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);

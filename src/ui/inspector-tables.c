@@ -10,6 +10,9 @@
 #define AT(Type, name) G_STRUCT_OFFSET (Type, name)
 #define KIND(name)     (1u << DRY_PART_##name)
 
+#define SLOPE(most)                                                                                \
+  .number_low = 0, .number_high = most, .step = 0.005, .digits = 6, .is_slope = TRUE
+
 /* --- lengths that are measured --- */
 
 static DryLength
@@ -245,9 +248,8 @@ static const DryField ROOM[] = {
      DRY_FIELD_NUMBER, AT (DryRoom, fan), .number_low = 0, .number_high = 500, .step = 1,
      .digits = 1},
     {NULL, N_ ("Steam room"), NULL, DRY_FIELD_BOOLEAN, AT (DryRoom, steam)},
-    {NULL, N_ ("Slope of the ceiling"), N_ ("0.1667 is 2 in per ft; 0 = level"), DRY_FIELD_NUMBER,
-     AT (DryRoom, ceiling_slope), .number_low = 0, .number_high = 1, .step = 0.01, .digits = 4,
-     .is_shown = is_steam},
+    {NULL, N_ ("Slope of the ceiling"), NULL, DRY_FIELD_NUMBER, AT (DryRoom, ceiling_slope),
+     SLOPE (1), .zero_text = N_ ("level"), .is_shown = is_steam},
     {NULL, N_ ("Damp substrate"), N_ ("Studs or floor not dry yet"), DRY_FIELD_BOOLEAN,
      AT (DryRoom, damp)},
     {N_ ("Floor"), N_ ("Timber floor"), NULL, DRY_FIELD_BOOLEAN, AT (DryRoom, timber_floor)},
@@ -433,9 +435,8 @@ static const DryField WALL[] = {
      DRY_FIELD_LENGTH, AT (DryWall, plumb_error), -IN (12), IN (12)},
     {NULL, N_ ("Corner taper"), N_ ("At the right end, over the height"), DRY_FIELD_LENGTH,
      AT (DryWall, square_error), -IN (12), IN (12)},
-    {NULL, N_ ("Pitch of the cap"), N_ ("Half walls; toward the wet side, 0.0208 is 1/4 in per ft"),
-     DRY_FIELD_NUMBER, AT (DryWall, cap_pitch), .number_low = 0, .number_high = 0.2, .step = 0.005,
-     .digits = 4, .is_shown = is_half_wall},
+    {NULL, N_ ("Pitch of the cap"), N_ ("Half walls; toward the wet side"), DRY_FIELD_NUMBER,
+     AT (DryWall, cap_pitch), SLOPE (0.2), .is_shown = is_half_wall},
 };
 
 static const DryField BASIN[] = {
@@ -463,10 +464,8 @@ static const DryField BASIN[] = {
     {N_ ("Drain"), N_ ("Drain end"), NULL, DRY_FIELD_CHOICE, AT (DryBasin, drain), .choices = ENDS},
     {NULL, N_ ("Waste pipe"), NULL, DRY_FIELD_LENGTH, AT (DryBasin, drain_diameter), IN (0.5),
      IN (8)},
-    {N_ ("Floor of the shower"), N_ ("Slope of the floor"),
-     N_ ("To the drain; 0.0208 is 1/4 in per ft; 0 = not known"), DRY_FIELD_NUMBER,
-     AT (DryBasin, slope), .number_low = 0, .number_high = 0.2, .step = 0.005, .digits = 4,
-     .is_shown = is_pan},
+    {N_ ("Floor of the shower"), N_ ("Slope of the floor"), N_ ("To the drain"), DRY_FIELD_NUMBER,
+     AT (DryBasin, slope), SLOPE (0.2), .zero_text = N_ ("not known"), .is_shown = is_pan},
     {NULL, N_ ("Linear drain"), NULL, DRY_FIELD_BOOLEAN, AT (DryBasin, linear_drain),
      .is_shown = is_pan},
     {NULL, N_ ("Cut-off corner"), N_ ("Neo-angle: each leg cut off the open corner"),
@@ -487,9 +486,8 @@ static const DryField BASIN[] = {
      AT (DryBasin, clamping_drain), .is_shown = is_site_built},
     {NULL, N_ ("Curb wrapped"), N_ ("Membrane over it, down outside, 3 in up the jambs"),
      DRY_FIELD_BOOLEAN, AT (DryBasin, curb_wrapped), .is_shown = is_site_built},
-    {NULL, N_ ("Pitch of the curb"), N_ ("Inward; 0.0208 is 1/4 in per ft"), DRY_FIELD_NUMBER,
-     AT (DryBasin, curb_pitch), .number_low = 0, .number_high = 0.2, .step = 0.005, .digits = 4,
-     .is_shown = is_site_built},
+    {NULL, N_ ("Pitch of the curb"), N_ ("Inward"), DRY_FIELD_NUMBER, AT (DryBasin, curb_pitch),
+     SLOPE (0.2), .is_shown = is_site_built},
     {NULL, N_ ("Temporary dam for the test"),
      N_ ("Curbless: 2 in of water need something to stand against"), DRY_FIELD_BOOLEAN,
      AT (DryBasin, dam), .is_shown = is_pan},
@@ -555,9 +553,8 @@ static const DryField PART[] = {
      IN (1), IN (96), .kinds = KIND (NICHE), .is_shown = is_ready_made},
     {NULL, N_ ("Box height"), N_ ("Behind the board"), DRY_FIELD_LENGTH, AT (DryPart, body_height),
      IN (1), IN (96), .kinds = KIND (NICHE), .is_shown = is_ready_made},
-    {NULL, N_ ("Pitch of the floor"), N_ ("Fall toward the room; 0.0208 is 1/4 in per ft"),
-     DRY_FIELD_NUMBER, AT (DryPart, pitch), .number_low = 0, .number_high = 0.2, .step = 0.005,
-     .digits = 4, .kinds = PITCHED},
+    {NULL, N_ ("Pitch of the floor"), N_ ("Fall toward the room"), DRY_FIELD_NUMBER,
+     AT (DryPart, pitch), SLOPE (0.2), .kinds = PITCHED},
     {NULL, N_ ("Folds down"), N_ ("Hung on blocking"), DRY_FIELD_BOOLEAN, AT (DryPart, fold_down),
      .kinds = KIND (BENCH)},
     {NULL, N_ ("Safety glass"), N_ ("Marked as tempered or laminated"), DRY_FIELD_BOOLEAN,

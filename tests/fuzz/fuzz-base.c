@@ -1,10 +1,11 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* JSON and length text from anywhere: what is taken is written and read again as the same.
- * Knows no file format. */
+/* JSON, lengths and slopes as text from anywhere: what is taken is written and read again as the
+ * same. Knows no file format. */
 #include <string.h>
 
 #include "base/json.h"
 #include "base/length.h"
+#include "base/slope.h"
 #include "fuzz/entries.h"
 
 /* Printed back compactly, a value is stable: what is printed reads and prints the same. */
@@ -49,11 +50,31 @@ check_styles (DryLength length)
   }
 }
 
+/* Shown in either kind of job and read again it is the same to what is shown. */
+static void
+check_slope (const char *text, gboolean metric)
+{
+  double slope = -1, back = -1;
+
+  if (!dry_slope_parse (text, metric, &slope))
+    return;
+  g_assert_true (slope >= 0 && slope <= 100);
+  for (guint i = 0; i < 2; i++) {
+    g_autofree char *shown = dry_slope_format (slope, i == 0, i == 0 ? ',' : '.');
+
+    if (!dry_slope_parse (shown, i != 0, &back))
+      g_error ("“%s” was written and cannot be read", shown);
+    g_assert_true (ABS (back - slope) < 0.0001 + 1e-12);
+  }
+}
+
 void
 fuzz_length (const guint8 *data, gsize size)
 {
   g_autofree char *text = g_strndup ((const char *) data, size);
 
+  check_slope (text, FALSE);
+  check_slope (text, TRUE);
   for (guint unit = 0; unit < 2; unit++) {
     DryUnit bare = unit == 0 ? DRY_UNIT_INCH : DRY_UNIT_MM;
     DryLength length = 0, back = 0;

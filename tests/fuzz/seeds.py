@@ -14,7 +14,8 @@ import zipfile
 ROOT, OUT = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2])
 
 LENGTHS = ["5' 1 1/2\"", "5ft 3.5in", "61-1/2", "61.5\"", "63½", "1562 mm", "1,6 m", "-3/4", "1600", "0", "5′ 3″", "1 in 1/64",
-           "156.2 cm", "12'", "1e3", "1,600.5", "3/0", "99999999 m", "−4", "7/8\"", "0.000001 mm"]
+           "156.2 cm", "12'", "1e3", "1,600.5", "3/0", "99999999 m", "−4", "7/8\"", "0.000001 mm",
+           "1/4 in/ft", "1/4\" per foot", "2,08 %", "1:48", "1/4 in : 12 in", "20 mm per m", "1.2°"]
 NESTS = [{"kerf": 3.2, "rotate": True, "sheets": [{"id": "4x8", "width": 1219.2, "height": 2438.4, "count": None, "price": 1900}],
           "pieces": [{"id": "back", "width": 1500, "height": 900, "count": 2, "rotate": False}]},
          {"kerf": 0, "rotate": False, "sheets": [{"id": "a", "width": 1, "height": 1}], "pieces": []}]

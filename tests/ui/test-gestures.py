@@ -80,6 +80,27 @@ def toggle_client_view():
     pause(0.5)
 
 
+def test_wheel_over_numbers():
+    """Who rolls down the inspector to see what is there changes nothing, whatever comes under the pointer."""
+    work.select(r"(?i)niche, left.*")
+    pitch = app.get("spin button", "Pitch of the floor")
+    before = work.project()
+    x, y = app.centre(app.get("text", "Width"))
+
+    def roll(direction):
+        was = app.box(pitch)[1]
+        for _ in range(14):
+            xd("click", direction)
+            pause(0.05)
+        true(app.box(pitch)[1] != was, "the wheel rolls the inspector")
+
+    app.move(x, y)
+    roll(5)
+    app.move(*app.centre(pitch))
+    roll(4)
+    equal(work.project(), before)
+
+
 def test_board_covered_while_something_is_held_over_it():
     """Let go on the picture that came up over the board: the drag ends, nothing is placed, and the next one works."""
     n = len(work.parts("niche"))

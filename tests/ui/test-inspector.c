@@ -227,7 +227,7 @@ find_spin (GtkWidget *inspector, const char *title)
 }
 
 static void
-type_temperature (GtkSpinButton *spin, const char *text)
+type_with_unit (GtkSpinButton *spin, const char *text)
 {
   gtk_editable_set_text (GTK_EDITABLE (spin), text);
   gtk_spin_button_update (spin);
@@ -270,12 +270,12 @@ test_temperatures (DryDesk *desk, gconstpointer data)
   spin = find_spin (inspector, "Room temperature");
   for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
     set_metric (desk->session, ROWS[i].metric);
-    type_temperature (spin, ROWS[i].typed);
+    type_with_unit (spin, ROWS[i].typed);
     job = dry_project_get_job (dry_session_get_project (desk->session));
     g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, ROWS[i].shown);
   }
   /* Leaving a row, and other units, change nothing that is kept. */
-  type_temperature (spin, "47.984 F");
+  type_with_unit (spin, "47.984 F");
   before = dry_session_get_project (desk->session);
   gtk_spin_button_update (spin);
   g_assert_true (before == dry_session_get_project (desk->session));
@@ -285,7 +285,7 @@ test_temperatures (DryDesk *desk, gconstpointer data)
   job = dry_project_get_job (dry_session_get_project (desk->session));
   g_assert_cmpfloat_with_epsilon (job->temperature, 15.984 / 1.8, 1e-12);
   /* One step is one degree of the unit shown. */
-  type_temperature (spin, "70");
+  type_with_unit (spin, "70");
   gtk_spin_button_spin (spin, GTK_SPIN_STEP_FORWARD, 0);
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, "71 °F");
 }
@@ -303,14 +303,65 @@ test_temperature_unknown (DryDesk *desk, gconstpointer data)
   unfold (inspector, "Room");
   spin = find_spin (inspector, "Hottest water at the shower");
   for (guint i = 0; i < G_N_ELEMENTS (NONE); i++) {
-    type_temperature (spin, "120");
+    type_with_unit (spin, "120");
     g_assert_cmpfloat_with_epsilon (dry_session_get_room (desk->session)->hot_water, 440 / 9.0,
                                     1e-12);
     g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, "120 °F");
-    type_temperature (spin, NONE[i]);
+    type_with_unit (spin, NONE[i]);
     g_assert_cmpfloat_with_epsilon (dry_session_get_room (desk->session)->hot_water, 0, 1e-12);
     g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, "not measured");
   }
+}
+
+/* --- slopes --- */
+
+static void
+test_slopes (DryDesk *desk, gconstpointer data)
+{
+  static const struct {
+    const char *typed;
+    gboolean metric;
+    const char *shown;
+    double slope;
+  } ROWS[] = {
+      {"1/4 in per ft", FALSE, "1/4 in/ft", 1 / 48.0},
+      {"2 %", FALSE, "0.24 in/ft", 0.02},
+      {"3/8", FALSE, "3/8 in/ft", 3 / 96.0},
+      {"2", TRUE, "2 %", 0.02},
+      {"1:48", TRUE, "2.08 %", 1 / 48.0},
+      {"steep", TRUE, "2.08 %", 1 / 48.0},
+      {"45°", TRUE, "20 %", 0.2}, /* the most there is */
+  };
+  GtkWidget *inspector = dry_inspector_new (desk->session);
+  DryId niche = dry_desk_find_part (desk->session, DRY_PART_NICHE)->id;
+  const DryProject *before;
+  GtkSpinButton *spin;
+
+  dry_desk_show (desk, inspector);
+  dry_session_select (desk->session, niche);
+  dry_inspector_catch_up (inspector);
+  spin = find_spin (inspector, "Pitch of the floor");
+  for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
+    set_metric (desk->session, ROWS[i].metric);
+    type_with_unit (spin, ROWS[i].typed);
+    g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, ROWS[i].shown);
+    g_assert_cmpfloat_with_epsilon (dry_desk_find_part (desk->session, DRY_PART_NICHE)->pitch,
+                                    ROWS[i].slope, 1e-9);
+  }
+  /* A file may have it rounded: it is shown as what was meant, and kept as it is. */
+  set_metric (desk->session, FALSE);
+  gtk_spin_button_set_value (spin, 0.0208);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, "1/4 in/ft");
+  before = dry_session_get_project (desk->session);
+  gtk_spin_button_update (spin);
+  g_assert_true (before == dry_session_get_project (desk->session));
+  /* One step is 1/16 in per ft, or half a per cent. */
+  gtk_spin_button_spin (spin, GTK_SPIN_STEP_FORWARD, 0);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, "5/16 in/ft");
+  set_metric (desk->session, TRUE);
+  type_with_unit (spin, "2");
+  gtk_spin_button_spin (spin, GTK_SPIN_STEP_BACKWARD, 0);
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (spin)), ==, "1.5 %");
 }
 
 int
@@ -327,5 +378,6 @@ main (int argc, char *argv[])
   DRY_DESK_ADD ("/ui/inspector/checks", test_inspector_checks);
   DRY_DESK_ADD ("/ui/inspector/temperatures", test_temperatures);
   DRY_DESK_ADD ("/ui/inspector/temperature-unknown", test_temperature_unknown);
+  DRY_DESK_ADD ("/ui/inspector/slopes", test_slopes);
   return dry_desk_run ();
 }
