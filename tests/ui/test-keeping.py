@@ -85,6 +85,7 @@ def test_changed_elsewhere():
     app.key("ctrl+s")
     app.get("push button", "_?Replace.*").do_action(0)
     app.wait(lambda: read().startswith(b"{"), "the file to be replaced")
+    app.gone("label", "The File Was Changed Elsewhere")
 
 
 def test_versions():
