@@ -264,11 +264,14 @@ class App:
             pause(0.3)
 
     def key(self, *keys):
+        """Once the window has done what came before: a dialog that is about to close would get the first one."""
+        pause(LOOK)
         for key in keys:
             xd("key", key)  # --clearmodifiers would also let go of a held mouse button
             pause(0.06)
 
     def type(self, text):
+        pause(LOOK)
         xd("type", "--delay", 25, text)
         pause(0.1)
 
