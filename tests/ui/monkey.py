@@ -23,6 +23,9 @@ import sys
 import tempfile
 import time
 
+sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
+import heap_reader  # noqa: E402
+
 program, source = sys.argv[1], sys.argv[2]
 seconds = float(os.environ.get("DRYBAY_MONKEY", "20"))
 seed = int(os.environ.get("DRYBAY_MONKEY_SEED", "1"))
@@ -250,11 +253,13 @@ class Monkey:
             self.xdo("windowmove", self.window, "0", "0", "windowsize", self.window, str(WIDTH), str(HEIGHT))
 
     def resident(self):
-        """kB, of all that is there, and of what is the program's own: the machine may take pages of files (libraries,
-        fonts) from memory at any time, and does when nobody looked at them for a while."""
+        """kB, of all that is there; of what is the program's own: the machine may take pages of files (libraries,
+        fonts) from memory at any time, and does when nobody looked at them for a while; and of what is in use of that,
+        in all and without pictures as large as frames (0 where that cannot be read)."""
         with open("/proc/%d/status" % self.process.pid) as f:
             kept = dict(re.findall(r"(VmRSS|RssAnon|VmSwap):\s*(\d+)", f.read()))
-        return int(kept["VmRSS"]), int(kept["RssAnon"]) + int(kept["VmSwap"])
+        in_use = heap_reader.measure(self.process.pid) or (0, 0)
+        return int(kept["VmRSS"]), int(kept["RssAnon"]) + int(kept["VmSwap"]), in_use[0], in_use[1]
 
     def alive(self):
         if self.process.poll() is None:
@@ -361,9 +366,9 @@ class Monkey:
         rest = self.memory[warm:]
         half = len(rest) // (2 * n) * n
         print("# windows of earlier documents that stayed open: %s" % (", ".join(self.leftover) or "none"))
-        for which, what in enumerate(("resident", "of that its own")):
+        for which, what in enumerate(("resident", "of that its own", "in use", "of that in small things")):
             print("# %s with each fresh document, kB: %s" % (what, " ".join("%d" % look[which] for look in self.memory)))
-            if half > 0:
+            if half > 0 and self.memory[-1][which] > 0:
                 first, last = (sum(look[which] for look in part) / half for part in (rest[:half], rest[-half:]))
                 print("# the first %d left out: %.0f kB in the first half, %.0f kB in the second: %+.2f %%" % (
                     warm, first, last, 100 * (last - first) / first))
