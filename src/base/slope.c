@@ -6,6 +6,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/decimals.h"
 #include "base/length.h"
 
 #define MAX_LETTERS 64
@@ -93,12 +94,11 @@ read_bare (const char *text, gboolean metric, double *slope)
   return strpbrk (text, "mM") == NULL && read_fall (text, "ft", slope); /* millimetres of what? */
 }
 
-/* Cuts the text in two around `between`. The second half, or NULL; both without space around. */
+/* Cuts the text in two at `at`, where `between` stands; NULL: nowhere. The second half, or NULL;
+ * both without space around. */
 static char *
-split (char *text, const char *between, gboolean last)
+split (char *text, char *at, const char *between)
 {
-  char *at = last ? g_strrstr (text, between) : strstr (text, between);
-
   if (at == NULL)
     return NULL;
   *at = '\0';
@@ -122,14 +122,12 @@ read_any (char *plain, gboolean metric, double *slope)
     *slope = tan (*slope * G_PI / 180);
     return TRUE;
   }
-  if ((after = split (plain, ":", FALSE)) != NULL)
+  if ((after = split (plain, strchr (plain, ':'), ":")) != NULL)
     return read_ratio (plain, after, slope);
-  if ((after = split (plain, " per ", FALSE)) != NULL)
+  if ((after = split (plain, strstr (plain, " per "), " per ")) != NULL)
     return read_fall (plain, after, slope);
-  if ((after = strrchr (plain, '/')) != NULL && g_ascii_isalpha (*g_strchug (after + 1))) {
-    after = split (plain, "/", TRUE);
-    return read_fall (plain, after, slope);
-  }
+  if ((after = strrchr (plain, '/')) != NULL && g_ascii_isalpha (*g_strchug (after + 1)))
+    return read_fall (plain, split (plain, after, "/"), slope);
   return read_bare (plain, metric, slope);
 }
 
@@ -149,35 +147,22 @@ dry_slope_parse (const char *text, gboolean metric, double *slope)
 
 /* --- writing --- */
 
-static char *
-format_number (double value, const char *places, char decimal, const char *unit)
-{
-  char digits[G_ASCII_DTOSTR_BUF_SIZE];
-  char *mark;
-
-  g_ascii_formatd (digits, sizeof digits, places, value);
-  mark = strchr (digits, '.');
-  for (gsize end = strlen (digits); mark && digits[end - 1] == '0'; end--)
-    digits[end - 1] = '\0';
-  if (mark && mark[1] == '\0')
-    *mark = '\0';
-  else if (mark)
-    *mark = decimal;
-  return g_strconcat (digits, unit, NULL);
-}
-
 char *
 dry_slope_format (double slope, gboolean metric, char decimal)
 {
   double inches = slope * 12, rounded = round (inches * SIXTY_FOUR) / SIXTY_FOUR;
   DryLengthFormat format = {DRY_LENGTH_INCHES, SIXTY_FOUR, decimal};
-  g_autofree char *fraction = NULL;
+  g_autofree char *text = NULL;
 
-  if (metric)
-    return format_number (slope * 100, "%.2f", decimal, " %");
+  if (metric) {
+    text = dry_decimals_format (slope * 100, 2, decimal);
+    return g_strconcat (text, " %", NULL);
+  }
   if (fabs (inches - rounded) > NEAR_INCH || (rounded == 0 && inches > 0) ||
-      fabs (slope) > STEEPEST)
-    return format_number (inches, "%.3f", decimal, " in/ft");
-  fraction = dry_length_format ((DryLength) (rounded * SIXTY_FOUR) * DRY_INCH_64, &format);
-  return g_strconcat (g_strdelimit (fraction, "\"", ' '), "in/ft", NULL);
+      fabs (slope) > STEEPEST) {
+    text = dry_decimals_format (inches, 3, decimal);
+    return g_strconcat (text, " in/ft", NULL);
+  }
+  text = dry_length_format ((DryLength) (rounded * SIXTY_FOUR) * DRY_INCH_64, &format);
+  return g_strconcat (g_strdelimit (text, "\"", ' '), "in/ft", NULL);
 }

@@ -6,6 +6,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/decimals.h"
+
 #define ABSOLUTE_ZERO (-273.15)
 #define MAX_LETTERS   32
 
@@ -98,17 +100,7 @@ char *
 dry_temperature_format (double celsius, gboolean fahrenheit, char decimal)
 {
   double value = fahrenheit ? dry_temperature_to_fahrenheit (celsius) : celsius;
-  double rounded = round (value * 100) / 100;
-  char digits[G_ASCII_DTOSTR_BUF_SIZE];
-  char *mark;
+  g_autofree char *digits = dry_decimals_format (round (value * 100) / 100, 2, decimal);
 
-  g_ascii_formatd (digits, sizeof digits, "%.2f", rounded == 0 ? 0.0 : rounded);
-  mark = strchr (digits, '.');
-  for (gsize end = strlen (digits); mark && digits[end - 1] == '0'; end--)
-    digits[end - 1] = '\0';
-  if (mark && mark[1] == '\0')
-    *mark = '\0';
-  else if (mark)
-    *mark = decimal;
   return g_strconcat (digits, fahrenheit ? " °F" : " °C", NULL);
 }

@@ -4,7 +4,8 @@
 #include "plan/amounts.h"
 
 #include <math.h>
-#include <string.h>
+
+#include "base/decimals.h"
 
 double
 dry_film_volume (double area_m2, double wet_mm)
@@ -170,18 +171,9 @@ dry_stock_lengths (const DryLength *lengths, guint n, DryLength stock)
 const char *
 dry_number_text (DryArena *arena, double value, int decimals)
 {
-  char format[8] = "%.0f", text[G_ASCII_DTOSTR_BUF_SIZE + 320];
+  g_autofree char *text = dry_decimals_format (value, (guint) CLAMP (decimals, 0, 9), '.');
 
-  format[2] = (char) ('0' + CLAMP (decimals, 0, 9));
-  g_ascii_formatd (text, sizeof text, format, value);
-  if (strchr (text, '.')) {
-    char *end = text + strlen (text);
-    while (end[-1] == '0')
-      *--end = 0;
-    if (end[-1] == '.')
-      *--end = 0;
-  }
-  return dry_arena_strdup (arena, strcmp (text, "-0") == 0 ? "0" : text);
+  return dry_arena_strdup (arena, text);
 }
 
 const char *

@@ -121,10 +121,8 @@ fill_step (DryInspectorRow *self)
 {
   double step = self->field->step;
 
-  if (self->field->is_slope)
-    step = is_metric (self) ? 0.005 : 1 / (16 * 12.0);
-  else if (!is_metric (self))
-    step /= 1.8;
+  if (!is_metric (self))
+    step = self->field->is_slope ? 1 / (16 * 12.0) : step / 1.8;
   gtk_spin_button_set_increments (GTK_SPIN_BUTTON (self->control), step, 10 * step);
 }
 

@@ -113,13 +113,21 @@ test_format (void)
       {0.00005, FALSE, '.', "0.001 in/ft"},
       {1, FALSE, '.', "12 in/ft"},
       {1e15, FALSE, '.', "12000000000000000 in/ft"},
+      {1.237 / 12, FALSE, ',', "1,2370 in/ft"},
+      {0.234 / 12, FALSE, ',', "15/64 in/ft"},
+      {0.237 / 12, FALSE, ',', "0,237 in/ft"},
+      {1.237 / 12, FALSE, '.', "1.237 in/ft"},
       {1, TRUE, '.', "100 %"},
       {13 / 64.0 / 12, FALSE, '.', "13/64 in/ft"},
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (ROWS); i++) {
     g_autofree char *text = dry_slope_format (ROWS[i].slope, ROWS[i].metric, ROWS[i].decimal);
+    double back = -1;
+
     g_assert_cmpstr (text, ==, ROWS[i].text);
+    if (ROWS[i].slope <= 100) /* what is shown can be typed */
+      g_assert_true (dry_slope_parse (text, FALSE, &back) && ABS (back - ROWS[i].slope) < 1e-4);
   }
 }
 

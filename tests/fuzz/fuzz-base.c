@@ -59,10 +59,10 @@ check_slope (const char *text, gboolean metric)
   if (!dry_slope_parse (text, metric, &slope))
     return;
   g_assert_true (slope >= 0 && slope <= 100);
-  for (guint i = 0; i < 2; i++) {
-    g_autofree char *shown = dry_slope_format (slope, i == 0, i == 0 ? ',' : '.');
+  for (guint i = 0; i < 4; i++) {
+    g_autofree char *shown = dry_slope_format (slope, i % 2 == 0, i < 2 ? ',' : '.');
 
-    if (!dry_slope_parse (shown, i != 0, &back))
+    if (!dry_slope_parse (shown, i % 2 != 0, &back))
       g_error ("“%s” was written and cannot be read", shown);
     g_assert_true (ABS (back - slope) < 0.0001 + 1e-12);
   }
