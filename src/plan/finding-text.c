@@ -6,6 +6,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "base/decimals.h"
+
 /* What a number is called and scaled to where lengths are shown in inches. */
 static const struct {
   const char *unit, *customary;
@@ -19,7 +21,7 @@ static const struct {
 static const char *
 write_number (const DryPlanContext *context, double number, const char *unit, gboolean exact)
 {
-  char text[G_ASCII_DTOSTR_BUF_SIZE + 320], *end;
+  g_autofree char *text = NULL;
 
   for (guint i = 0; !context->job->metric && i < G_N_ELEMENTS (UNITS); i++)
     if (strcmp (unit, UNITS[i].unit) == 0) {
@@ -27,11 +29,7 @@ write_number (const DryPlanContext *context, double number, const char *unit, gb
       unit = UNITS[i].customary;
       break;
     }
-  g_ascii_formatd (text, sizeof text, exact ? "%.9f" : "%.2f", number);
-  for (end = text + strlen (text); end > text && end[-1] == '0'; end--)
-    end[-1] = '\0';
-  if (end > text && end[-1] == '.')
-    end[-1] = '\0';
+  text = dry_decimals_format (number, exact ? 9 : 2, '.');
   return *unit ? dry_arena_printf (context->arena, "%s %s", text, unit)
                : dry_arena_strdup (context->arena, text);
 }

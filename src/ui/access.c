@@ -6,12 +6,15 @@
 
 #include <glib/gi18n.h>
 
+#include "ui/hooks.h"
+
 typedef void (*Map) (GtkWidget *widget);
 
+/* Of buttons that were given a name here. */
 static GQuark
-original_quark (void)
+named_quark (void)
 {
-  return g_quark_from_static_string ("drybay-button-map");
+  return g_quark_from_static_string ("drybay-button-named");
 }
 
 /* Without the marks of keys: "_" before a letter; "__" stands for one that is meant. */
@@ -37,7 +40,7 @@ has_own_name (GtkWidget *widget, const char *label)
   g_autofree char *other = NULL;
 
   if (!gtk_test_accessible_has_property (accessible, GTK_ACCESSIBLE_PROPERTY_LABEL) ||
-      g_object_get_qdata (G_OBJECT (widget), original_quark ()) != NULL)
+      g_object_get_qdata (G_OBJECT (widget), named_quark ()) != NULL)
     return FALSE;
   if (label == NULL)
     return TRUE;
@@ -48,7 +51,7 @@ has_own_name (GtkWidget *widget, const char *label)
 static void
 map_button (GtkWidget *widget)
 {
-  Map original = (Map) g_type_get_qdata (GTK_TYPE_BUTTON, original_quark ());
+  Map original = (Map) dry_hooks_get_original (GTK_TYPE_BUTTON);
   GtkButton *button = GTK_BUTTON (widget);
   const char *label = gtk_button_get_label (button);
   GtkWidget *parent = gtk_widget_get_parent (widget);
@@ -60,7 +63,7 @@ map_button (GtkWidget *widget)
     g_autofree char *name = strip_marks (label);
 
     dry_access_set_name (widget, name);
-    g_object_set_qdata (G_OBJECT (widget), original_quark (), GINT_TO_POINTER (TRUE));
+    g_object_set_qdata (G_OBJECT (widget), named_quark (), GINT_TO_POINTER (TRUE));
   } else if (label == NULL && parent != NULL &&
              g_str_equal (gtk_widget_get_css_name (parent), "toast")) {
     dry_access_set_name (widget, _ ("Dismiss"));
@@ -73,13 +76,7 @@ map_button (GtkWidget *widget)
 void
 dry_access_install (void)
 {
-  GtkWidgetClass *buttons = g_type_class_ref (GTK_TYPE_BUTTON);
-
-  if (buttons->map != map_button) {
-    g_type_set_qdata (GTK_TYPE_BUTTON, original_quark (), (gpointer) buttons->map);
-    buttons->map = map_button;
-  }
-  g_type_class_unref (buttons);
+  dry_hooks_replace (GTK_TYPE_BUTTON, G_STRUCT_OFFSET (GtkWidgetClass, map), (gpointer) map_button);
 }
 
 void

@@ -7,6 +7,7 @@
 
 #include <math.h>
 
+#include "ui/hooks.h"
 #include "ui/plain-entry.h"
 
 #define TITLE_GAP 3 /* px between title and text, as libadwaita has it */
@@ -14,12 +15,6 @@
 /* --- toasts --- */
 
 typedef void (*SizeAllocate) (GtkWidget *widget, int width, int height, int baseline);
-
-static GQuark
-original_quark (void)
-{
-  return g_quark_from_static_string ("drybay-toast-overlay-size-allocate");
-}
 
 /* What a widget takes beyond its content, which is what it says its size is. Its style is the one
  * thing that tells, though GTK 4.10 and later call that deprecated. */
@@ -69,8 +64,7 @@ static void
 allocate_overlay (GtkWidget *overlay, int width, int height, int baseline)
 {
   GtkWidget *content = adw_toast_overlay_get_child (ADW_TOAST_OVERLAY (overlay));
-  SizeAllocate original =
-      (SizeAllocate) g_type_get_qdata (ADW_TYPE_TOAST_OVERLAY, original_quark ());
+  SizeAllocate original = (SizeAllocate) dry_hooks_get_original (ADW_TYPE_TOAST_OVERLAY);
 
   original (overlay, width, height, baseline);
   for (GtkWidget *child = gtk_widget_get_first_child (overlay); child;
@@ -82,14 +76,8 @@ allocate_overlay (GtkWidget *overlay, int width, int height, int baseline)
 void
 dry_steady_install (void)
 {
-  GtkWidgetClass *overlays = g_type_class_ref (ADW_TYPE_TOAST_OVERLAY);
-
-  if (overlays->size_allocate != allocate_overlay) {
-    g_type_set_qdata (ADW_TYPE_TOAST_OVERLAY, original_quark (),
-                      (gpointer) overlays->size_allocate);
-    overlays->size_allocate = allocate_overlay;
-  }
-  g_type_class_unref (overlays);
+  dry_hooks_replace (ADW_TYPE_TOAST_OVERLAY, G_STRUCT_OFFSET (GtkWidgetClass, size_allocate),
+                     (gpointer) allocate_overlay);
 }
 
 /* --- titles of entry rows --- */

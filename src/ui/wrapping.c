@@ -7,17 +7,13 @@
 
 #include <string.h>
 
+#include "ui/hooks.h"
+
 /* Letters of a word that no line of the side panes can hold. */
 #define LONG_WORD 30
 #define LONG_TEXT 400 /* letters of a text in a row */
 
 typedef void (*SetProperty) (GObject *object, guint id, const GValue *value, GParamSpec *spec);
-
-static GQuark
-original_quark (void)
-{
-  return g_quark_from_static_string ("drybay-label-set-property");
-}
 
 static gboolean
 has_long_word (const char *text)
@@ -73,7 +69,7 @@ dry_wrapping_watch (GtkLabel *label)
 static void
 set_property (GObject *object, guint id, const GValue *value, GParamSpec *spec)
 {
-  SetProperty original = (SetProperty) g_type_get_qdata (GTK_TYPE_LABEL, original_quark ());
+  SetProperty original = (SetProperty) dry_hooks_get_original (GTK_TYPE_LABEL);
 
   original (object, id, value, spec);
   if (g_str_equal (spec->name, "wrap-mode") && g_value_get_enum (value) == PANGO_WRAP_WORD_CHAR)
@@ -83,13 +79,8 @@ set_property (GObject *object, guint id, const GValue *value, GParamSpec *spec)
 void
 dry_wrapping_install (void)
 {
-  GObjectClass *labels = g_type_class_ref (GTK_TYPE_LABEL);
-
-  if (labels->set_property != set_property) {
-    g_type_set_qdata (GTK_TYPE_LABEL, original_quark (), (gpointer) labels->set_property);
-    labels->set_property = set_property;
-  }
-  g_type_class_unref (labels);
+  dry_hooks_replace (GTK_TYPE_LABEL, G_STRUCT_OFFSET (GObjectClass, set_property),
+                     (gpointer) set_property);
 }
 
 char *
