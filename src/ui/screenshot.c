@@ -27,9 +27,11 @@ free_shot (gpointer data)
 static gboolean
 write_picture (GtkWidget *widget, const char *path)
 {
-  int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
-  int scale = gtk_widget_get_scale_factor (widget);
   g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (widget);
+  /* With the window's own edge, which its width is without: anything else would shrink it. */
+  int width = gdk_paintable_get_intrinsic_width (paintable);
+  int height = gdk_paintable_get_intrinsic_height (paintable);
+  int scale = gtk_widget_get_scale_factor (widget);
   GtkSnapshot *snapshot = gtk_snapshot_new ();
   g_autoptr (GskRenderNode) node = NULL;
   g_autoptr (GdkTexture) texture = NULL;

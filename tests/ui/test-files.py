@@ -4,6 +4,8 @@
 Arguments: the program, the source folder."""
 import os
 import shutil
+import struct
+import subprocess
 import sys
 import tempfile
 
@@ -78,6 +80,15 @@ def test_bad_file():
     app.type(os.path.join(folder, "bad.drybay"))
     app.key("Return")
     app.get("label", ".*bad.drybay.*")
+
+
+def test_picture():
+    """Of the window as it is on the screen, its edge with it: as large as was asked for, or it were shrunk."""
+    path = os.path.join(folder, "window.png")
+    demo = os.path.join(source, "data/demo/client-shower.drybay")
+    subprocess.run([program, "--screenshot", path, "--size", "1180x760", demo], check=True, timeout=60)
+    with open(path, "rb") as f:
+        equal(struct.unpack(">II", f.read(24)[16:]), (1180, 760), "size of the picture")
 
 
 def test_quit():
