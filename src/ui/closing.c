@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Mends what the toolkit leaves behind when a menu or a window closes: presses that go to what is
- * closed, and windows that are never let go. Knows popovers, windows and gestures only. */
+/* Mends what the toolkit leaves behind when a menu, a window or what was dragged goes: presses that
+ * go to what is closed, windows and surfaces that are never let go. Knows nothing of what they
+ * show.
+ */
 #define G_LOG_DOMAIN "drybay-ui"
 
 #include "ui/closing.h"
@@ -94,6 +96,21 @@ end_gestures (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+/* --- what is dragged --- */
+
+/* A renderer of GTK 4.8 takes hold of its surface when it is realized and does not let go of it.
+ * Windows and popovers let go once too often themselves, in turn; the picture under the pointer
+ * does not, and its surface was left for good. The renderer goes right after this, once told. */
+static void
+let_go_of_surface (GtkNative *dragged)
+{
+  if (gtk_get_major_version () == 4 && gtk_get_minor_version () == 8 &&
+      gtk_native_get_renderer (dragged) != NULL)
+    g_idle_add_once (g_object_unref, gtk_native_get_surface (dragged));
+}
+
+/* --- all of these --- */
+
 /* Later, since the window may be closing because of one of them. */
 static gboolean
 let_go (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const GValue *values,
@@ -109,6 +126,8 @@ let_go (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const 
       g_idle_add_full (G_PRIORITY_DEFAULT, end_gestures, g_steal_pointer (&gestures),
                        (GDestroyNotify) g_ptr_array_unref);
   }
+  if (GTK_IS_DRAG_ICON (widget))
+    let_go_of_surface (GTK_NATIVE (widget));
   return TRUE;
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Mends what the toolkit leaves behind when a menu or a window closes: presses that go to what is
- * closed, and windows that are never let go. Knows popovers, windows and gestures only. */
+/* Mends what the toolkit leaves behind when a menu, a window or what was dragged goes: presses that
+ * go to what is closed, windows and surfaces that are never let go. Knows nothing of what they show.
+ */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -15,6 +16,8 @@ G_BEGIN_DECLS
  * A window that closes while a button is held, by Escape say, keeps the press in a gesture of its
  * own, which keeps the window, with all it shows, for good. Gestures of a window that closes are
  * ended from here on.
+ *
+ * What was dragged kept its surface for good. It lets go of it from here on.
  *
  * Call it once, before the first window is made. */
 void dry_closing_install (void);

@@ -178,6 +178,38 @@ test_left_behind_popover (DryDesk *desk, gconstpointer data)
   assert_leaves_nothing (desk, hide_and_take_away, place);
 }
 
+/* --- what is dragged --- */
+
+static void
+drag_and_let_go (DryDesk *desk, gpointer data)
+{
+  GdkSurface *surface = gtk_native_get_surface (GTK_NATIVE (desk->window));
+  GdkSeat *seat = gdk_display_get_default_seat (gdk_surface_get_display (surface));
+  g_autoptr (GdkContentProvider) text = gdk_content_provider_new_typed (G_TYPE_STRING, "a part");
+  g_autoptr (GdkDrag) drag =
+      gdk_drag_begin (surface, gdk_seat_get_pointer (seat), text, GDK_ACTION_COPY, 5, 5);
+  GtkDragIcon *icon;
+
+  g_assert_nonnull (drag);
+  icon = GTK_DRAG_ICON (gtk_drag_icon_get_for_drag (drag));
+  gtk_drag_icon_set_child (icon, gtk_label_new ("A part"));
+  DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (GTK_WIDGET (icon)));
+  dry_test_settle ();
+  g_object_add_weak_pointer (G_OBJECT (drag), &data);
+  data = drag;
+  gdk_drag_drop_done (drag, TRUE);
+  g_clear_object (&drag);
+  DRY_TEST_WAIT_FOR (data == NULL);
+  dry_test_settle ();
+}
+
+static void
+test_left_behind_drag (DryDesk *desk, gconstpointer data)
+{
+  dry_desk_show (desk, gtk_label_new ("Where it comes from"));
+  assert_leaves_nothing (desk, drag_and_let_go, NULL);
+}
+
 /* --- a window --- */
 
 static void
@@ -216,6 +248,7 @@ main (int argc, char *argv[])
   DRY_DESK_ADD ("/ui/left-behind/sections", test_left_behind_sections);
   DRY_DESK_ADD ("/ui/left-behind/second-menu", test_left_behind_second_menu);
   DRY_DESK_ADD ("/ui/left-behind/popover", test_left_behind_popover);
+  DRY_DESK_ADD ("/ui/left-behind/drag", test_left_behind_drag);
   DRY_DESK_ADD ("/ui/left-behind/window", test_left_behind_window);
   return dry_desk_run ();
 }
