@@ -96,17 +96,40 @@ end_gestures (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* --- what is dragged --- */
+/* --- surfaces --- */
+
+/* What is mended here is known of this version only. */
+static gboolean
+is_gtk_48 (void)
+{
+  return gtk_get_major_version () == 4 && gtk_get_minor_version () == 8;
+}
 
 /* A renderer of GTK 4.8 takes hold of its surface when it is realized and does not let go of it.
  * Windows and popovers let go once too often themselves, in turn; the picture under the pointer
  * does not, and its surface was left for good. The renderer goes right after this, once told. */
 static void
-let_go_of_surface (GtkNative *dragged)
+let_go_of_dragged (GtkNative *dragged)
 {
-  if (gtk_get_major_version () == 4 && gtk_get_minor_version () == 8 &&
-      gtk_native_get_renderer (dragged) != NULL)
+  if (is_gtk_48 () && gtk_native_get_renderer (dragged) != NULL)
     g_idle_add_once (g_object_unref, gtk_native_get_surface (dragged));
+}
+
+/* What is finalized right after this still looks at its parent. */
+static void
+let_go_of_parent (gpointer parent, G_GNUC_UNUSED GObject *popup)
+{
+  g_idle_add_once (g_object_unref, parent);
+}
+
+/* A popover's surface on X11 takes hold of its window's and does not let go of it: whatever that
+ * holds, what was last dragged to it among it, was left for good. */
+static void
+let_go_of_popup (GdkSurface *surface)
+{
+  if (is_gtk_48 () && surface != NULL && g_str_equal (G_OBJECT_TYPE_NAME (surface), "GdkX11Popup"))
+    g_object_weak_ref (G_OBJECT (surface), let_go_of_parent,
+                       gdk_popup_get_parent (GDK_POPUP (surface)));
 }
 
 /* --- all of these --- */
@@ -127,7 +150,9 @@ let_go (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const 
                        (GDestroyNotify) g_ptr_array_unref);
   }
   if (GTK_IS_DRAG_ICON (widget))
-    let_go_of_surface (GTK_NATIVE (widget));
+    let_go_of_dragged (GTK_NATIVE (widget));
+  else if (GTK_IS_NATIVE (widget))
+    let_go_of_popup (gtk_native_get_surface (GTK_NATIVE (widget)));
   return TRUE;
 }
 

@@ -17,7 +17,8 @@ G_BEGIN_DECLS
  * own, which keeps the window, with all it shows, for good. Gestures of a window that closes are
  * ended from here on.
  *
- * What was dragged kept its surface for good. It lets go of it from here on.
+ * What was dragged kept its surface for good, and a popover its window's. They let go of it from
+ * here on.
  *
  * Call it once, before the first window is made. */
 void dry_closing_install (void);
