@@ -70,6 +70,15 @@ silence (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const
 
 /* --- windows --- */
 
+/* A target of GTK 4.8 holds what was dropped into its window last, and with it where that came
+ * from, until the next; it does not let go of it when it goes. */
+static void
+forget_drop (GObject *controller)
+{
+  if (GTK_IS_DROP_TARGET (controller))
+    gtk_drop_target_reject (GTK_DROP_TARGET (controller));
+}
+
 static void
 add_active_gestures (GtkWidget *widget, GPtrArray *found)
 {
@@ -78,6 +87,7 @@ add_active_gestures (GtkWidget *widget, GPtrArray *found)
   for (guint i = 0; i < g_list_model_get_n_items (controllers); i++) {
     g_autoptr (GObject) controller = g_list_model_get_item (controllers, i);
 
+    forget_drop (controller);
     if (GTK_IS_GESTURE (controller) && gtk_gesture_is_active (GTK_GESTURE (controller)))
       g_ptr_array_add (found, g_steal_pointer (&controller));
   }

@@ -428,11 +428,28 @@ on_file_dropped (GtkDropTarget *target, const GValue *value, double x, double y,
   return files != NULL;
 }
 
+/* GTK 4.8 gives each window a target for tabs that are dropped beside their row, of which there are
+ * none here. It would keep what was dropped last, and where that came from, when the window goes.
+ */
+static void
+remove_targets_of_gtk (GtkWidget *window)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (window);
+
+  for (guint i = g_list_model_get_n_items (controllers); i > 0; i--) {
+    g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i - 1);
+
+    if (GTK_IS_DROP_TARGET_ASYNC (controller))
+      gtk_widget_remove_controller (window, controller);
+  }
+}
+
 void
 dry_window_add_drop (DryWindow *self)
 {
   GtkDropTarget *target = gtk_drop_target_new (GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
 
+  remove_targets_of_gtk (GTK_WIDGET (self));
   g_signal_connect (target, "drop", G_CALLBACK (on_file_dropped), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (target));
   dry_item_drag_catch (GTK_WIDGET (self));
