@@ -1,0 +1,109 @@
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""A part is dragged onto the board, the next window opened and the first one closed, again and again: nothing of the
+drag, of where it came from or of the closed window stays behind.
+
+Arguments: a program that counts its objects (tests/ui/counted-window.c), the source folder."""
+import json
+import os
+import re
+import shutil
+import signal
+import subprocess
+import sys
+import tempfile
+
+sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
+from driver import Tap, Work, equal, pause, xd  # noqa: E402
+
+program, source = sys.argv[1], sys.argv[2]
+NICHE = "Niche built on site, 12 x 20 in"
+TYPES = ("DryWindow", "DryItemPicture", "GtkDragSource", "GtkDragIcon", "GdkX11Drag", "GdkX11Drop", "GdkX11DragSurface",
+         "GdkX11Toplevel", "GdkX11Popup")
+told = os.environ["DRYBAY_OBJECTS"] = os.path.join(tempfile.mkdtemp(prefix="drybay-dragged-"), "objects")
+tap = Tap()
+work = Work(program, source)
+app, board = work.app, work.board
+
+
+def geometry(window):
+    said = subprocess.run(["xdotool", "getwindowgeometry", "--shell", window], capture_output=True, text=True).stdout
+    return {name: int(value) for name, value in re.findall(r"^(X|Y|WIDTH|HEIGHT)=(\d+)$", said, re.M)}
+
+
+def large_windows():
+    found = xd("search", "--onlyvisible", "--pid", app.process.pid).split()
+    return [w for w in found if geometry(w).get("WIDTH", 0) > 400]
+
+
+def count():
+    if os.path.exists(told):
+        os.remove(told)
+    os.kill(app.process.pid, signal.SIGUSR1)
+    app.wait(lambda: os.path.exists(told), "the counts")
+    with open(told) as f:
+        counts = dict(line.split() for line in f)
+    return {name: counts.get(name, "0") for name in TYPES}
+
+
+def find_places():
+    """Where the search, the part found by it and a wall are in the window, all of which are of one size."""
+    entry = app.get("text", "Find a part.*") if app.find("text", "Find a part.*") else app.get("entry", "Find a part.*")
+    places = {"search": app.centre(entry), "part": board.shelf(NICHE), "wall": app.centre(board.item("Back wall"))}
+    (window,) = large_windows()
+    at = geometry(window)
+    return {name: (x - at["X"], y - at["Y"]) for name, (x, y) in places.items()}
+
+
+def n_parts(path):
+    with open(path, encoding="utf-8") as f:
+        return len(json.load(f)["rooms"][0]["parts"])
+
+
+def drag_and_save(places, path):
+    """By places on the screen: the accessible tree may still hold the window that was closed."""
+    (window,) = large_windows()
+    at, before = geometry(window), n_parts(path)
+    search, part, wall = ((at["X"] + x, at["Y"] + y) for x, y in (places["search"], places["part"], places["wall"]))
+    app.click(search)
+    app.key("ctrl+a")
+    app.type(NICHE)
+    pause(0.8)
+    app.drag(part, (wall[0] - 60, wall[1] - 30), steps=25)
+    pause(0.8)
+    app.key("ctrl+s")
+    app.wait(lambda: n_parts(path) == before + 1, "one part more in the file")
+
+
+def replace_window(n):
+    """By the window of another document."""
+    path = os.path.join(work.folder, "next-%d.drybay" % n)
+    shutil.copy(os.path.join(source, "data/demo/alcove-refit.drybay"), path)
+    (old,) = large_windows()
+    subprocess.run([program, path], check=True, timeout=60)
+    app.wait(lambda: len(large_windows()) == 2, "the next window")
+    xd("windowactivate", "--sync", old)
+    pause(0.5)
+    app.key("ctrl+w")
+    app.wait(lambda: old not in large_windows(), "the first window to close")
+    pause(3)
+    return path
+
+
+def test_nothing_stays():
+    work.ready()
+    places, path, counts = find_places(), work.path, []
+    for n in range(4):
+        drag_and_save(places, path)
+        path = replace_window(n)
+        counts.append(count())
+    # The first may set up what is kept for good.
+    equal(counts[-1], counts[1], "objects after the fourth window and after the second")
+
+
+try:
+    tap.run_all(globals())
+finally:
+    app.process.terminate()
+    work.remove()
+    shutil.rmtree(os.path.dirname(told))
+tap.end()
