@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Mends what the toolkit leaves behind when a menu, a window or what was dragged goes: presses that
- * go to what is closed, windows and surfaces that are never let go. Knows nothing of what they
- * show.
- */
+ * go to what is closed, windows and surfaces that are never let go. Knows not what they show. */
 #define G_LOG_DOMAIN "drybay-ui"
 
 #include "ui/closing.h"
