@@ -99,8 +99,13 @@ end_gestures (gpointer data)
 {
   GPtrArray *gestures = data;
 
-  for (guint i = 0; i < gestures->len; i++)
-    gtk_event_controller_reset (g_ptr_array_index (gestures, i));
+  for (guint i = 0; i < gestures->len; i++) {
+    GtkEventController *gesture = g_ptr_array_index (gestures, i);
+
+    /* One whose widget has gone keeps nothing any more, and would still tell the widget. */
+    if (gtk_event_controller_get_widget (gesture) != NULL)
+      gtk_event_controller_reset (gesture);
+  }
   return G_SOURCE_REMOVE;
 }
 

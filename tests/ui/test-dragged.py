@@ -89,6 +89,33 @@ def replace_window(n):
     return path
 
 
+def test_closed_while_held():
+    """The bar of a list, that goes with its window before what holds it is told."""
+    path = os.path.join(work.folder, "held.drybay")
+    shutil.copy(os.path.join(source, "data/demo/alcove-refit.drybay"), path)
+    (first,) = large_windows()
+    app.wait(board.objects, "objects on the board")
+    subprocess.run([program, path], check=True, timeout=60)
+    app.wait(lambda: len(large_windows()) == 2, "the next window")
+    second = next(w for w in large_windows() if w != first)
+    pause(2)
+    at = geometry(second)
+    x, y = at["X"] + 231, at["Y"] + 250  # the shelf's right edge, where its bar comes up
+    xd("windowactivate", "--sync", second)
+    for k in range(4):
+        xd("mousemove", x, y + k)
+        pause(0.2)
+    xd("mousedown", 1)
+    for k in range(6):
+        xd("mousemove", x, y + 10 * k)
+        pause(0.05)
+    app.key("ctrl+w")
+    app.wait(lambda: second not in large_windows(), "the window to close")
+    xd("mouseup", 1)
+    pause(1)
+    equal(app.process.poll(), None, "exit status")
+
+
 def test_nothing_stays():
     work.ready()
     places, path, counts = find_places(), work.path, []
