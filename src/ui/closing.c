@@ -77,8 +77,9 @@ forget_drop (GObject *controller)
     gtk_drop_target_reject (GTK_DROP_TARGET (controller));
 }
 
+/* One that has seen a press holds what was pressed, be it recognised or not. */
 static void
-add_active_gestures (GtkWidget *widget, GPtrArray *found)
+add_gestures (GtkWidget *widget, GPtrArray *found)
 {
   g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
 
@@ -86,12 +87,12 @@ add_active_gestures (GtkWidget *widget, GPtrArray *found)
     g_autoptr (GObject) controller = g_list_model_get_item (controllers, i);
 
     forget_drop (controller);
-    if (GTK_IS_GESTURE (controller) && gtk_gesture_is_active (GTK_GESTURE (controller)))
+    if (GTK_IS_GESTURE (controller))
       g_ptr_array_add (found, g_steal_pointer (&controller));
   }
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))
-    add_active_gestures (child, found);
+    add_gestures (child, found);
 }
 
 static gboolean
@@ -157,10 +158,9 @@ let_go (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const 
   if (GTK_IS_WINDOW (widget)) {
     g_autoptr (GPtrArray) gestures = g_ptr_array_new_with_free_func (g_object_unref);
 
-    add_active_gestures (widget, gestures);
-    if (gestures->len > 0)
-      g_idle_add_full (G_PRIORITY_DEFAULT, end_gestures, g_steal_pointer (&gestures),
-                       (GDestroyNotify) g_ptr_array_unref);
+    add_gestures (widget, gestures);
+    g_idle_add_full (G_PRIORITY_DEFAULT, end_gestures, g_steal_pointer (&gestures),
+                     (GDestroyNotify) g_ptr_array_unref);
   }
   if (GTK_IS_DRAG_ICON (widget))
     let_go_of_dragged (GTK_NATIVE (widget));

@@ -89,31 +89,45 @@ def replace_window(n):
     return path
 
 
-def test_closed_while_held():
-    """The bar of a list, that goes with its window before what holds it is told."""
+def close_while_held(x, y, far):
+    """Opens a second window, presses there in it, moves so far down, closes it by its keys and only then lets go."""
     path = os.path.join(work.folder, "held.drybay")
     shutil.copy(os.path.join(source, "data/demo/alcove-refit.drybay"), path)
     (first,) = large_windows()
-    app.wait(board.objects, "objects on the board")
     subprocess.run([program, path], check=True, timeout=60)
     app.wait(lambda: len(large_windows()) == 2, "the next window")
     second = next(w for w in large_windows() if w != first)
     pause(2)
     at = geometry(second)
-    x, y = at["X"] + 231, at["Y"] + 250  # the shelf's right edge, where its bar comes up
+    x, y = x + at["X"], y + at["Y"]
     xd("windowactivate", "--sync", second)
     for k in range(4):
         xd("mousemove", x, y + k)
         pause(0.2)
     xd("mousedown", 1)
     for k in range(6):
-        xd("mousemove", x, y + 10 * k)
+        xd("mousemove", x, y + 3 + far * k // 5)
         pause(0.05)
     app.key("ctrl+w")
     app.wait(lambda: second not in large_windows(), "the window to close")
     xd("mouseup", 1)
-    pause(1)
+    pause(1.5)
     equal(app.process.poll(), None, "exit status")
+
+
+def test_closed_while_bar_held():
+    """The bar at the shelf's right edge goes with its window before what holds it is told."""
+    app.wait(board.objects, "objects on the board")
+    for _ in range(2):
+        close_while_held(231, 250, 50)
+
+
+def test_closed_while_part_pressed():
+    counts = []
+    for _ in range(3):
+        close_while_held(120, 250, 2)
+        counts.append(count())
+    equal(counts[-1], counts[0], "objects after the third window and after the first")
 
 
 def test_nothing_stays():
