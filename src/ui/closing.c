@@ -112,11 +112,12 @@ end_gestures (gpointer data)
 
 /* --- surfaces --- */
 
-/* What is mended here is known of this version only. */
+/* What is mended here is known of this version and of X11 only. */
 static gboolean
-is_gtk_48 (void)
+is_of_gtk_48 (GdkSurface *surface, const char *type)
 {
-  return gtk_get_major_version () == 4 && gtk_get_minor_version () == 8;
+  return gtk_get_major_version () == 4 && gtk_get_minor_version () == 8 && surface != NULL &&
+         g_str_equal (G_OBJECT_TYPE_NAME (surface), type);
 }
 
 /* A renderer of GTK 4.8 takes hold of its surface when it is realized and does not let go of it.
@@ -125,8 +126,10 @@ is_gtk_48 (void)
 static void
 let_go_of_dragged (GtkNative *dragged)
 {
-  if (is_gtk_48 () && gtk_native_get_renderer (dragged) != NULL)
-    g_idle_add_once (g_object_unref, gtk_native_get_surface (dragged));
+  GdkSurface *surface = gtk_native_get_surface (dragged);
+
+  if (is_of_gtk_48 (surface, "GdkX11DragSurface") && gtk_native_get_renderer (dragged) != NULL)
+    g_idle_add_once (g_object_unref, surface);
 }
 
 /* What is finalized right after this still looks at its parent. */
@@ -136,12 +139,14 @@ let_go_of_parent (gpointer parent, G_GNUC_UNUSED GObject *popup)
   g_idle_add_once (g_object_unref, parent);
 }
 
-/* A popover's surface on X11 takes hold of its window's and does not let go of it: whatever that
- * holds, what was last dragged to it among it, was left for good. */
+/* A popover's surface takes hold of its window's and does not let go of it: whatever that holds,
+ * what was last dragged to it among it, was left for good. */
 static void
-let_go_of_popup (GdkSurface *surface)
+let_go_of_popup (GtkNative *popup)
 {
-  if (is_gtk_48 () && surface != NULL && g_str_equal (G_OBJECT_TYPE_NAME (surface), "GdkX11Popup"))
+  GdkSurface *surface = gtk_native_get_surface (popup);
+
+  if (is_of_gtk_48 (surface, "GdkX11Popup"))
     g_object_weak_ref (G_OBJECT (surface), let_go_of_parent,
                        gdk_popup_get_parent (GDK_POPUP (surface)));
 }
@@ -165,7 +170,7 @@ let_go (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const 
   if (GTK_IS_DRAG_ICON (widget))
     let_go_of_dragged (GTK_NATIVE (widget));
   else if (GTK_IS_NATIVE (widget))
-    let_go_of_popup (gtk_native_get_surface (GTK_NATIVE (widget)));
+    let_go_of_popup (GTK_NATIVE (widget));
   return TRUE;
 }
 

@@ -13,11 +13,11 @@ G_BEGIN_DECLS
  * between its closing and its next showing.
  *
  * A window that closes while a button is held, by Escape say, keeps the press in a gesture of its
- * own, which keeps the window, with all it shows, for good. Gestures of a window that closes are
- * ended from here on.
+ * own, which keeps the window, or part of what it shows, for good. Gestures of a window that closes
+ * are ended from here on.
  *
- * What was dragged kept its surface for good, and a popover its window's. They let go of it from
- * here on.
+ * What was dragged kept its surface for good, a popover its window's, and a window what was last
+ * dropped into it. They let go of it from here on.
  *
  * Call it once, before the first window is made. */
 void dry_closing_install (void);
