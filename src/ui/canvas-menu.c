@@ -7,6 +7,7 @@
 
 #include "ui/actions.h"
 #include "ui/menu-contents.h"
+#include "ui/popover-place.h"
 
 static void
 list_edits (DryCanvas *self, GMenu *menu, const DryRoom *room, DryId object)
@@ -104,6 +105,11 @@ dry_canvas_has_menu_open (DryCanvas *self)
 void
 dry_canvas_popup_menu (DryCanvas *self, double x, double y)
 {
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  /* A panel that slides in moves the board on before the menu's first frame. */
+  if (root != NULL && dry_popover_place_is_moving (GTK_WIDGET (root)))
+    return;
   if (self->menu == NULL)
     make_menu (self);
   gtk_popover_popdown (GTK_POPOVER (self->menu)); /* it may still be open elsewhere */
@@ -112,7 +118,22 @@ dry_canvas_popup_menu (DryCanvas *self, double x, double y)
   x = CLAMP (x, 0, MAX (gtk_widget_get_width (GTK_WIDGET (self)) - 1, 0));
   y = CLAMP (y, 0, MAX (gtk_widget_get_height (GTK_WIDGET (self)) - 1, 0));
   gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), &(GdkRectangle){(int) x, (int) y, 1, 1});
+  self->menu_width = gtk_widget_get_width (GTK_WIDGET (self));
+  self->menu_height = gtk_widget_get_height (GTK_WIDGET (self));
   gtk_popover_popup (GTK_POPOVER (self->menu));
+}
+
+/* A panel that comes or goes, or another size of the window: what the menu pointed at is elsewhere
+ * now, and its place may be beside the screen, for which GDK 4.8 has no monitor. */
+void
+dry_canvas_allocate_menu (DryCanvas *self, int width, int height)
+{
+  if (self->menu == NULL)
+    return;
+  if (gtk_widget_get_mapped (self->menu) &&
+      (width != self->menu_width || height != self->menu_height))
+    gtk_popover_popdown (GTK_POPOVER (self->menu));
+  gtk_popover_present (GTK_POPOVER (self->menu));
 }
 
 void

@@ -147,8 +147,9 @@ struct _DryCanvas {
   GPtrArray *objects;      /* child widgets, in the order the keyboard walks */
   gboolean focusing;
   double pinch_scale;
-  GtkWidget *menu;         /* NULL until first asked for */
-  GMenu *menu_sections[3]; /* edits, clipboard, view; filled when it opens */
+  GtkWidget *menu;             /* NULL until first asked for */
+  GMenu *menu_sections[3];     /* edits, clipboard, view; filled when it opens */
+  int menu_width, menu_height; /* of the board when it opened */
 
   /* The typed distance; widgets NULL until it is first needed. */
   struct {
@@ -230,6 +231,7 @@ void dry_canvas_add_drop (DryCanvas *self);
 void dry_canvas_add_keys (DryCanvas *self);
 void dry_canvas_popup_menu (DryCanvas *self, double x, double y);
 gboolean dry_canvas_has_menu_open (DryCanvas *self);
+void dry_canvas_allocate_menu (DryCanvas *self, int width, int height);
 void dry_canvas_dispose_menu (DryCanvas *self);
 void dry_canvas_update_cursor (DryCanvas *self);
 

@@ -341,8 +341,7 @@ dry_canvas_size_allocate (GtkWidget *widget, int width, int height, int baseline
   dry_canvas_allocate_objects (self);
   dry_entry_allocate (self);
   dry_advice_allocate (self);
-  if (self->menu != NULL)
-    gtk_popover_present (GTK_POPOVER (self->menu));
+  dry_canvas_allocate_menu (self, width, height);
 }
 
 static void

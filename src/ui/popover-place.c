@@ -104,16 +104,15 @@ on_resized (GdkSurface *surface, G_GNUC_UNUSED GParamSpec *spec, GtkWidget *popo
   g_idle_add_full (G_PRIORITY_DEFAULT, close_unlaid, g_object_ref (surface), g_object_unref);
 }
 
-/* Whether something in it is still unfolding or folding up, and moves what is below it. */
-static gboolean
-is_moving (GtkWidget *widget)
+gboolean
+dry_popover_place_is_moving (GtkWidget *widget)
 {
   if (GTK_IS_REVEALER (widget) && gtk_revealer_get_reveal_child (GTK_REVEALER (widget)) !=
                                       gtk_revealer_get_child_revealed (GTK_REVEALER (widget)))
     return TRUE;
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))
-    if (gtk_widget_get_mapped (child) && is_moving (child))
+    if (gtk_widget_get_mapped (child) && dry_popover_place_is_moving (child))
       return TRUE;
   return FALSE;
 }
@@ -137,7 +136,7 @@ on_map (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const 
              G_CALLBACK (on_scrolled), popover);
       watch (gtk_scrolled_window_get_hadjustment (scrolled), "value-changed",
              G_CALLBACK (on_scrolled), popover);
-      if (is_moving (at))
+      if (dry_popover_place_is_moving (at))
         close_soon (popover);
     } else if (GTK_IS_REVEALER (at)) {
       watch (at, "notify::reveal-child", G_CALLBACK (on_slid), popover);

@@ -18,4 +18,7 @@ void dry_popover_place_install (void);
  * can it follow beyond the screen. `then` is called once, soon after it has closed. */
 gboolean dry_popover_place_wait (GtkWidget *panel, DryLaterFunc then);
 
+/* Whether something in it is still unfolding or folding up, and moves what is beside it. */
+gboolean dry_popover_place_is_moving (GtkWidget *widget);
+
 G_END_DECLS

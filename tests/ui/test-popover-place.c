@@ -3,6 +3,7 @@
  * GDK is not asked for a monitor where there is none (warnings end this program). */
 #include "desk.h"
 #include "ui/actions.h"
+#include "ui/canvas-private.h"
 #include "ui/inspector.h"
 #include "ui/popover-place.h"
 
@@ -181,6 +182,33 @@ test_popover_inspector_waits (DryDesk *desk, gconstpointer data)
   DRY_TEST_WAIT_FOR (dry_test_find (inspector, dry_desk_is_label, name) != NULL);
 }
 
+/* No menu of the board while a panel slides in beside it; one that is open when the panel goes, and
+ * the board grows, closes. */
+static void
+test_popover_board_pushed (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *canvas = dry_canvas_new (desk->session), *panel = gtk_label_new ("Panel");
+  GtkWidget *revealer = gtk_revealer_new (), *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  gtk_widget_set_size_request (panel, 150, -1);
+  gtk_revealer_set_transition_type (GTK_REVEALER (revealer),
+                                    GTK_REVEALER_TRANSITION_TYPE_SLIDE_RIGHT);
+  gtk_revealer_set_child (GTK_REVEALER (revealer), panel);
+  gtk_box_append (GTK_BOX (row), revealer);
+  gtk_box_append (GTK_BOX (row), canvas);
+  dry_desk_show (desk, row);
+  gtk_revealer_set_reveal_child (GTK_REVEALER (revealer), TRUE);
+  dry_canvas_popup_menu (DRY_CANVAS (canvas), gtk_widget_get_width (canvas) - 2, 100);
+  g_assert_false (dry_canvas_has_menu_open (DRY_CANVAS (canvas)));
+  DRY_TEST_WAIT_FOR (gtk_revealer_get_child_revealed (GTK_REVEALER (revealer)));
+  dry_canvas_popup_menu (DRY_CANVAS (canvas), gtk_widget_get_width (canvas) - 2, 100);
+  DRY_TEST_WAIT_FOR (dry_canvas_has_menu_open (DRY_CANVAS (canvas)));
+  dry_test_settle ();
+  gtk_revealer_set_reveal_child (GTK_REVEALER (revealer), FALSE);
+  DRY_TEST_WAIT_FOR (!dry_canvas_has_menu_open (DRY_CANVAS (canvas)));
+}
+
 int
 main (int argc, char *argv[])
 {
@@ -192,5 +220,6 @@ main (int argc, char *argv[])
   DRY_DESK_ADD ("/ui/popover-place/no-menu-sliding", test_popover_no_menu_sliding);
   DRY_DESK_ADD ("/ui/popover-place/panel-waits", test_popover_panel_waits);
   DRY_DESK_ADD ("/ui/popover-place/inspector-waits", test_popover_inspector_waits);
+  DRY_DESK_ADD ("/ui/popover-place/board-pushed", test_popover_board_pushed);
   return dry_desk_run ();
 }
