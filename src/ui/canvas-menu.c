@@ -115,11 +115,11 @@ dry_canvas_popup_menu (DryCanvas *self, double x, double y)
   gtk_popover_popdown (GTK_POPOVER (self->menu)); /* it may still be open elsewhere */
   fill_menu (self);
   /* What is selected may have been panned out of sight; a menu opens on the board all the same. */
-  x = CLAMP (x, 0, MAX (gtk_widget_get_width (GTK_WIDGET (self)) - 1, 0));
-  y = CLAMP (y, 0, MAX (gtk_widget_get_height (GTK_WIDGET (self)) - 1, 0));
-  gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), &(GdkRectangle){(int) x, (int) y, 1, 1});
   self->menu_width = gtk_widget_get_width (GTK_WIDGET (self));
   self->menu_height = gtk_widget_get_height (GTK_WIDGET (self));
+  x = CLAMP (x, 0, MAX (self->menu_width - 1, 0));
+  y = CLAMP (y, 0, MAX (self->menu_height - 1, 0));
+  gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), &(GdkRectangle){(int) x, (int) y, 1, 1});
   gtk_popover_popup (GTK_POPOVER (self->menu));
 }
 

@@ -337,10 +337,13 @@ class Board:
         x, y, w, h = self.app.box(self.node())
         return x + w // 2, y + h // 5
 
+    def search(self):
+        """The shelf's search."""
+        return self.app.wait(lambda: self.app.find("text", "Find a part.*") or self.app.find("entry", "Find a part.*"), "the search")
+
     def shelf(self, name):
         """Where a part's button is on the screen, after searching for it as one does who sees no such part."""
-        entry = self.app.get("text", "Find a part.*") if self.app.find("text", "Find a part.*") else self.app.get("entry", "Find a part.*")
-        self.app.click(self.app.centre(entry))
+        self.app.click(self.app.centre(self.search()))
         self.app.key("ctrl+a")
         self.app.type(name)
         pause(0.6)

@@ -5,7 +5,6 @@ drag, of where it came from or of the closed window stays behind.
 Arguments: a program that counts its objects (tests/ui/counted-window.c), the source folder."""
 import json
 import os
-import re
 import shutil
 import signal
 import subprocess
@@ -25,14 +24,23 @@ work = Work(program, source)
 app, board = work.app, work.board
 
 
-def geometry(window):
-    said = subprocess.run(["xdotool", "getwindowgeometry", "--shell", window], capture_output=True, text=True).stdout
-    return {name: int(value) for name, value in re.findall(r"^(X|Y|WIDTH|HEIGHT)=(\d+)$", said, re.M)}
+def windows():
+    """Those of documents, not what is dragged or hangs open."""
+    return [w for w in app.windows() if w["WIDTH"] > 400]
 
 
-def large_windows():
-    found = xd("search", "--onlyvisible", "--pid", app.process.pid).split()
-    return [w for w in found if geometry(w).get("WIDTH", 0) > 400]
+def open_next(name):
+    """A window of another document beside the one there is. Its path, that one, the new one."""
+    path = os.path.join(work.folder, name)
+    shutil.copy(os.path.join(source, "data/demo/alcove-refit.drybay"), path)
+    (old,) = windows()
+    subprocess.run([program, path], check=True, timeout=60)
+    app.wait(lambda: len(windows()) == 2, "the next window")
+    return path, old, next(w for w in windows() if w["id"] != old["id"])
+
+
+def wait_closed(window):
+    app.wait(lambda: window["id"] not in [w["id"] for w in windows()], "the window to close")
 
 
 def count():
@@ -47,10 +55,8 @@ def count():
 
 def find_places():
     """Where the search, the part found by it and a wall are in the window, all of which are of one size."""
-    entry = app.get("text", "Find a part.*") if app.find("text", "Find a part.*") else app.get("entry", "Find a part.*")
-    places = {"search": app.centre(entry), "part": board.shelf(NICHE), "wall": app.centre(board.item("Back wall"))}
-    (window,) = large_windows()
-    at = geometry(window)
+    places = {"search": app.centre(board.search()), "part": board.shelf(NICHE), "wall": app.centre(board.item("Back wall"))}
+    (at,) = windows()
     return {name: (x - at["X"], y - at["Y"]) for name, (x, y) in places.items()}
 
 
@@ -61,8 +67,8 @@ def n_parts(path):
 
 def drag_and_save(places, path):
     """By places on the screen: the accessible tree may still hold the window that was closed."""
-    (window,) = large_windows()
-    at, before = geometry(window), n_parts(path)
+    (at,) = windows()
+    before = n_parts(path)
     search, part, wall = ((at["X"] + x, at["Y"] + y) for x, y in (places["search"], places["part"], places["wall"]))
     app.click(search)
     app.key("ctrl+a")
@@ -76,31 +82,21 @@ def drag_and_save(places, path):
 
 def replace_window(n):
     """By the window of another document."""
-    path = os.path.join(work.folder, "next-%d.drybay" % n)
-    shutil.copy(os.path.join(source, "data/demo/alcove-refit.drybay"), path)
-    (old,) = large_windows()
-    subprocess.run([program, path], check=True, timeout=60)
-    app.wait(lambda: len(large_windows()) == 2, "the next window")
-    xd("windowactivate", "--sync", old)
+    path, old, _ = open_next("next-%d.drybay" % n)
+    xd("windowactivate", "--sync", old["id"])
     pause(0.5)
     app.key("ctrl+w")
-    app.wait(lambda: old not in large_windows(), "the first window to close")
+    wait_closed(old)
     pause(3)
     return path
 
 
 def close_while_held(x, y, far):
     """Opens a second window, presses there in it, moves so far down, closes it by its keys and only then lets go."""
-    path = os.path.join(work.folder, "held.drybay")
-    shutil.copy(os.path.join(source, "data/demo/alcove-refit.drybay"), path)
-    (first,) = large_windows()
-    subprocess.run([program, path], check=True, timeout=60)
-    app.wait(lambda: len(large_windows()) == 2, "the next window")
-    second = next(w for w in large_windows() if w != first)
+    _, _, at = open_next("held.drybay")
     pause(2)
-    at = geometry(second)
     x, y = x + at["X"], y + at["Y"]
-    xd("windowactivate", "--sync", second)
+    xd("windowactivate", "--sync", at["id"])
     for k in range(4):
         xd("mousemove", x, y + k)
         pause(0.2)
@@ -109,7 +105,7 @@ def close_while_held(x, y, far):
         xd("mousemove", x, y + 3 + far * k // 5)
         pause(0.05)
     app.key("ctrl+w")
-    app.wait(lambda: second not in large_windows(), "the window to close")
+    wait_closed(at)
     xd("mouseup", 1)
     pause(1.5)
     equal(app.process.poll(), None, "exit status")
