@@ -68,31 +68,33 @@ silence (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const
 
 /* --- windows --- */
 
-/* A target of GTK 4.8 holds what was dropped into its window last, and with it where that came
- * from, until the next; it does not let go of it when it goes. */
+/* Controllers of a type, of the widget and of all below it. */
 static void
-forget_drop (GObject *controller)
-{
-  if (GTK_IS_DROP_TARGET (controller))
-    gtk_drop_target_reject (GTK_DROP_TARGET (controller));
-}
-
-/* One that has seen a press holds what was pressed, be it recognised or not. */
-static void
-add_gestures (GtkWidget *widget, GPtrArray *found)
+gather (GtkWidget *widget, GType type, GPtrArray *found)
 {
   g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
 
   for (guint i = 0; i < g_list_model_get_n_items (controllers); i++) {
     g_autoptr (GObject) controller = g_list_model_get_item (controllers, i);
 
-    forget_drop (controller);
-    if (GTK_IS_GESTURE (controller))
+    if (g_type_is_a (G_OBJECT_TYPE (controller), type))
       g_ptr_array_add (found, g_steal_pointer (&controller));
   }
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))
-    add_gestures (child, found);
+    gather (child, type, found);
+}
+
+/* A target of GTK 4.8 holds what was dropped into its window last, and with it where that came
+ * from, until the next; it does not let go of it when it goes. */
+static void
+forget_drops (GtkWidget *window)
+{
+  g_autoptr (GPtrArray) targets = g_ptr_array_new_with_free_func (g_object_unref);
+
+  gather (window, GTK_TYPE_DROP_TARGET, targets);
+  for (guint i = 0; i < targets->len; i++)
+    gtk_drop_target_reject (g_ptr_array_index (targets, i));
 }
 
 static gboolean
@@ -108,6 +110,18 @@ end_gestures (gpointer data)
       gtk_event_controller_reset (gesture);
   }
   return G_SOURCE_REMOVE;
+}
+
+/* A gesture that has seen a press holds what was pressed, be it recognised or not. They are ended
+ * later, since the window may be closing because of one of them. */
+static void
+end_gestures_soon (GtkWidget *window)
+{
+  g_autoptr (GPtrArray) gestures = g_ptr_array_new_with_free_func (g_object_unref);
+
+  gather (window, GTK_TYPE_GESTURE, gestures);
+  g_idle_add_full (G_PRIORITY_DEFAULT, end_gestures, g_steal_pointer (&gestures),
+                   (GDestroyNotify) g_ptr_array_unref);
 }
 
 /* --- surfaces --- */
@@ -151,9 +165,22 @@ let_go_of_popup (GtkNative *popup)
                        gdk_popup_get_parent (GDK_POPUP (surface)));
 }
 
+/* --- scrolled windows --- */
+
+/* A scrolled window of GTK 4.8 listens to the settings from when it is realized, and on the way out
+ * takes leave by the name of another function: what listens stayed for good, for what is freed. */
+static void
+take_leave_of_settings (GtkWidget *scrolled)
+{
+  g_signal_handlers_disconnect_matched (
+      gtk_widget_get_settings (scrolled),
+      G_SIGNAL_MATCH_ID | G_SIGNAL_MATCH_DETAIL | G_SIGNAL_MATCH_DATA,
+      g_signal_lookup ("notify", GTK_TYPE_SETTINGS),
+      g_quark_from_static_string ("gtk-overlay-scrolling"), NULL, NULL, scrolled);
+}
+
 /* --- all of these --- */
 
-/* Later, since the window may be closing because of one of them. */
 static gboolean
 let_go (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const GValue *values,
         G_GNUC_UNUSED gpointer nothing)
@@ -161,12 +188,11 @@ let_go (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const 
   GtkWidget *widget = g_value_get_object (&values[0]);
 
   if (GTK_IS_WINDOW (widget)) {
-    g_autoptr (GPtrArray) gestures = g_ptr_array_new_with_free_func (g_object_unref);
-
-    add_gestures (widget, gestures);
-    g_idle_add_full (G_PRIORITY_DEFAULT, end_gestures, g_steal_pointer (&gestures),
-                     (GDestroyNotify) g_ptr_array_unref);
+    forget_drops (widget);
+    end_gestures_soon (widget);
   }
+  if (GTK_IS_SCROLLED_WINDOW (widget))
+    take_leave_of_settings (widget);
   if (GTK_IS_DRAG_ICON (widget))
     let_go_of_dragged (GTK_NATIVE (widget));
   else if (GTK_IS_NATIVE (widget))

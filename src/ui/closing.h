@@ -17,7 +17,8 @@ G_BEGIN_DECLS
  * are ended from here on.
  *
  * What was dragged kept its surface for good, a popover its window's, and a window what was last
- * dropped into it. They let go of it from here on.
+ * dropped into it. They let go of it from here on, and scrolled windows of the settings, which told
+ * those that had gone.
  *
  * Call it once, before the first window is made. */
 void dry_closing_install (void);

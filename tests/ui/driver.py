@@ -37,11 +37,16 @@ def walk(node):
             yield from walk(child)
 
 
+def is_open(node):
+    """Not so: a closed drop-down, whose lines GTK names when it opens, and the switcher of a preferences window that has one
+    page only."""
+    return node.get_role_name() != "combo box" and node.get_name() != "AdwViewSwitcher"
+
+
 def walk_open(node):
-    """The tree without what is not there for people: closed drop-downs, whose lines GTK names when they open, and the
-    switcher of a preferences window that has one page only."""
+    """The tree without what is not there for people."""
     yield node
-    if node.get_role_name() != "combo box" and node.get_name() != "AdwViewSwitcher":
+    if is_open(node):
         for i in range(node.get_child_count()):
             child = node.get_child_at_index(i)
             if child:
@@ -61,6 +66,18 @@ def path_to(node):
         names.append("%s %r" % (node.get_role_name(), node.get_name()))
         node = node.get_parent()
     return " < ".join(names[:6])
+
+
+def walk_with_paths(node, opened=lambda node: True, above=()):
+    """Each node with its path_to(), whose words are asked for once only: each is a question to the program."""
+    role = node.get_role_name()
+    names = () if role == "application" else ("%s %r" % (role, node.get_name()), *above[:5])
+    yield node, " < ".join(names)
+    if opened(node):
+        for i in range(node.get_child_count()):
+            child = node.get_child_at_index(i)
+            if child:
+                yield from walk_with_paths(child, opened, names)
 
 
 def extents(node):
@@ -296,6 +313,15 @@ class App:
             raise Failure("program did not end\n" + self.log())
         return self.process.returncode
 
+    def end(self):
+        """Stops the program if it runs still. One that had ended by itself is a failure, whatever was looked at last: the
+        bus only says of such a program that it is gone."""
+        if self.process.poll() is None:
+            self.process.terminate()
+            self.process.wait()
+        elif self.process.returncode != 0:
+            raise Failure("the program had ended with %s\n%s" % (self.process.returncode, self.log()))
+
 
 class Board:
     """The board and the shelf of a running program: objects by name, places to drop on, which one has the keyboard."""
@@ -445,10 +471,10 @@ class Work:
         true("CRITICAL" not in log and "WARNING **" not in log, log)
 
     def remove(self):
-        if self.app.process.poll() is None:
-            self.app.process.terminate()
-            self.app.process.wait()
-        shutil.rmtree(self.folder, ignore_errors=True)
+        try:
+            self.app.end()
+        finally:
+            shutil.rmtree(self.folder, ignore_errors=True)
 
 
 class Ledger:
@@ -513,8 +539,10 @@ class Tap:
         except Exception as error:
             self.failed += 1
             print("not ok %d %s" % (self.n, name), flush=True)
-            for line in ("%s: %s" % (type(error).__name__, error)).splitlines():
-                print("# " + line, flush=True)
+            while error:
+                for line in ("%s: %s" % (type(error).__name__, error)).splitlines():
+                    print("# " + line, flush=True)
+                error = error.__context__
             folder = pictures_folder()
             if folder:
                 path = os.path.join(folder, re.sub(r"\W+", "-", name) + ".png")

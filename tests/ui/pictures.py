@@ -145,8 +145,7 @@ def take(name, file, size, env, steps):
         grab(app, path)
     finally:
         xd("mouseup", 1)
-        app.process.terminate()
-        app.process.wait()
+        app.end()
     print(path, flush=True)
 
 

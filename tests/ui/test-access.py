@@ -75,17 +75,12 @@ def start(file=ALCOVE, size="1280x800", **environment):
     return app
 
 
-def stop(app):
-    app.process.terminate()
-    app.process.wait()
-
-
 def with_app(check, *arguments, **keywords):
     app = start(*arguments, **keywords)
     try:
         check(app)
     finally:
-        stop(app)
+        app.end()
 
 
 # --- checks ---

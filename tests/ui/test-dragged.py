@@ -140,7 +140,6 @@ def test_nothing_stays():
 try:
     tap.run_all(globals())
 finally:
-    app.process.terminate()
     work.remove()
     shutil.rmtree(os.path.dirname(told))
 tap.end()

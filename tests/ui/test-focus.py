@@ -9,7 +9,7 @@ import sys
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
 import display  # noqa: E402
-from driver import App, Atspi, Tap, extents, is_named, path_to, pause, true, walk, walk_open  # noqa: E402
+from driver import App, Atspi, Tap, extents, is_named, is_open, pause, true, walk, walk_with_paths  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 ALCOVE = os.path.join(source, "data/demo/alcove-refit.drybay")
@@ -74,8 +74,7 @@ def walk_with_tab(file, size, steps, least, around=NEAR, **environment):
         true(len(seen) >= least, "Tab came to %d things only: %s" % (len(seen), sorted(seen)))
         true(not unseen, "looks the same with the focus: %s" % unseen)
     finally:
-        app.process.terminate()
-        app.process.wait()
+        app.end()
 
 
 # --- menus and windows ---
@@ -83,22 +82,22 @@ def walk_with_tab(file, size, steps, least, around=NEAR, **environment):
 def check_names(app, what, known):
     """What has come up since `known` was gathered and takes the focus has a name."""
     fresh, unnamed = 0, []
-    for node in walk_open(app.root):
+    for node, path in walk_with_paths(app.root, is_open):
         states = node.get_state_set()
         if not states.contains(STATES.VISIBLE) or not states.contains(STATES.FOCUSABLE) or not extents(node):
             continue
-        if path_to(node) in known:
+        if path in known:
             continue
         role = node.get_role_name()
         fresh += 1
         if not is_named(node) and role not in ("frame", "dialog", "scroll pane", "label", "panel", "list", "popup menu"):
-            unnamed.append(path_to(node))
+            unnamed.append(path)
     true(not unnamed, "%s, without a name:\n%s" % (what, "\n".join(sorted(set(unnamed))[:12])))
     return fresh
 
 
 def paths(app):
-    return {path_to(node) for node in walk(app.root) if node.get_state_set().contains(STATES.VISIBLE)}
+    return {path for node, path in walk_with_paths(app.root) if node.get_state_set().contains(STATES.VISIBLE)}
 
 
 def test_menus():
@@ -125,8 +124,7 @@ def test_menus():
         app.wait(lambda: check_names(app, "the object's menu", known) > 2, "the object's menu")
         app.key("Escape")
     finally:
-        app.process.terminate()
-        app.process.wait()
+        app.end()
 
 
 def test_windows():
@@ -142,8 +140,7 @@ def test_windows():
                 app.get(None, title)
             check_names(app, keys, known)
         finally:
-            app.process.terminate()
-            app.process.wait()
+            app.end()
 
 
 tap.run("focus on the start page", walk_with_tab, None, "1280x800", 14, 5, FAR)

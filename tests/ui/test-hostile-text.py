@@ -89,8 +89,7 @@ def look(path, shown):
         log = app.log()
         true("WARNING" not in log and "CRITICAL" not in log, log)
     finally:
-        app.process.terminate()
-        app.process.wait(20)
+        app.end()
 
 
 def test_markup():

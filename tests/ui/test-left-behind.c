@@ -176,6 +176,37 @@ test_left_behind_popover (DryDesk *desk, gconstpointer data)
   assert_leaves_nothing (desk, hide_and_take_away, place);
 }
 
+/* --- what listens to the settings --- */
+
+static gulong
+find_listener (gpointer scrolled)
+{
+  return g_signal_handler_find (
+      gtk_settings_get_default (), G_SIGNAL_MATCH_ID | G_SIGNAL_MATCH_DETAIL | G_SIGNAL_MATCH_DATA,
+      g_signal_lookup ("notify", GTK_TYPE_SETTINGS),
+      g_quark_from_static_string ("gtk-overlay-scrolling"), NULL, NULL, scrolled);
+}
+
+/* Told of a change, what is freed would end the program. */
+static void
+test_left_behind_settings (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+  gpointer place = scrolled;
+  gboolean overlay;
+
+  dry_desk_show (desk, scrolled);
+  g_assert_cmpuint (find_listener (place), !=, 0);
+  g_object_add_weak_pointer (G_OBJECT (scrolled), (gpointer *) &scrolled);
+  dry_desk_show (desk, gtk_label_new ("Nothing"));
+  DRY_TEST_WAIT_FOR (scrolled == NULL);
+  g_assert_cmpuint (find_listener (place), ==, 0);
+
+  g_object_get (gtk_settings_get_default (), "gtk-overlay-scrolling", &overlay, NULL);
+  g_object_set (gtk_settings_get_default (), "gtk-overlay-scrolling", !overlay, NULL);
+  g_object_set (gtk_settings_get_default (), "gtk-overlay-scrolling", overlay, NULL);
+}
+
 /* --- what is dragged --- */
 
 static void
@@ -246,6 +277,7 @@ main (int argc, char *argv[])
   DRY_DESK_ADD ("/ui/left-behind/sections", test_left_behind_sections);
   DRY_DESK_ADD ("/ui/left-behind/second-menu", test_left_behind_second_menu);
   DRY_DESK_ADD ("/ui/left-behind/popover", test_left_behind_popover);
+  DRY_DESK_ADD ("/ui/left-behind/settings", test_left_behind_settings);
   DRY_DESK_ADD ("/ui/left-behind/drag", test_left_behind_drag);
   DRY_DESK_ADD ("/ui/left-behind/window", test_left_behind_window);
   return dry_desk_run ();

@@ -70,9 +70,7 @@ def test_first_minutes():
         equal([p["kind"] for p in room["parts"]], ["niche"])
         equal(room["finish"]["system"], "foam-sealant")
     finally:
-        if app.process.poll() is None:
-            app.process.terminate()
-            app.process.wait()
+        app.end()
         shutil.rmtree(folder, ignore_errors=True)
 
 
