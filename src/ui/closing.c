@@ -30,8 +30,7 @@ hear (GtkWidget *popover)
   for_events_of (popover, g_signal_handlers_unblock_matched);
 }
 
-/* GTK 4.8 remembers what to move the focus away from, and forgets to let go of it when it is told
- * so twice before it has painted: on hiding and on taking away. Moved at once, it is told once. */
+/* Away from a popover that closes, to where it came from. */
 static void
 hand_focus_back (GtkWidget *popover)
 {
@@ -63,6 +62,34 @@ silence (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const
   /* A surface made anew has a handler of its own, which is not blocked. */
   g_signal_connect (popover, "map", G_CALLBACK (hear), NULL);
   g_signal_connect (popover, "unrealize", G_CALLBACK (hear), NULL);
+  return TRUE;
+}
+
+/* --- the focus --- */
+
+static gboolean
+is_of_closing_popover (GtkWidget *widget)
+{
+  GtkWidget *popover = gtk_widget_get_ancestor (widget, GTK_TYPE_POPOVER);
+
+  return popover != NULL && !gtk_widget_get_visible (popover);
+}
+
+/* GTK 4.8 remembers what to move the focus away from when it has painted, and forgets to let go of
+ * that when it is told so twice before: a panel that hides, then a row in it that is taken away.
+ * The panel and all in it was left for good. Without a focus it is told once, and moves it as it
+ * would have. */
+static gboolean
+lose_focus (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const GValue *values,
+            G_GNUC_UNUSED gpointer nothing)
+{
+  GtkWidget *unmapped = g_value_get_object (&values[0]);
+  GtkRoot *root = gtk_widget_get_root (unmapped);
+
+  /* A window that hides keeps its focus for when it is shown again. */
+  if (root != NULL && gtk_root_get_focus (root) == unmapped &&
+      gtk_widget_get_mapped (GTK_WIDGET (root)) && !is_of_closing_popover (unmapped))
+    gtk_root_set_focus (root, NULL);
   return TRUE;
 }
 
@@ -207,6 +234,7 @@ dry_closing_install (void)
 
   if (g_once_init_enter (&installed)) {
     dry_hooks_add (GTK_TYPE_POPOVER, "closed", silence);
+    dry_hooks_add (GTK_TYPE_WIDGET, "unmap", lose_focus);
     dry_hooks_add (GTK_TYPE_WIDGET, "unrealize", let_go);
     g_once_init_leave (&installed, 1);
   }

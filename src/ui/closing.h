@@ -20,6 +20,9 @@ G_BEGIN_DECLS
  * dropped into it. They let go of it from here on, and scrolled windows of the settings, which told
  * those that had gone.
  *
+ * What is hidden with the focus in it loses the focus at once, not after the next frame: hidden and
+ * taken away before that, it was left for good.
+ *
  * Call it once, before the first window is made. */
 void dry_closing_install (void);
 

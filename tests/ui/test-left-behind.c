@@ -176,6 +176,34 @@ test_left_behind_popover (DryDesk *desk, gconstpointer data)
   assert_leaves_nothing (desk, hide_and_take_away, place);
 }
 
+/* --- a panel with the focus in it, hidden, emptied and taken away before the next frame --- */
+
+static void
+hide_and_empty (DryDesk *desk, gpointer place)
+{
+  GtkWidget *panel = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *row = gtk_button_new_with_label ("In it");
+
+  gtk_box_append (GTK_BOX (panel), row);
+  gtk_box_append (place, panel);
+  DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (row));
+  g_assert_true (gtk_widget_grab_focus (row));
+  gtk_widget_set_child_visible (panel, FALSE);
+  gtk_box_remove (GTK_BOX (panel), row);
+  gtk_box_remove (place, panel);
+  dry_test_settle ();
+  dry_test_settle ();
+}
+
+static void
+test_left_behind_panel (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *place = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  dry_desk_show (desk, place);
+  assert_leaves_nothing (desk, hide_and_empty, place);
+}
+
 /* --- what listens to the settings --- */
 
 static gulong
@@ -277,6 +305,7 @@ main (int argc, char *argv[])
   DRY_DESK_ADD ("/ui/left-behind/sections", test_left_behind_sections);
   DRY_DESK_ADD ("/ui/left-behind/second-menu", test_left_behind_second_menu);
   DRY_DESK_ADD ("/ui/left-behind/popover", test_left_behind_popover);
+  DRY_DESK_ADD ("/ui/left-behind/panel", test_left_behind_panel);
   DRY_DESK_ADD ("/ui/left-behind/settings", test_left_behind_settings);
   DRY_DESK_ADD ("/ui/left-behind/drag", test_left_behind_drag);
   DRY_DESK_ADD ("/ui/left-behind/window", test_left_behind_window);
