@@ -93,36 +93,7 @@ lose_focus (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, co
   return TRUE;
 }
 
-/* --- windows --- */
-
-/* Controllers of a type, of the widget and of all below it. */
-static void
-gather (GtkWidget *widget, GType type, GPtrArray *found)
-{
-  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
-
-  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++) {
-    g_autoptr (GObject) controller = g_list_model_get_item (controllers, i);
-
-    if (g_type_is_a (G_OBJECT_TYPE (controller), type))
-      g_ptr_array_add (found, g_steal_pointer (&controller));
-  }
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    gather (child, type, found);
-}
-
-/* A target of GTK 4.8 holds what was dropped into its window last, and with it where that came
- * from, until the next; it does not let go of it when it goes. */
-static void
-forget_drops (GtkWidget *window)
-{
-  g_autoptr (GPtrArray) targets = g_ptr_array_new_with_free_func (g_object_unref);
-
-  gather (window, GTK_TYPE_DROP_TARGET, targets);
-  for (guint i = 0; i < targets->len; i++)
-    gtk_drop_target_reject (g_ptr_array_index (targets, i));
-}
+/* --- presses and drops --- */
 
 static gboolean
 end_gestures (gpointer data)
@@ -139,16 +110,39 @@ end_gestures (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-/* A gesture that has seen a press holds what was pressed, be it recognised or not. They are ended
- * later, since the window may be closing because of one of them. */
-static void
-end_gestures_soon (GtkWidget *window)
+/* One that has seen a press holds what was pressed, be it recognised or not: its own widget,
+ * mostly, which then holds itself. A pointer's press has no sequence. */
+static gboolean
+holds_press (GObject *controller)
 {
-  g_autoptr (GPtrArray) gestures = g_ptr_array_new_with_free_func (g_object_unref);
+  g_autoptr (GList) touches = NULL;
 
-  gather (window, GTK_TYPE_GESTURE, gestures);
-  g_idle_add_full (G_PRIORITY_DEFAULT, end_gestures, g_steal_pointer (&gestures),
-                   (GDestroyNotify) g_ptr_array_unref);
+  if (!GTK_IS_GESTURE (controller))
+    return FALSE;
+  touches = gtk_gesture_get_sequences (GTK_GESTURE (controller));
+  return touches != NULL || gtk_gesture_get_last_event (GTK_GESTURE (controller), NULL) != NULL;
+}
+
+/* A target of GTK 4.8 holds what was dropped into its window last, and with it where that came
+ * from, until the next; it does not let go of it when it goes. */
+static void
+let_go_of_input (GtkWidget *widget)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
+  g_autoptr (GPtrArray) gestures = g_ptr_array_new_with_free_func (g_object_unref);
+  g_autoptr (GObject) controller = NULL;
+
+  for (guint i = 0; (controller = g_list_model_get_item (controllers, i)) != NULL; i++) {
+    if (GTK_IS_DROP_TARGET (controller))
+      gtk_drop_target_reject (GTK_DROP_TARGET (controller));
+    if (holds_press (controller))
+      g_ptr_array_add (gestures, g_object_ref (controller));
+    g_clear_object (&controller);
+  }
+  /* Later, since the widget may be going because of one of them. */
+  if (gestures->len > 0)
+    g_idle_add_full (G_PRIORITY_DEFAULT, end_gestures, g_steal_pointer (&gestures),
+                     (GDestroyNotify) g_ptr_array_unref);
 }
 
 /* --- surfaces --- */
@@ -214,10 +208,7 @@ let_go (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const 
 {
   GtkWidget *widget = g_value_get_object (&values[0]);
 
-  if (GTK_IS_WINDOW (widget)) {
-    forget_drops (widget);
-    end_gestures_soon (widget);
-  }
+  let_go_of_input (widget);
   if (GTK_IS_SCROLLED_WINDOW (widget))
     take_leave_of_settings (widget);
   if (GTK_IS_DRAG_ICON (widget))

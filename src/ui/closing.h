@@ -12,9 +12,9 @@ G_BEGIN_DECLS
  * and a press on the window goes to it and is lost. From here on nothing is delivered to a popover
  * between its closing and its next showing.
  *
- * A window that closes while a button is held, by Escape say, keeps the press in a gesture of its
- * own, which keeps the window, or part of what it shows, for good. Gestures of a window that closes
- * are ended from here on.
+ * What goes while a button is held on it, a window by Escape, say, or a row whose menu was asked
+ * for, keeps the press in a gesture of its own, which keeps it, or part of what it shows, for good.
+ * Such gestures are ended from here on.
  *
  * What was dragged kept its surface for good, a popover its window's, and a window what was last
  * dropped into it. They let go of it from here on, and scrolled windows of the settings, which told

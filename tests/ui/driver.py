@@ -8,6 +8,7 @@ import json
 import os
 import re
 import shutil
+import signal
 import subprocess
 import sys
 import tempfile
@@ -314,12 +315,12 @@ class App:
         return self.process.returncode
 
     def end(self):
-        """Stops the program if it runs still. One that had ended by itself is a failure, whatever was looked at last: the
-        bus only says of such a program that it is gone."""
+        """Stops the program if it runs still; may be asked for again. A program that had ended by itself is a failure,
+        whatever was looked at last: the bus only says of such a program that it is gone."""
         if self.process.poll() is None:
             self.process.terminate()
             self.process.wait()
-        elif self.process.returncode != 0:
+        elif self.process.returncode not in (0, -signal.SIGTERM):
             raise Failure("the program had ended with %s\n%s" % (self.process.returncode, self.log()))
 
 

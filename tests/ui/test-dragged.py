@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
-"""A part is dragged onto the board, the next window opened and the first one closed, again and again: nothing of the
-drag, of where it came from or of the closed window stays behind.
+"""What the pointer pressed or dragged stays behind for nothing: fields whose menu was asked for, parts dragged onto the
+board, windows closed after that or while a button is held.
 
 Arguments: a program that counts its objects (tests/ui/counted-window.c), the source folder."""
 import json
@@ -18,6 +18,7 @@ program, source = sys.argv[1], sys.argv[2]
 NICHE = "Niche built on site, 12 x 20 in"
 TYPES = ("DryWindow", "DryItemPicture", "GtkDragSource", "GtkDragIcon", "GdkX11Drag", "GdkX11Drop", "GdkX11DragSurface",
          "GdkX11Toplevel", "GdkX11Popup")
+BESIDE = (460, 250)  # on the board, where nothing is
 told = os.environ["DRYBAY_OBJECTS"] = os.path.join(tempfile.mkdtemp(prefix="drybay-dragged-"), "objects")
 tap = Tap()
 work = Work(program, source)
@@ -43,14 +44,14 @@ def wait_closed(window):
     app.wait(lambda: window["id"] not in [w["id"] for w in windows()], "the window to close")
 
 
-def count():
+def count(types=TYPES):
     if os.path.exists(told):
         os.remove(told)
     os.kill(app.process.pid, signal.SIGUSR1)
     app.wait(lambda: os.path.exists(told), "the counts")
     with open(told) as f:
         counts = dict(line.split() for line in f)
-    return {name: counts.get(name, "0") for name in TYPES}
+    return {name: counts.get(name, "0") for name in types}
 
 
 def find_places():
@@ -109,6 +110,28 @@ def close_while_held(x, y, far):
     xd("mouseup", 1)
     pause(1.5)
     equal(app.process.poll(), None, "exit status")
+
+
+def visit_field(button):
+    """Clicks into a field, then beside it, then leaves what the field is of."""
+    app.click(board.item("Shampoo niche"))
+    field = app.wait(lambda: next((n for n in app.nodes() if n.get_role_name() == "text" and app.box(n)[0] > 900), None), "a field")
+    app.click(field, button=button)
+    pause(0.8)
+    app.click(BESIDE)
+    pause(0.5)
+    app.click(board.item("Tub .*"))
+    pause(0.8)
+
+
+def test_menu_of_field():
+    """The menu that comes of a right click gets the release, and a click beside it closes it: the field keeps its press."""
+    work.ready()
+    counts = []
+    for button in (1, 3, 3, 3, 3, 3):
+        visit_field(button)
+        counts.append(count(("GtkText", "GtkPopoverMenu", "GtkModelButton")))
+    equal(counts[-1], counts[0], "objects after five menus and before")
 
 
 def test_closed_while_bar_held():
