@@ -6,7 +6,6 @@
 #include <glib/gi18n.h>
 
 #include "ui/actions.h"
-#include "ui/menu-contents.h"
 #include "ui/popover-place.h"
 
 static void
@@ -80,7 +79,7 @@ fill_menu (DryCanvas *self)
   dry_actions_append (view, _ ("Show E_verything"), "win.zoom-fit");
 }
 
-/* Made once and filled anew: GTK 4.8 keeps the sections of each menu it has shown for good. */
+/* Made once and filled anew. */
 static void
 make_menu (DryCanvas *self)
 {
@@ -140,8 +139,6 @@ void
 dry_canvas_dispose_menu (DryCanvas *self)
 {
   g_clear_pointer (&self->menu, gtk_widget_unparent);
-  for (guint i = 0; i < G_N_ELEMENTS (self->menu_sections); i++) {
-    if (self->menu_sections[i])
-      dry_menu_release (G_MENU_MODEL (g_steal_pointer (&self->menu_sections[i])));
-  }
+  for (guint i = 0; i < G_N_ELEMENTS (self->menu_sections); i++)
+    g_clear_object (&self->menu_sections[i]);
 }

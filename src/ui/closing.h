@@ -16,6 +16,8 @@ G_BEGIN_DECLS
  * for, keeps the press in a gesture of its own, which keeps it, or part of what it shows, for good.
  * Such gestures are ended from here on.
  *
+ * A menu that was shown kept its sections for good, one reference too many each; given back here.
+ *
  * What was dragged kept its surface for good, a popover its window's, and a window what was last
  * dropped into it. They let go of it from here on, and scrolled windows of the settings, which told
  * those that had gone.

@@ -4,8 +4,6 @@
 #define G_LOG_DOMAIN "drybay-ui"
 #include "ui/later.h"
 
-#include "ui/menu-contents.h"
-
 typedef struct {
   GtkWidget *widget;
   DryLaterFunc func;
@@ -94,15 +92,10 @@ open_menu_cb (GtkMenuButton *button, gpointer data)
 void
 dry_later_menu (GtkWidget *button, GMenuModel *model)
 {
-  GMenuModel *before = g_object_steal_data (G_OBJECT (button), "later-menu");
-
-  g_object_set_data_full (G_OBJECT (button), "later-menu", g_object_ref (model),
-                          (GDestroyNotify) dry_menu_release);
+  g_object_set_data_full (G_OBJECT (button), "later-menu", g_object_ref (model), g_object_unref);
   /* A popover changed while its button opens it would close it again: one that is there is changed
    * now. */
   if (gtk_menu_button_get_menu_model (GTK_MENU_BUTTON (button)) != NULL)
     gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (button), model);
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (button), open_menu_cb, NULL, NULL);
-  if (before)
-    dry_menu_release (before);
 }

@@ -15,7 +15,7 @@ typedef void (*DryLaterFunc) (GtkWidget *widget);
 void dry_later_after_frame (GtkWidget *widget, DryLaterFunc func);
 
 /* The menu of a button, whose popover is made when it is first opened. `model` may be given anew;
- * the button holds it, and empties it when it gets another or goes. */
+ * the button holds it. */
 void dry_later_menu (GtkWidget *button, GMenuModel *model);
 
 G_END_DECLS
