@@ -96,16 +96,16 @@ lose_focus (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, co
 /* --- presses and drops --- */
 
 static gboolean
-end_gestures (gpointer data)
+end_gesture (gpointer gesture)
 {
-  GPtrArray *gestures = data;
+  GtkWidget *widget = gtk_event_controller_get_widget (gesture);
 
-  for (guint i = 0; i < gestures->len; i++) {
-    GtkEventController *gesture = g_ptr_array_index (gestures, i);
-
-    /* One whose widget has gone keeps nothing any more, and would still tell the widget. */
-    if (gtk_event_controller_get_widget (gesture) != NULL)
-      gtk_event_controller_reset (gesture);
+  /* One whose widget has gone keeps nothing any more, and would still tell the widget. The press
+   * may be all that keeps the widget, which must not go while its gesture lets go of it. */
+  if (widget != NULL) {
+    g_object_ref (widget);
+    gtk_event_controller_reset (gesture);
+    g_object_unref (widget);
   }
   return G_SOURCE_REMOVE;
 }
@@ -123,26 +123,22 @@ holds_press (GObject *controller)
   return touches != NULL || gtk_gesture_get_last_event (GTK_GESTURE (controller), NULL) != NULL;
 }
 
-/* A target of GTK 4.8 holds what was dropped into its window last, and with it where that came
- * from, until the next; it does not let go of it when it goes. */
 static void
 let_go_of_input (GtkWidget *widget)
 {
   g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (widget);
-  g_autoptr (GPtrArray) gestures = g_ptr_array_new_with_free_func (g_object_unref);
   g_autoptr (GObject) controller = NULL;
 
   for (guint i = 0; (controller = g_list_model_get_item (controllers, i)) != NULL; i++) {
+    /* A target of GTK 4.8 holds what was dropped into its window last, and with it where that came
+     * from, until the next; it does not let go of it when it goes. */
     if (GTK_IS_DROP_TARGET (controller))
       gtk_drop_target_reject (GTK_DROP_TARGET (controller));
+    /* Later, since the widget may be going because of it. */
     if (holds_press (controller))
-      g_ptr_array_add (gestures, g_object_ref (controller));
+      g_idle_add_full (G_PRIORITY_DEFAULT, end_gesture, g_object_ref (controller), g_object_unref);
     g_clear_object (&controller);
   }
-  /* Later, since the widget may be going because of one of them. */
-  if (gestures->len > 0)
-    g_idle_add_full (G_PRIORITY_DEFAULT, end_gestures, g_steal_pointer (&gestures),
-                     (GDestroyNotify) g_ptr_array_unref);
 }
 
 /* Counts that are put right by hand are known to be wrong in this version only. */
@@ -182,7 +178,7 @@ let_go_of_sections (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED gui
                          ? gtk_popover_menu_get_menu_model (GTK_POPOVER_MENU (widget))
                          : NULL;
 
-  if (menu != NULL && is_gtk_48 () && g_object_get_data (G_OBJECT (widget), "let-go-of") != menu) {
+  if (menu != NULL && g_object_get_data (G_OBJECT (widget), "let-go-of") != menu) {
     g_object_set_data (G_OBJECT (widget), "let-go-of", menu);
     unref_sections (menu);
   }
@@ -268,7 +264,8 @@ dry_closing_install (void)
 
   if (g_once_init_enter (&installed)) {
     dry_hooks_add (GTK_TYPE_POPOVER, "closed", silence);
-    dry_hooks_add (GTK_TYPE_WIDGET, "map", let_go_of_sections);
+    if (is_gtk_48 ())
+      dry_hooks_add (GTK_TYPE_WIDGET, "map", let_go_of_sections);
     dry_hooks_add (GTK_TYPE_WIDGET, "unmap", lose_focus);
     dry_hooks_add (GTK_TYPE_WIDGET, "unrealize", let_go);
     g_once_init_leave (&installed, 1);

@@ -30,12 +30,17 @@ def xd(*args):
     return subprocess.run(["xdotool", *map(str, args)], capture_output=True, text=True).stdout.strip()
 
 
-def walk(node):
-    yield node
+def children(node):
     for i in range(node.get_child_count()):
         child = node.get_child_at_index(i)
         if child:
-            yield from walk(child)
+            yield child
+
+
+def walk(node):
+    yield node
+    for child in children(node):
+        yield from walk(child)
 
 
 def is_open(node):
@@ -48,10 +53,8 @@ def walk_open(node):
     """The tree without what is not there for people."""
     yield node
     if is_open(node):
-        for i in range(node.get_child_count()):
-            child = node.get_child_at_index(i)
-            if child:
-                yield from walk_open(child)
+        for child in children(node):
+            yield from walk_open(child)
 
 
 def is_named(node):
@@ -75,10 +78,8 @@ def walk_with_paths(node, opened=lambda node: True, above=()):
     names = () if role == "application" else ("%s %r" % (role, node.get_name()), *above[:5])
     yield node, " < ".join(names)
     if opened(node):
-        for i in range(node.get_child_count()):
-            child = node.get_child_at_index(i)
-            if child:
-                yield from walk_with_paths(child, opened, names)
+        for child in children(node):
+            yield from walk_with_paths(child, opened, names)
 
 
 def extents(node):
@@ -319,7 +320,7 @@ class App:
         whatever was looked at last: the bus only says of such a program that it is gone."""
         if self.process.poll() is None:
             self.process.terminate()
-            self.process.wait()
+            self.process.wait(20)
         elif self.process.returncode not in (0, -signal.SIGTERM):
             raise Failure("the program had ended with %s\n%s" % (self.process.returncode, self.log()))
 
