@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The line of totals and the pages under it. Refreshed when a newer plan arrives; the pages are
+/* The drawer of pages under the line of totals. Refreshed when a newer plan arrives; the pages are
  * built when first seen and filled only while seen, so that a drag pays for nothing hidden. */
 #define G_LOG_DOMAIN "drybay-ui"
 #include "ui/ledger.h"
@@ -13,6 +13,7 @@
 #include "ui/ledger-pages.h"
 #include "ui/ledger-schedule.h"
 #include "ui/ledger-sheets.h"
+#include "ui/ledger-totals.h"
 #include "ui/popover-place.h"
 #include "ui/symbol.h"
 
@@ -32,11 +33,10 @@ struct _DryLedger {
   DryWeigher *weigher; /* of remedies */
   GtkWidget *bar, *toggle, *copy, *sort, *taller, *drawer, *handle;
   GtkLabel *note;
-  GtkBox *totals;
+  DryLedgerTotals *totals;
   GtkSpinner *spinner;
   GtkRevealer *revealer;
   GtkStack *pages;
-  GtkWidget *total[DRY_N_TOTALS];
   GtkWidget *page[N_PAGES];
   const DryPlan *filled[N_PAGES]; /* compared only, never read */
   gboolean choosing;
@@ -154,37 +154,6 @@ fill_shown_page (DryLedger *self)
   }
 }
 
-/* Only what changes: a class taken off and put on again has the window laid out anew. */
-static void
-set_class (GtkWidget *widget, const char *name, gboolean on)
-{
-  if (gtk_widget_has_css_class (widget, name) == on)
-    return;
-  if (on)
-    gtk_widget_add_css_class (widget, name);
-  else
-    gtk_widget_remove_css_class (widget, name);
-}
-
-static void
-fill_totals (DryLedger *self)
-{
-  const DryPlan *plan = dry_session_get_plan (self->session);
-  GtkWidget *findings = self->total[DRY_TOTAL_FINDINGS];
-  gboolean stop = plan && plan->findings->count[DRY_SEVERITY_STOP] > 0;
-
-  for (guint i = 0; i < DRY_N_TOTALS; i++) {
-    g_autofree char *text = dry_total_text (self->session, (DryTotal) i);
-    g_autofree char *working = dry_total_working (self->session, (DryTotal) i);
-
-    gtk_button_set_label (GTK_BUTTON (self->total[i]), text);
-    gtk_accessible_update_property (GTK_ACCESSIBLE (self->total[i]),
-                                    GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, working, -1);
-  }
-  set_class (findings, "error", stop);
-  set_class (findings, "warning", plan && !stop && plan->findings->count[DRY_SEVERITY_FIX] > 0);
-}
-
 /* Only what is seen is weighed. */
 static void
 weigh_findings (DryLedger *self)
@@ -221,7 +190,7 @@ plan_changed_cb (DryLedger *self)
   gboolean busy = dry_session_is_busy (self->session);
 
   gtk_spinner_set_spinning (self->spinner, busy && !dry_session_get_plan (self->session));
-  fill_totals (self);
+  dry_ledger_totals_fill (self->totals);
   refresh_page (self);
 }
 
@@ -398,79 +367,19 @@ build_pages (DryLedger *self)
 }
 
 static void
-total_clicked_cb (GtkButton *button, DryLedger *self)
+total_chosen_cb (DryLedger *self, guint total)
 {
   static const Page PAGES[DRY_N_TOTALS] = {
       [DRY_TOTAL_AREA] = PAGE_TAKEOFF,      [DRY_TOTAL_SHEETS] = PAGE_SHEETS,
       [DRY_TOTAL_TIME] = PAGE_ORDER,        [DRY_TOTAL_COST] = PAGE_TAKEOFF,
       [DRY_TOTAL_FINDINGS] = PAGE_FINDINGS,
   };
-  gboolean open = gtk_revealer_get_reveal_child (self->revealer);
+  gboolean shown =
+      gtk_revealer_get_reveal_child (self->revealer) && get_page (self) == PAGES[total];
 
-  for (guint i = 0; i < DRY_N_TOTALS; i++)
-    if (self->total[i] == GTK_WIDGET (button)) {
-      gboolean shown = open && get_page (self) == PAGES[i];
-      build_pages (self);
-      gtk_stack_set_visible_child (self->pages, self->page[PAGES[i]]);
-      g_object_set (self, "open", !shown, NULL);
-    }
-}
-
-/* --- totals --- */
-
-static gboolean
-is_cut_short (GtkWidget *button)
-{
-  GtkLabel *label = GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button)));
-
-  return pango_layout_is_ellipsized (gtk_label_get_layout (label));
-}
-
-/* Told when it is asked for: setting a tip at every step of a drag asks the display each time. */
-static gboolean
-query_total_cb (GtkWidget *button, int x, int y, gboolean keyboard, GtkTooltip *tooltip,
-                DryLedger *self)
-{
-  for (guint i = 0; i < DRY_N_TOTALS; i++)
-    if (self->total[i] == button) {
-      g_autofree char *working = dry_total_working (self->session, (DryTotal) i);
-      g_autofree char *all =
-          is_cut_short (button)
-              ? g_strconcat (gtk_button_get_label (GTK_BUTTON (button)), "\n", working, NULL)
-              : g_strdup (working);
-
-      gtk_tooltip_set_text (tooltip, all);
-      return all[0] != '\0';
-    }
-  return FALSE;
-}
-
-/* The line must not keep the window from being narrow: a long total takes a second line, and is cut
- * short only where that is not enough. */
-static void
-let_wrap (GtkWidget *button)
-{
-  GtkLabel *label = GTK_LABEL (gtk_button_get_child (GTK_BUTTON (button)));
-
-  gtk_label_set_wrap (label, TRUE);
-  gtk_label_set_lines (label, 2);
-  gtk_label_set_ellipsize (label, PANGO_ELLIPSIZE_END);
-  gtk_label_set_xalign (label, 0);
-}
-
-static void
-build_totals (DryLedger *self)
-{
-  for (guint i = 0; i < DRY_N_TOTALS; i++) {
-    self->total[i] = gtk_button_new_with_label ("");
-    gtk_widget_add_css_class (self->total[i], "flat");
-    gtk_widget_add_css_class (self->total[i], "ledger-total");
-    let_wrap (self->total[i]);
-    gtk_widget_set_has_tooltip (self->total[i], TRUE);
-    g_signal_connect (self->total[i], "query-tooltip", G_CALLBACK (query_total_cb), self);
-    g_signal_connect (self->total[i], "clicked", G_CALLBACK (total_clicked_cb), self);
-    gtk_box_append (self->totals, self->total[i]);
-  }
+  build_pages (self);
+  gtk_stack_set_visible_child (self->pages, self->page[PAGES[total]]);
+  g_object_set (self, "open", !shown, NULL);
 }
 
 /* --- object --- */
@@ -535,6 +444,7 @@ dry_ledger_class_init (DryLedgerClass *klass)
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
+  g_type_ensure (DRY_TYPE_LEDGER_TOTALS);
   object_class->dispose = dry_ledger_dispose;
   object_class->get_property = dry_ledger_get_property;
   object_class->set_property = dry_ledger_set_property;
@@ -560,6 +470,7 @@ dry_ledger_class_init (DryLedgerClass *klass)
   gtk_widget_class_bind_template_child (widget_class, DryLedger, spinner);
   gtk_widget_class_bind_template_child (widget_class, DryLedger, revealer);
   gtk_widget_class_bind_template_child (widget_class, DryLedger, pages);
+  gtk_widget_class_bind_template_callback (widget_class, total_chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, copy_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, sort_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, taller_clicked_cb);
@@ -588,7 +499,7 @@ dry_ledger_new (DrySession *session)
 
   self->session = g_object_ref (session);
   self->weigher = dry_weigher_new (session, weighed_cb, self);
-  build_totals (self);
+  dry_ledger_totals_set_session (self->totals, session);
   g_signal_connect_object (session, "plan-changed", G_CALLBACK (plan_changed_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "document-changed", G_CALLBACK (plan_changed_cb), self,

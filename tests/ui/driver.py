@@ -473,10 +473,7 @@ class Work:
         true("CRITICAL" not in log and "WARNING **" not in log, log)
 
     def remove(self):
-        try:
-            self.app.end()
-        finally:
-            shutil.rmtree(self.folder, ignore_errors=True)
+        put_away(self.app, self.folder)
 
 
 class Ledger:
@@ -524,6 +521,15 @@ class Ledger:
         self.open("Findings")
         what = "a finding like %r" % pattern if there else "no finding like %r" % pattern
         self.app.wait(lambda: any(re.search(pattern, title) for title in self.rows("Findings")) == there, what, 12)
+
+
+def put_away(app, folder):
+    """The program, if one was started, and the test's own files, also when the program had ended by itself."""
+    try:
+        if app is not None:
+            app.end()
+    finally:
+        shutil.rmtree(folder, ignore_errors=True)
 
 
 class Tap:

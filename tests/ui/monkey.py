@@ -344,6 +344,8 @@ class Monkey:
         self.wait_idle()
         if self.alive():
             self.memory.append(self.resident())
+            if seconds > 120:  # a run stopped by hand has its figures, too
+                print("# look %d after %d events, kB: %d %d %d %d" % (len(self.memory), self.events, *self.memory[-1]), flush=True)
         for n in range(ROUND):
             if time.monotonic() > end or not self.alive():
                 break

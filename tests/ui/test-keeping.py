@@ -10,7 +10,7 @@ import sys
 import tempfile
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-from driver import App, Atspi, Board, Tap, equal, pause, true  # noqa: E402
+from driver import App, Atspi, Board, Tap, equal, pause, put_away, true  # noqa: E402
 
 program, source = sys.argv[1], sys.argv[2]
 folder = tempfile.mkdtemp(prefix="drybay-keeping-")
@@ -137,7 +137,5 @@ def test_discard_and_undo():
 try:
     tap.run_all(globals())
 finally:
-    if app is not None and app.process.poll() is None:
-        app.process.terminate()
-    shutil.rmtree(folder, ignore_errors=True)
+    put_away(app, folder)
 tap.end()
