@@ -82,8 +82,8 @@ name_small_faces (DrySceneBuilder *b, const DryFace *face, DryPoint at)
 
   dry_scene_builder_tag (b, DRY_LAYER_LABELS, DRY_SHOWS_NOTHING, 0, -1);
   dry_scene_builder_text (
-      b, at, (DryLettering){.size = 2, .ink = DRY_INK_TEXT_FAINT, .anchor = DRY_ANCHOR_LEFT}, "%s",
-      what);
+      b, at, (DryLettering){.size = 2, .ink = DRY_INK_TEXT_FAINT, .anchor = DRY_ANCHOR_ABOVE_LEFT},
+      "%s", what);
 }
 
 /* Ceilings, benches and linings stand in rows to the right of the plan, those of one thing
@@ -114,8 +114,7 @@ place_small_faces (DrySceneBuilder *b, const DryPlan *plan, guint from, DryRect 
       b->view = (gint) i;
       b->origin = (DryPoint){0, 0};
       /* Moves with the view to just above its left corner. */
-      name_small_faces (b, face,
-                        (DryPoint){v.x0 - (width - dry_rect_width (v)) / 2, v.y1 + 3 * line / 5});
+      name_small_faces (b, face, (DryPoint){v.x0 - (width - dry_rect_width (v)) / 2, v.y1});
       b->view = -1;
       top -= line;
     }

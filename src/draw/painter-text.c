@@ -133,12 +133,14 @@ dry_painter_text (DryPainter *self, const DryPrimitive *item)
   half_h = fabs (w / 2 * sin (a)) + fabs (h / 2 * cos (a));
   if (item->pen != DRY_PEN_NONE)
     gap += dry_painter_mm (self, 0.7);
-  x += item->anchor == DRY_ANCHOR_LEFT    ? half_w + gap
-       : item->anchor == DRY_ANCHOR_RIGHT ? -half_w - gap
-                                          : 0;
-  y += item->anchor == DRY_ANCHOR_BELOW   ? half_h + gap * 0.3
-       : item->anchor == DRY_ANCHOR_ABOVE ? -half_h - gap * 0.3
-                                          : 0;
+  x += item->anchor == DRY_ANCHOR_LEFT         ? half_w + gap
+       : item->anchor == DRY_ANCHOR_ABOVE_LEFT ? half_w
+       : item->anchor == DRY_ANCHOR_RIGHT      ? -half_w - gap
+                                               : 0;
+  y += item->anchor == DRY_ANCHOR_BELOW        ? half_h + gap * 0.3
+       : item->anchor == DRY_ANCHOR_ABOVE      ? -half_h - gap * 0.3
+       : item->anchor == DRY_ANCHOR_ABOVE_LEFT ? -half_h - gap * 0.3
+                                               : 0;
   if (item->pen != DRY_PEN_NONE) { /* the frame is part of them */
     half_w += dry_painter_mm (self, 0.5);
     half_h = MAX (half_h, half_w) * 1.05;

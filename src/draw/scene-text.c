@@ -18,7 +18,8 @@ static const char *const hatch_names[] = {"none", "diagonal", "cross", "dots", "
 static const char *const kind_names[] = {"path", "circle", "mark", "text", "dimension"};
 static const char *const mark_names[] = {"screw",  "washer", "stop",  "fix",
                                          "advice", "north",  "drain", "cross"};
-static const char *const anchor_names[] = {"centre", "left", "right", "above", "below"};
+static const char *const anchor_names[] = {"centre", "left",  "right",
+                                           "above",  "below", "above-left"};
 static const char *const side_names[] = {"left", "right", "up", "down"};
 static const char *const shows_names[] = {"nothing", "room",     "wall",    "basin",
                                           "part",    "opening",  "member",  "board",

@@ -112,7 +112,8 @@ typedef enum {
   DRY_ANCHOR_LEFT,
   DRY_ANCHOR_RIGHT,
   DRY_ANCHOR_ABOVE,
-  DRY_ANCHOR_BELOW
+  DRY_ANCHOR_BELOW,
+  DRY_ANCHOR_ABOVE_LEFT /* above the point, beginning at it */
 } DryAnchor;
 typedef enum { DRY_TOWARD_LEFT, DRY_TOWARD_RIGHT, DRY_TOWARD_UP, DRY_TOWARD_DOWN } DryToward;
 

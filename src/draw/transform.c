@@ -75,13 +75,15 @@ add_text_margins (const DryScene *scene, const DryPrimitive *item, double m[4])
     width = height;
     height = swap;
   }
-  reach[0] = item->anchor == DRY_ANCHOR_LEFT    ? 0
-             : item->anchor == DRY_ANCHOR_RIGHT ? width
-                                                : width / 2;
+  reach[0] = item->anchor == DRY_ANCHOR_LEFT         ? 0
+             : item->anchor == DRY_ANCHOR_ABOVE_LEFT ? 0
+             : item->anchor == DRY_ANCHOR_RIGHT      ? width
+                                                     : width / 2;
   reach[2] = width - reach[0];
-  reach[1] = item->anchor == DRY_ANCHOR_BELOW   ? 0
-             : item->anchor == DRY_ANCHOR_ABOVE ? height
-                                                : height / 2;
+  reach[1] = item->anchor == DRY_ANCHOR_BELOW        ? 0
+             : item->anchor == DRY_ANCHOR_ABOVE      ? height
+             : item->anchor == DRY_ANCHOR_ABOVE_LEFT ? height
+                                                     : height / 2;
   reach[3] = height - reach[1];
   if (p.x <= b.x0)
     m[0] = MAX (m[0], reach[0]);

@@ -53,12 +53,14 @@ find_letters (DryCanvas *self, const DryPrimitive *item, graphene_rect_t *box)
     width = height;
     height = upright;
   }
-  at.x += item->anchor == DRY_ANCHOR_LEFT    ? width / 2 + gap
-          : item->anchor == DRY_ANCHOR_RIGHT ? -width / 2 - gap
-                                             : 0;
-  at.y += item->anchor == DRY_ANCHOR_BELOW   ? height / 2 + gap * 0.3
-          : item->anchor == DRY_ANCHOR_ABOVE ? -height / 2 - gap * 0.3
-                                             : 0;
+  at.x += item->anchor == DRY_ANCHOR_LEFT         ? width / 2 + gap
+          : item->anchor == DRY_ANCHOR_ABOVE_LEFT ? width / 2
+          : item->anchor == DRY_ANCHOR_RIGHT      ? -width / 2 - gap
+                                                  : 0;
+  at.y += item->anchor == DRY_ANCHOR_BELOW        ? height / 2 + gap * 0.3
+          : item->anchor == DRY_ANCHOR_ABOVE      ? -height / 2 - gap * 0.3
+          : item->anchor == DRY_ANCHOR_ABOVE_LEFT ? -height / 2 - gap * 0.3
+                                                  : 0;
   *box = GRAPHENE_RECT_INIT ((float) (at.x - width / 2), (float) (at.y - height / 2), (float) width,
                              (float) height);
   return TRUE;

@@ -222,8 +222,30 @@ test_layers_and_clip (void)
   g_assert_cmpuint (ink[3], <, ink[0] / 4);
 }
 
-/* Letters as they were really painted never touch: figures, marks, sizes, titles alike. */
-static void
+/* What small faces are is told above the first of them, at every scale. */
+static guint
+check_titles (const DryScene *scene, const DryTransform *form, const GArray *shown)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < shown->len; i++) {
+    const DryShownText *title = &g_array_index (shown, DryShownText, i);
+    DryRect named;
+    double x, y;
+
+    if (title->item->anchor != DRY_ANCHOR_ABOVE_LEFT)
+      continue;
+    named = scene->views[title->item->view].bounds;
+    dry_transform_to_device (form, (DryPoint){named.x0, named.y1}, &x, &y);
+    g_assert_cmpfloat (title->y1, <=, y + 0.5);
+    n++;
+  }
+  return n;
+}
+
+/* Letters as they were really painted never touch: figures, marks, sizes, titles alike. Returns how
+ * many titles were seen. */
+static guint
 check_letters (const DryScene *scene, double factor, const char *what)
 {
   cairo_t *cr = open_image (740, 700);
@@ -254,13 +276,14 @@ check_letters (const DryScene *scene, double factor, const char *what)
       g_assert_false (across > (lying ? -clear : 0) && along > (lying ? 0 : -clear));
     }
   cairo_destroy (cr);
+  return check_titles (scene, &form, shown);
 }
 
 static void
 test_letters_stay_clear (void)
 {
   static const double factors[] = {0.3, 0.6, 1, 1.7, 4};
-  guint n = 0;
+  guint n = 0, titles = 0;
 
   for (guint32 seed = 1; seed <= 40; seed++) {
     g_autoptr (DryProject) project = dry_test_random_project (seed);
@@ -272,13 +295,14 @@ test_letters_stay_clear (void)
     g_assert_no_error (error);
     board = dry_drawing_board (plan);
     for (guint f = 0; f < G_N_ELEMENTS (factors); f++)
-      check_letters (board, factors[f], "board");
+      titles += check_letters (board, factors[f], "board");
     for (guint i = 0; i < plan->faces->n; i += 2, n++) {
       g_autoptr (DryScene) face = dry_drawing_face (plan, i);
       check_letters (face, factors[seed % 5], "face");
     }
   }
   g_assert_cmpuint (n, >, 40);
+  g_assert_cmpuint (titles, >, 40);
 }
 
 /* Where a figure of an inner row is seen, so is the outermost one of that side. */
