@@ -231,8 +231,8 @@ static void
 list_boards (DryFlow *flow, const DryFace *face)
 {
   static const DryColumn columns[] = {
-      {"Board", 0.10, DRY_ALIGN_LEFT},        {"Width", 0.16, DRY_ALIGN_RIGHT},
-      {"Height", 0.16, DRY_ALIGN_RIGHT},      {"From left corner", 0.20, DRY_ALIGN_RIGHT},
+      {"Board", 0.13, DRY_ALIGN_LEFT},        {"Width", 0.15, DRY_ALIGN_RIGHT},
+      {"Height", 0.15, DRY_ALIGN_RIGHT},      {"From left corner", 0.19, DRY_ALIGN_RIGHT},
       {"Above floor", 0.18, DRY_ALIGN_RIGHT}, {"Fasteners", 0.20, DRY_ALIGN_RIGHT}};
   const DryTable table = {columns, G_N_ELEMENTS (columns)};
   const DryPlan *plan = flow->plan;

@@ -155,6 +155,21 @@ def pages(*arguments):
     return subprocess.run(["pdftotext", "-layout", path, "-"], capture_output=True, check=True).stdout.decode()
 
 
+@test
+def no_heading_of_a_table_is_broken_within_a_word():
+    headings = set()
+    for source in (ROOT / "src/papers").glob("*.c"):
+        for heading in re.findall(r'\{"([^"]+)", 0?\.\d+, DRY_ALIGN', source.read_text()):
+            headings |= {word.strip("()") for word in heading.split() if len(word) > 4}
+    assert {"Board", "Fasteners", "opening"} <= headings, headings
+    for demo in (DEMO, UNDATED, TWO):
+        for number, page in enumerate(pages("papers", demo, "--search", "0", "-o", "OUT").split("\f"), 1):
+            words = set(page.split())
+            broken = [word for word in headings for n in range(2, len(word) - 1)
+                      if {word[:n], word[n:]} <= words and word not in words]
+            assert not broken, (demo.name, number, broken)
+
+
 def money(value):
     return f"{value / 100:,.2f}"
 
