@@ -109,6 +109,28 @@ measure_basin_edge (DryMeasuring *self, const DryFace *face)
                           dry_measuring_text (self, face->flange_top));
 }
 
+/* Where a half wall meets a lower added wall in a corner, its end stands above that one. Caps and
+ * end pieces are planned for open ends and walls as high or higher, not for such a step. */
+static void
+measure_bare_end (DryMeasuring *self, const DryFace *face, const DryWall *wall)
+{
+  const DryFaceEnd *ends[] = {&face->left, &face->right};
+  DryLength most = 0;
+
+  if (!wall->added)
+    return;
+  for (guint i = 0; i < G_N_ELEMENTS (ends); i++) {
+    const DryFace *next = ends[i]->face >= 0 ? &self->plan->faces->items[ends[i]->face] : NULL;
+
+    if (next && ends[i]->angle < 180 && dry_room_get_wall (self->context->room, next->wall)->added)
+      most = MAX (most, face->height - next->height);
+  }
+  if (most > 0)
+    dry_measuring_length (self, "end-above-next", most, "%s high, the lower wall %s",
+                          dry_measuring_text (self, face->height),
+                          dry_measuring_text (self, face->height - most));
+}
+
 /* The wet wall's top as other codes name it, and what a half wall's cap does. */
 static void
 measure_heights (DryMeasuring *self, const DryFace *face, const DryWall *wall)
@@ -156,6 +178,7 @@ measure_wall (DryMeasuring *self, const DryFace *face, const DryWall *wall)
   measure_studs (self, face, wall);
   measure_truth (self, wall);
   measure_dry_ends (self, face, wall);
+  measure_bare_end (self, face, wall);
   measure_basin_edge (self, face);
   dry_measuring_end (self);
 }

@@ -136,6 +136,7 @@ static const DryMeasureName NAMES[] = {
     {"wall", "wet-top-above-rim", DRY_MEASURE_LENGTH},
     {"wall", "half-wall", DRY_MEASURE_BOOLEAN},
     {"wall", "cap-pitch", DRY_MEASURE_NUMBER},
+    {"wall", "end-above-next", DRY_MEASURE_LENGTH},
     {"basin", "is-tub", DRY_MEASURE_BOOLEAN},
     {"basin", "is-pan", DRY_MEASURE_BOOLEAN},
     {"basin", "drop-in", DRY_MEASURE_BOOLEAN},

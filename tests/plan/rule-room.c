@@ -20,6 +20,34 @@ rule_room_alcove (const char *system, const char *pack)
   return rule_room_set_job (dry_test_alcove (system), set_pack, (gpointer) pack);
 }
 
+static DryProject *
+add_half_wall (DryProject *project, double x0, double y0, double x1, double y1, double height)
+{
+  DryWall wall = dry_project_get_room_at (project, 0)->walls[0];
+  g_autoptr (GError) error = NULL;
+
+  wall.id = 0;
+  wall.name = NULL;
+  wall.added = TRUE;
+  wall.height = INCH (height);
+  wall.start = (DryPoint){INCH (x0), INCH (y0)};
+  wall.end = (DryPoint){INCH (x1), INCH (y1)};
+  return dry_test_follow (
+      project, dry_edit_set_wall (project, dry_test_room (project), &wall, NULL, &error), error);
+}
+
+DryProject *
+rule_room_half_walls (double side, double front)
+{
+  const DryPoint corners[] = {{0, INCH (96)}, {INCH (120), INCH (96)}, {INCH (120), 0}, {0, 0}};
+  DryProject *alcove = rule_room_alcove ("foam-bands", "us-residential");
+  g_autoptr (GError) error = NULL;
+  DryProject *wide = dry_test_follow (
+      alcove, dry_edit_set_outline (alcove, dry_test_room (alcove), corners, 4, &error), error);
+
+  return add_half_wall (add_half_wall (wide, 60, 96, 60, 66, side), 60, 66, 20, 66, front);
+}
+
 DryProject *
 rule_room_set_job (DryProject *project, void (*change) (DryJob *, gpointer), gpointer data)
 {

@@ -259,6 +259,12 @@ room_long_wall (void)
                                (gpointer) "cement-liquid");
 }
 
+static DryProject *
+room_stepped_half_walls (void)
+{
+  return rule_room_half_walls (36, 40);
+}
+
 /* --- wished seams --- */
 
 /* On the north wall of the alcove: 60 in between corners, studs 16 in on center. */
@@ -376,6 +382,7 @@ static const struct {
     {"temperature", room_cold},
     {"small-tile-on-gypsum", room_mosaic_on_gypsum},
     {"shared-stud-distance", room_long_wall},
+    {"end-above-half-wall", room_stepped_half_walls},
 };
 
 static void
@@ -388,6 +395,18 @@ test_room (gconstpointer data)
   /* And none of these are raised where nothing is wrong. */
   if (rule_room_is_raised (dry_test_furnished_alcove ("foam-bands"), ROOMS[i].rule))
     g_test_fail_printf ("“%s” is raised in an ordinary alcove", ROOMS[i].rule);
+}
+
+/* Either may be the higher; as high as each other nothing stands bare. */
+static void
+test_half_walls (void)
+{
+  g_autoptr (DryProject) project = rule_room_half_walls (42, 36);
+  g_autoptr (DryPlan) plan = rule_room_plan (project);
+
+  g_assert_cmpint (rule_room_measure (plan, "wall", "end-above-next")->length, ==, INCH (6));
+  g_assert_nonnull (rule_room_find (plan, "end-above-half-wall"));
+  g_assert_false (rule_room_is_raised (rule_room_half_walls (36, 36), "end-above-half-wall"));
 }
 
 /* --- spoiled plans --- */
@@ -824,6 +843,7 @@ main (int argc, char **argv)
     g_test_add_data_func (path, GUINT_TO_POINTER (i), test_spoiled);
   }
   g_test_add_func ("/rules/glass-along-wall", test_glass_along_wall);
+  g_test_add_func ("/rules/half-walls", test_half_walls);
   g_test_add_func ("/rules/no-contradiction", test_no_contradiction);
   return g_test_run ();
 }
