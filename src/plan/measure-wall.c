@@ -109,20 +109,29 @@ measure_basin_edge (DryMeasuring *self, const DryFace *face)
                           dry_measuring_text (self, face->flange_top));
 }
 
-/* Where a half wall meets a lower added wall in a corner, its end stands above that one. Caps and
+/* How far the wall goes on beyond a corner with another. */
+static DryLength
+measure_beyond (const DryFace *face, gboolean right)
+{
+  return right ? face->length - face->right.at : face->left.at;
+}
+
+/* Where a wall ends in a corner with a lower added wall, its end stands above that one. Caps and
  * end pieces are planned for open ends and walls as high or higher, not for such a step. */
 static void
 measure_bare_end (DryMeasuring *self, const DryFace *face, const DryWall *wall)
 {
-  const DryFaceEnd *ends[] = {&face->left, &face->right};
   DryLength most = 0;
 
   if (!wall->added)
     return;
-  for (guint i = 0; i < G_N_ELEMENTS (ends); i++) {
-    const DryFace *next = ends[i]->face >= 0 ? &self->plan->faces->items[ends[i]->face] : NULL;
+  for (guint right = 0; right < 2; right++) {
+    const DryFaceEnd *end = right ? &face->right : &face->left;
+    const DryFace *next = end->face >= 0 ? &self->plan->faces->items[end->face] : NULL;
+    const DryWall *other = next ? dry_room_get_wall (self->context->room, next->wall) : NULL;
 
-    if (next && ends[i]->angle < 180 && dry_room_get_wall (self->context->room, next->wall)->added)
+    if (other && other->added && end->angle < 180 &&
+        measure_beyond (face, right) <= dry_wall_depth (other) + other->lining)
       most = MAX (most, face->height - next->height);
   }
   if (most > 0)

@@ -37,7 +37,7 @@ add_half_wall (DryProject *project, double x0, double y0, double x1, double y1, 
 }
 
 DryProject *
-rule_room_half_walls (double side, double front)
+rule_room_half_walls (double side, double length, double front)
 {
   const DryPoint corners[] = {{0, INCH (96)}, {INCH (120), INCH (96)}, {INCH (120), 0}, {0, 0}};
   DryProject *alcove = rule_room_alcove ("foam-bands", "us-residential");
@@ -45,7 +45,7 @@ rule_room_half_walls (double side, double front)
   DryProject *wide = dry_test_follow (
       alcove, dry_edit_set_outline (alcove, dry_test_room (alcove), corners, 4, &error), error);
 
-  return add_half_wall (add_half_wall (wide, 60, 96, 60, 66, side), 60, 66, 20, 66, front);
+  return add_half_wall (add_half_wall (wide, 60, 96, 60, 96 - length, side), 60, 66, 20, 66, front);
 }
 
 DryProject *

@@ -14,9 +14,10 @@ DryProject *rule_room_alcove (const char *system, const char *pack) G_GNUC_WARN_
  * walls stand off by the build-up, the front is open. Curb 4 in, drain 2 in. */
 DryProject *rule_room_shower (DryLength length, DryLength width) G_GNUC_WARN_UNUSED_RESULT;
 
-/* A tub in the corner of a wide room with half walls in an L round it, so many inches high: at its
- * side and before it. */
-DryProject *rule_room_half_walls (double side, double front) G_GNUC_WARN_UNUSED_RESULT;
+/* A tub in the corner of a wide room with two half walls round it, so many inches high: at its side
+ * and before it. The one at its side is so long; the other meets it 30 in from the back wall. */
+DryProject *rule_room_half_walls (double side, double length,
+                                  double front) G_GNUC_WARN_UNUSED_RESULT;
 
 DryProject *rule_room_set_job (DryProject *project, void (*change) (DryJob *, gpointer),
                                gpointer data) G_GNUC_WARN_UNUSED_RESULT;

@@ -237,7 +237,7 @@ produce_measures (void)
   /* Open to the room, and a half wall. */
   collect (produced, rule_room_set_fields (add_everything (rule_room_shower (INCH (60), INCH (34))),
                                            "basin.height=0.25in wall.e.height=42in"));
-  collect (produced, rule_room_half_walls (40, 36));
+  collect (produced, rule_room_half_walls (40, 30, 36));
   /* Longer than any sheet, so that there are upright seams. */
   collect (produced, rule_room_shower (INCH (140), INCH (34)));
   return produced;

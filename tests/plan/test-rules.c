@@ -262,7 +262,7 @@ room_long_wall (void)
 static DryProject *
 room_stepped_half_walls (void)
 {
-  return rule_room_half_walls (36, 40);
+  return rule_room_half_walls (36, 30, 40);
 }
 
 /* --- wished seams --- */
@@ -401,12 +401,15 @@ test_room (gconstpointer data)
 static void
 test_half_walls (void)
 {
-  g_autoptr (DryProject) project = rule_room_half_walls (42, 36);
+  g_autoptr (DryProject) project = rule_room_half_walls (42, 30, 36);
   g_autoptr (DryPlan) plan = rule_room_plan (project);
 
   g_assert_cmpint (rule_room_measure (plan, "wall", "end-above-next")->length, ==, INCH (6));
   g_assert_nonnull (rule_room_find (plan, "end-above-half-wall"));
-  g_assert_false (rule_room_is_raised (rule_room_half_walls (36, 36), "end-above-half-wall"));
+  g_assert_false (rule_room_is_raised (rule_room_half_walls (36, 30, 36), "end-above-half-wall"));
+  /* Its end, flush with the other's far side, is as bare; of one that goes on no end is there. */
+  g_assert_true (rule_room_is_raised (rule_room_half_walls (42, 33.5, 36), "end-above-half-wall"));
+  g_assert_false (rule_room_is_raised (rule_room_half_walls (42, 60, 36), "end-above-half-wall"));
 }
 
 /* --- spoiled plans --- */
