@@ -89,10 +89,10 @@ static void
 list_cuts (const Sheet *self)
 {
   static const DryColumn columns[] = {{"Cut", 0.10, DRY_ALIGN_RIGHT},
-                                      {"through", 0.31, DRY_ALIGN_LEFT},
-                                      {"from", 0.16, DRY_ALIGN_LEFT},
-                                      {"at", 0.20, DRY_ALIGN_RIGHT},
-                                      {"frees", 0.23, DRY_ALIGN_LEFT}};
+                                      {"through", 0.36, DRY_ALIGN_LEFT},
+                                      {"from", 0.15, DRY_ALIGN_LEFT},
+                                      {"at", 0.215, DRY_ALIGN_RIGHT},
+                                      {"frees", 0.175, DRY_ALIGN_LEFT}};
   const DryTable table = {columns, G_N_ELEMENTS (columns)};
   DryLength kerf = self->flow->plan->context.system->kerf;
 

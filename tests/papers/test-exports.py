@@ -156,7 +156,7 @@ def pages(*arguments):
 
 
 @test
-def no_heading_of_a_table_is_broken_within_a_word():
+def tables_break_no_heading_within_a_word_and_no_length_before_its_unit():
     headings = set()
     for source in (ROOT / "src/papers").glob("*.c"):
         for heading in re.findall(r'\{"([^"]+)", 0?\.\d+, DRY_ALIGN', source.read_text()):
@@ -168,6 +168,8 @@ def no_heading_of_a_table_is_broken_within_a_word():
             broken = [word for word in headings for n in range(2, len(word) - 1)
                       if {word[:n], word[n:]} <= words and word not in words]
             assert not broken, (demo.name, number, broken)
+            alone = [line for line in page.splitlines() if re.search(r"(^|   )mm(   |$)", line.rstrip())]
+            assert not alone, (demo.name, number, alone)
 
 
 def money(value):
