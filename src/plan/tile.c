@@ -93,45 +93,70 @@ set_wall_datum (const DryTileRoom *room, const DryTileChoice *choice, guint inde
                                  : "balanced between bottom and top";
 }
 
+/* How the courses between two level edges are shifted: a low face has not each of them. */
+static guint
+list_shifts (const DryTileModule *module, const DryTileEdge z[2], DryLength level,
+             DryLength shifts[DRY_TILE_SHIFTS_MOST])
+{
+  DryLength pitch = dry_tile_pitch_z (module);
+  DryLength course = z[0].at - dry_tile_rest (z[0].at - level, pitch);
+  guint n = 0;
+
+  if (course + module->height <= z[0].at) /* only its joint is seen */
+    course += pitch;
+  for (; course < z[1].at && n < module->n_shifts; course += pitch)
+    shifts[n++] = module->shifts[dry_tile_rest ((course - level) / pitch, module->n_shifts)];
+  return n;
+}
+
 /* Linings, benches, the ceiling: each for itself. */
 static void
 set_small_datum (const DryTileModule *module, DryTileFace *tiled)
 {
   DryTileEdge u[2], z[2];
   DryRect r = dry_region_bounds (&tiled->region);
+  DryLength shifts[DRY_TILE_SHIFTS_MOST];
 
   dry_tile_edges (&tiled->region, FALSE, u);
   dry_tile_edges (&tiled->region, TRUE, z);
-  tiled->datum.x = dry_tile_is_grid (module->pattern)
-                       ? dry_tile_solve_axis (u, 2, module->shifts, module->n_shifts, module->width,
-                                              module->joint)
-                       : r.x0 + dry_rect_width (r) / 2;
   tiled->datum.y = dry_tile_solve_axis (z, 2, no_shift, 1, module->height, module->joint);
+  tiled->datum.x =
+      dry_tile_is_grid (module->pattern)
+          ? dry_tile_solve_axis (u, 2, shifts, list_shifts (module, z, tiled->datum.y, shifts),
+                                 module->width, module->joint)
+          : r.x0 + dry_rect_width (r) / 2;
   tiled->why_u = tiled->why_z = "balanced";
+}
+
+/* Where no joint falls between two edges, one tile reaches from one to the other and has a cut at
+ * each: what is left of it is what lies between them. */
+static DryLength
+clip_cut (DryLength cut, const DryTileEdge edges[2])
+{
+  return MIN (cut, edges[1].at - edges[0].at);
 }
 
 /* The narrowest cut the face could have if nothing were set by the user, as a share. */
 static double
 find_best_share (const DryTileRoom *room, const DryTileModule *module, const DryTileFace *tiled)
 {
-  DryTileEdge u[2];
-  DryLength start = 0, level = 0;
-  double across, up;
+  DryTileEdge u[2], z[2];
+  DryLength start = 0, level = 0, across, up;
 
   dry_tile_edges (&tiled->region, FALSE, u);
+  dry_tile_edges (&tiled->region, TRUE, z);
   start =
       dry_tile_solve_axis (u, 2, module->shifts, module->n_shifts, module->width, module->joint);
   level =
       dry_tile_solve_axis (room->level, room->n_level, no_shift, 1, module->height, module->joint);
-  across = (double) dry_tile_judge_axis (u, 2, module->shifts, module->n_shifts, start,
-                                         module->width, module->joint)
-               .smallest /
-           (double) module->width;
-  up = (double) dry_tile_judge_axis (room->level, room->n_level, no_shift, 1, level, module->height,
-                                     module->joint)
-           .smallest /
-       (double) module->height;
-  return MIN (across, up);
+  across = dry_tile_judge_axis (u, 2, module->shifts, module->n_shifts, start, module->width,
+                                module->joint)
+               .smallest;
+  up = dry_tile_judge_axis (room->level, room->n_level, no_shift, 1, level, module->height,
+                            module->joint)
+           .smallest;
+  return MIN ((double) clip_cut (across, u) / (double) module->width,
+              (double) clip_cut (up, z) / (double) module->height);
 }
 
 /* --- what a face's layout amounts to --- */
@@ -180,14 +205,6 @@ dry_tile_list_lines (const DryPlanContext *context, const DryFace *face, DryPoin
   list_lines (&module, r, datum, upright, level);
 }
 
-static DryLength
-narrowest_at (const DryTileModule *module, DryTileEdge edge, DryLength datum)
-{
-  return dry_tile_judge_axis (&edge, 1, module->shifts, module->n_shifts, datum, module->width,
-                              module->joint)
-      .smallest;
-}
-
 static void
 note_cut (DryTileFace *tiled, DryLength cut, DryLength size)
 {
@@ -205,6 +222,8 @@ measure_edges (const DryTileModule *module, const DryFace *face, DryLength room_
                DryTileFace *tiled)
 {
   DryTileEdge u[2], z[2];
+  DryLength shifts[DRY_TILE_SHIFTS_MOST], *side[] = {&tiled->left_cut, &tiled->right_cut};
+  guint n_shifts;
 
   tiled->smallest_share = 1;
   if (!dry_tile_is_grid (module->pattern))
@@ -213,10 +232,16 @@ measure_edges (const DryTileModule *module, const DryFace *face, DryLength room_
   dry_tile_edges (&tiled->region, TRUE, z);
   if (face->at_basin)
     z[0].at = MAX (z[0].at, face->deck + room_joint);
-  tiled->left_cut = narrowest_at (module, u[0], tiled->datum.x);
-  tiled->right_cut = narrowest_at (module, u[1], tiled->datum.x);
-  tiled->bottom_cut = dry_tile_cut_at (z[0], tiled->datum.y, module->height, module->joint);
-  tiled->top_cut = dry_tile_cut_at (z[1], tiled->datum.y, module->height, module->joint);
+  n_shifts = list_shifts (module, z, tiled->datum.y, shifts);
+  for (guint i = 0; i < 2; i++) {
+    DryTileAxis axis = dry_tile_judge_axis (&u[i], 1, shifts, n_shifts, tiled->datum.x,
+                                            module->width, module->joint);
+    *side[i] = clip_cut (axis.smallest, u);
+  }
+  tiled->bottom_cut =
+      clip_cut (dry_tile_cut_at (z[0], tiled->datum.y, module->height, module->joint), z);
+  tiled->top_cut =
+      clip_cut (dry_tile_cut_at (z[1], tiled->datum.y, module->height, module->joint), z);
   note_cut (tiled, tiled->bottom_cut, module->height);
   note_cut (tiled, tiled->top_cut, module->height);
   if (!tiled->wraps_left)

@@ -188,10 +188,42 @@ check_joints (const DryTiling *tiling, const Tile *tile)
   g_assert_cmpfloat_with_epsilon (tiling->joint_area / tiling->area, share, 0.012);
 }
 
+/* The cuts that are told at the edges are those that were laid there. Returns how many faces were
+ * looked at: plain rectangles that one tile reaches across (alone), or all others. */
+static guint
+check_edge_cuts (const DryTiling *tiling, gboolean alone)
+{
+  guint n = 0;
+
+  for (guint f = 0; f < tiling->n_faces; f++) {
+    const DryTileFace *face = &tiling->faces[f];
+    DryRect r = dry_region_bounds (&face->region);
+    DryLength least[] = {tiling->width, tiling->width, tiling->height, tiling->height};
+    const DryLength told[] = {face->left_cut, face->right_cut, face->bottom_cut, face->top_cut};
+
+    if (!dry_tile_is_grid (tiling->pattern) || face->region.n_polygons != 1 ||
+        face->region.polygons[0].outer.n_points != 4 || face->region.polygons[0].n_holes > 0 ||
+        (dry_rect_width (r) < tiling->width || dry_rect_height (r) < tiling->height) != alone)
+      continue;
+    for (guint i = 0; i < face->n_pieces; i++) {
+      DryRect p = face->pieces[i].bounds;
+      const DryLength off[] = {p.x0 - r.x0, r.x1 - p.x1, p.y0 - r.y0, r.y1 - p.y1};
+      for (guint e = 0; e < 4; e++)
+        if (off[e] <= tiling->joint)
+          least[e] = MIN (least[e], e < 2 ? dry_rect_width (p) : dry_rect_height (p));
+    }
+    for (guint e = 0; e < 4; e++)
+      g_assert_cmpint (told[e], ==, least[e]);
+    n++;
+  }
+  return n;
+}
+
 static void
 test_rooms (void)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (3);
+  guint alone = 0, others = 0;
 
   for (guint32 seed = 1; seed <= 12; seed++)
     for (guint t = 0; t < G_N_ELEMENTS (tiles); t++) {
@@ -207,6 +239,8 @@ test_rooms (void)
       if (tiling->n_faces == 0)
         continue;
       check_joints (tiling, &tiles[t]);
+      alone += check_edge_cuts (tiling, TRUE);
+      others += check_edge_cuts (tiling, FALSE);
       g_assert_cmpuint (tiling->n_tiles, ==,
                         tiling->n_whole + tiling->n_for_cuts + tiling->n_spare);
       g_assert_cmpuint (tiling->n_for_cuts, <=, tiling->n_cut);
@@ -218,6 +252,8 @@ test_rooms (void)
                              2e18,
                          >=, tiling->area - tiling->joint_area - 1e-9);
     }
+  g_assert_cmpuint (alone, >, 20);
+  g_assert_cmpuint (others, >, 20);
 }
 
 /* An independent count: the share of sampled points in tile is the share of area.
