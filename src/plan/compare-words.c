@@ -318,17 +318,24 @@ waits_on_path (const DrySchedule *schedule)
   return (double) minutes / 60;
 }
 
+static void
+add_hours (const Telling *self, GString *text, double now, double was, const char *of)
+{
+  if (fabs (now - was) >= 0.05)
+    g_string_append_printf (text, "%s%s h of %s instead of %s h", text->len ? ", " : "",
+                            number (self, now, 1), of, number (self, was, 1));
+}
+
+/* NULL where neither differs and only free days fall otherwise. */
 static const char *
 why_days (const Telling *self)
 {
-  double now = waits_on_path (self->option->schedule), was = waits_on_path (self->base->schedule);
+  g_autoptr (GString) text = g_string_new (NULL);
 
-  return dry_arena_printf (self->arena,
-                           "%s h of waits on the critical path instead of %s h, %s h "
-                           "of work instead of %s h",
-                           number (self, now, 1), number (self, was, 1),
-                           number (self, self->option->hours, 1),
-                           number (self, self->base->hours, 1));
+  add_hours (self, text, waits_on_path (self->option->schedule),
+             waits_on_path (self->base->schedule), "waits on the critical path");
+  add_hours (self, text, self->option->hours, self->base->hours, "work");
+  return text->len ? dry_arena_strdup (self->arena, text->str) : NULL;
 }
 
 static void

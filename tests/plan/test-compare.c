@@ -328,6 +328,19 @@ check_body_and_risk (const DryOption *now, const DryOption *was)
                    subtract (now->n_skill, was->n_skill));
 }
 
+/* A reason tells what is different: nothing is so much "instead of" as much. */
+static void
+check_reasons (const DryOption *now, const DryOption *was)
+{
+  g_autoptr (GArray) told = dry_option_list_differences (now, was, now->plans[0]->context.arena);
+
+  for (guint i = 0; i < told->len; i++) {
+    const char *why = g_array_index (told, DryDifference, i).why;
+    g_assert_false (why && g_regex_match_simple ("(?<![0-9.])([0-9.]+) h of [^,]* instead of \\1 h",
+                                                 why, 0, 0));
+  }
+}
+
 static void
 check_pair (const DryOption *now, const DryOption *was)
 {
@@ -341,6 +354,7 @@ check_pair (const DryOption *now, const DryOption *was)
   g_assert_cmpint (find_days (time, "ready"), ==, now->days_to_shower - was->days_to_shower);
   check_work (now, was);
   check_body_and_risk (now, was);
+  check_reasons (now, was);
 }
 
 /* Between any two of several ways to back the same walls, the words give the figures' difference,
