@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Mends what the toolkit leaves behind when a menu, a window or what was dragged goes: presses that
- * go to what is closed, windows and surfaces that are never let go. Knows not what they show. */
+/* Mends what the toolkit leaves behind when a menu, a window or what was dragged goes, or may not
+ * come: presses that go to what nobody sees, windows and surfaces that are never let go. Knows not
+ * what they show. */
 #define G_LOG_DOMAIN "drybay-ui"
 
 #include "ui/closing.h"
@@ -187,7 +188,6 @@ let_go_of_sections (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED gui
 
 /* --- surfaces --- */
 
-/* What is mended here is known of X11 only. */
 static gboolean
 is_of_gtk_48 (GdkSurface *surface, const char *type)
 {
@@ -223,6 +223,70 @@ let_go_of_popup (GtkNative *popup)
   if (is_of_gtk_48 (surface, "GdkX11Popup"))
     g_object_weak_ref (G_OBJECT (surface), let_go_of_parent,
                        gdk_popup_get_parent (GDK_POPUP (surface)));
+}
+
+/* --- popovers that were refused --- */
+
+/* The property of a popup of Wayland, which can be told when it is made only and is read anew each
+ * time it comes. */
+#define AUTOHIDE_OF_GTK_48 2
+
+static void
+set_autohide (GdkSurface *popup, gboolean autohide)
+{
+  g_auto (GValue) value = G_VALUE_INIT;
+
+  g_value_init (&value, G_TYPE_BOOLEAN);
+  g_value_set_boolean (&value, autohide);
+  G_OBJECT_GET_CLASS (popup)->set_property (
+      G_OBJECT (popup), AUTOHIDE_OF_GTK_48, &value,
+      g_object_class_find_property (G_OBJECT_GET_CLASS (popup), "autohide"));
+}
+
+/* GDK takes the pointer for a popup before the compositor has let it come, and gives it back only
+ * with one that came: each press anywhere in the program would go to what nobody sees, for good.
+ * Without asking for the pointer it may come; it is gone again before it is painted. */
+static void
+give_pointer_back (GtkWidget *popover)
+{
+  GdkSurface *popup = gtk_native_get_surface (GTK_NATIVE (popover));
+  const GdkRectangle corner = {0, 0, 1, 1};
+  GdkPopupLayout *layout;
+
+  if (!is_of_gtk_48 (popup, "GdkWaylandPopup") || !gdk_popup_get_autohide (GDK_POPUP (popup)))
+    return;
+  layout = gdk_popup_layout_new (&corner, GDK_GRAVITY_NORTH_WEST, GDK_GRAVITY_NORTH_WEST);
+  set_autohide (popup, FALSE);
+  if (gdk_popup_present (GDK_POPUP (popup), 1, 1, layout))
+    gdk_surface_hide (popup);
+  set_autohide (popup, TRUE);
+  gdk_popup_layout_unref (layout);
+}
+
+static gboolean
+close_refused (gpointer popover)
+{
+  if (!gtk_widget_get_mapped (popover))
+    gtk_popover_popdown (popover);
+  return G_SOURCE_REMOVE;
+}
+
+/* On Wayland one may be refused the pointer, for another popover of the same window or for how long
+ * ago it was asked for. It is not mapped and stays counted as shown: asked for again, nothing came.
+ */
+static gboolean
+end_refused (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const GValue *values,
+             G_GNUC_UNUSED gpointer nothing)
+{
+  GtkWidget *popover = g_value_get_object (&values[0]);
+  GtkWidget *hook = GTK_IS_POPOVER (popover) ? gtk_widget_get_parent (popover) : NULL;
+
+  if (hook == NULL || !gtk_widget_get_mapped (hook) || !gtk_widget_get_visible (popover) ||
+      gtk_widget_get_mapped (popover))
+    return TRUE;
+  give_pointer_back (popover);
+  g_idle_add_full (G_PRIORITY_DEFAULT, close_refused, g_object_ref (popover), g_object_unref);
+  return TRUE;
 }
 
 /* --- scrolled windows --- */
@@ -264,6 +328,7 @@ dry_closing_install (void)
 
   if (g_once_init_enter (&installed)) {
     dry_hooks_add (GTK_TYPE_POPOVER, "closed", silence);
+    dry_hooks_add (GTK_TYPE_WIDGET, "show", end_refused);
     if (is_gtk_48 ())
       dry_hooks_add (GTK_TYPE_WIDGET, "map", let_go_of_sections);
     dry_hooks_add (GTK_TYPE_WIDGET, "unmap", lose_focus);

@@ -146,21 +146,6 @@ on_map (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const 
   return TRUE;
 }
 
-/* One that is refused the pointer, which another program has or, on Wayland, another popover of the
- * same window, is not mapped and stays counted as shown: asked for again, nothing would come. */
-static gboolean
-on_show (G_GNUC_UNUSED GSignalInvocationHint *hint, G_GNUC_UNUSED guint n, const GValue *values,
-         G_GNUC_UNUSED gpointer nothing)
-{
-  GtkWidget *widget = g_value_get_object (&values[0]);
-  GtkWidget *hook = GTK_IS_POPOVER (widget) ? gtk_widget_get_parent (widget) : NULL;
-
-  if (hook != NULL && gtk_widget_get_mapped (hook) && gtk_widget_get_visible (widget) &&
-      !gtk_widget_get_mapped (widget))
-    close_soon (widget);
-  return TRUE;
-}
-
 /* What it hangs on was hidden under it: it cannot be seen any more, and still takes every key and
  * press of its window. */
 static gboolean
@@ -204,7 +189,6 @@ dry_popover_place_install (void)
   static gsize installed = 0;
 
   if (g_once_init_enter (&installed)) {
-    dry_hooks_add (GTK_TYPE_WIDGET, "show", on_show);
     dry_hooks_add (GTK_TYPE_WIDGET, "map", on_map);
     dry_hooks_add (GTK_TYPE_WIDGET, "unmap", on_unmap);
     g_once_init_leave (&installed, 1);

@@ -209,8 +209,10 @@ class App:
     # --- places ---
 
     def windows(self):
+        """Of the program; under Wayland, which tells nobody of them, the compositor's, which each of them fills."""
         found = []
-        for window in xd("search", "--onlyvisible", "--pid", self.process.pid).split():
+        which = ("--class", "weston") if os.environ["GDK_BACKEND"] == "wayland" else ("--pid", self.process.pid)
+        for window in xd("search", "--onlyvisible", *which).split():
             lines = [line.split("=") for line in xd("getwindowgeometry", "--shell", window).splitlines() if "=" in line]
             found.append({"id": window, **{key: int(value) for key, value in lines if key != "WINDOW"}})
         return found

@@ -1,8 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A popover whose entry scrolls out of sight, by hand or by itself within a frame: it closes, and
  * GDK is not asked for a monitor where there is none (warnings end this program). */
-#include <X11/Xlib.h>
-
 #include "desk.h"
 #include "ui/actions.h"
 #include "ui/canvas-private.h"
@@ -47,29 +45,6 @@ test_popover_scrolled_by_hand (DryDesk *desk, gconstpointer data)
   g_assert_true (gtk_widget_get_mapped (place.popover)); /* still in sight */
   gtk_adjustment_set_value (place.scroll, 3000);
   DRY_TEST_WAIT_FOR (!gtk_widget_get_visible (place.popover));
-  gtk_widget_unparent (place.popover);
-}
-
-/* Another program has the pointer, as while a menu of it is open: the popover does not come, is not
- * taken for shown, and comes when it is asked for again. */
-static void
-test_popover_refused (DryDesk *desk, gconstpointer data)
-{
-  Place place = open_popover (desk);
-  Display *other = XOpenDisplay (NULL);
-
-  gtk_popover_popdown (GTK_POPOVER (place.popover));
-  DRY_TEST_WAIT_FOR (!gtk_widget_get_mapped (place.popover));
-  dry_test_settle ();
-  g_assert_cmpint (XGrabPointer (other, DefaultRootWindow (other), False, 0, GrabModeAsync,
-                                 GrabModeAsync, None, None, CurrentTime),
-                   ==, GrabSuccess);
-  gtk_popover_popup (GTK_POPOVER (place.popover));
-  g_assert_false (gtk_widget_get_mapped (place.popover));
-  DRY_TEST_WAIT_FOR (!gtk_widget_get_visible (place.popover));
-  XCloseDisplay (other);
-  gtk_popover_popup (GTK_POPOVER (place.popover));
-  DRY_TEST_WAIT_FOR (gtk_widget_get_mapped (place.popover));
   gtk_widget_unparent (place.popover);
 }
 
@@ -241,7 +216,6 @@ main (int argc, char *argv[])
     return 99;
   DRY_DESK_ADD ("/ui/popover-place/scrolled-by-hand", test_popover_scrolled_by_hand);
   DRY_DESK_ADD ("/ui/popover-place/scrolled-in-a-frame", test_popover_scrolled_in_a_frame);
-  DRY_DESK_ADD ("/ui/popover-place/refused", test_popover_refused);
   DRY_DESK_ADD ("/ui/popover-place/without-room", test_popover_without_room);
   DRY_DESK_ADD ("/ui/popover-place/no-menu-sliding", test_popover_no_menu_sliding);
   DRY_DESK_ADD ("/ui/popover-place/panel-waits", test_popover_panel_waits);
