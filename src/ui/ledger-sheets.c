@@ -20,6 +20,12 @@ struct _DryLedgerSheets {
 
 G_DEFINE_FINAL_TYPE (DryLedgerSheets, dry_ledger_sheets, GTK_TYPE_WIDGET)
 
+static guint
+count_sheets (const DryPlan *plan)
+{
+  return plan != NULL && plan->boards->cutting != NULL ? plan->boards->cutting->n_sheets : 0;
+}
+
 /* --- one sheet, large --- */
 
 typedef struct {
@@ -100,7 +106,7 @@ present_viewer (DryLedgerSheets *self, guint index)
   Viewer *viewer = g_new0 (Viewer, 1);
 
   viewer->scenes = g_ptr_array_new_with_free_func ((GDestroyNotify) dry_scene_unref);
-  for (guint i = 0; plan && plan->boards->cutting && i < plan->boards->cutting->n_sheets; i++)
+  for (guint i = 0; i < count_sheets (plan); i++)
     g_ptr_array_add (viewer->scenes, dry_drawing_cut_sheet (plan, i));
   viewer->session = self->session;
   viewer->index = index;
@@ -141,12 +147,14 @@ present_viewer (DryLedgerSheets *self, guint index)
 static void
 clicked_cb (GtkWidget *button, DryLedgerSheets *self)
 {
+  GtkWidget *child = gtk_widget_get_first_child (self->box);
   guint index = 0;
 
-  for (GtkWidget *child = gtk_widget_get_first_child (self->box); child && child != button;
-       child = gtk_widget_get_next_sibling (child))
+  for (; child && child != button; child = gtk_widget_get_next_sibling (child))
     index++;
-  present_viewer (self, index);
+  /* A picture may be of the plan before, and go when what hangs open over the ledger has closed. */
+  if (child && index < count_sheets (dry_session_get_plan (self->session)))
+    present_viewer (self, index);
 }
 
 static GtkWidget *
@@ -167,7 +175,7 @@ void
 dry_ledger_sheets_fill (DryLedgerSheets *self)
 {
   const DryPlan *plan = dry_session_get_plan (self->session);
-  guint n = plan && plan->boards->cutting ? plan->boards->cutting->n_sheets : 0;
+  guint n = count_sheets (plan);
   GtkWidget *button = gtk_widget_get_first_child (self->box);
 
   for (guint i = 0; i < n; i++) {

@@ -8,6 +8,7 @@
 #include "support/fixtures.h"
 #include "ui/ledger-list.h"
 #include "ui/ledger-pages.h"
+#include "ui/ledger-sheets.h"
 #include "ui/ledger.h"
 #include "ui/symbol.h"
 
@@ -86,6 +87,35 @@ test_ledger_keeps_still (DryDesk *desk, gconstpointer data)
   g_assert_true (gtk_root_get_focus (GTK_ROOT (desk->window)) == focus);
   g_assert_cmpuint (dry_test_collect (list, is_unfolded, NULL, NULL), ==, 1);
   g_assert_cmpfloat (gtk_adjustment_get_value (scroll), ==, 30);
+}
+
+/* Pictures of sheets may be of the plan before for a while: one whose sheet is gone opens nothing.
+ * The window once fell over it. */
+static void
+test_ledger_sheet_gone (DryDesk *desk, gconstpointer data)
+{
+  GtkWidget *sheets = dry_ledger_sheets_new (desk->session), *picture;
+  GListModel *windows = gtk_window_get_toplevels ();
+  DryFinish finish;
+  g_autoptr (GError) error = NULL;
+  guint n;
+
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session) != NULL);
+  dry_desk_show (desk, sheets);
+  dry_ledger_sheets_fill (DRY_LEDGER_SHEETS (sheets));
+  picture = dry_test_require (sheets, GTK_TYPE_BUTTON);
+  n = g_list_model_get_n_items (windows);
+  finish = dry_project_get_room_at (dry_session_get_project (desk->session), 0)->finish;
+  finish.system = (char *) "mortar-bed";
+  dry_session_apply (desk->session,
+                     dry_edit_set_finish (dry_session_get_project (desk->session),
+                                          dry_session_get_room_id (desk->session), &finish, &error),
+                     "System", NULL, NULL);
+  g_assert_no_error (error);
+  DRY_TEST_WAIT_FOR (dry_session_get_plan (desk->session)->boards->cutting == NULL ||
+                     dry_session_get_plan (desk->session)->boards->cutting->n_sheets == 0);
+  g_signal_emit_by_name (picture, "clicked");
+  g_assert_cmpuint (g_list_model_get_n_items (windows), ==, n);
 }
 
 static const char *
@@ -460,6 +490,7 @@ main (int argc, char *argv[])
     return 99;
   DRY_DESK_ADD ("/ui/ledger/units-stay-with-numbers", test_units_stay_with_numbers);
   DRY_DESK_ADD ("/ui/ledger/keeps-still", test_ledger_keeps_still);
+  DRY_DESK_ADD ("/ui/ledger/sheet-gone", test_ledger_sheet_gone);
   DRY_DESK_ADD ("/ui/ledger/sorts", test_ledger_sorts);
   DRY_DESK_ADD ("/ui/ledger/steps", test_ledger_steps);
   DRY_DESK_ADD ("/ui/ledger/long-list", test_ledger_long_list);
