@@ -127,6 +127,9 @@ dry_ledger_totals_init (DryLedgerTotals *self)
     gtk_widget_add_css_class (self->total[i], "flat");
     gtk_widget_add_css_class (self->total[i], "ledger-total");
     let_wrap (self->total[i]);
+    gtk_widget_set_has_tooltip (self->total[i], TRUE);
+    g_signal_connect (self->total[i], "query-tooltip", G_CALLBACK (query_tooltip_cb), self);
+    g_signal_connect (self->total[i], "clicked", G_CALLBACK (clicked_cb), self);
     gtk_box_append (GTK_BOX (self), self->total[i]);
   }
 }
@@ -136,9 +139,4 @@ dry_ledger_totals_set_session (DryLedgerTotals *self, DrySession *session)
 {
   g_return_if_fail (self->session == NULL);
   self->session = g_object_ref (session);
-  for (guint i = 0; i < DRY_N_TOTALS; i++) {
-    gtk_widget_set_has_tooltip (self->total[i], TRUE);
-    g_signal_connect (self->total[i], "query-tooltip", G_CALLBACK (query_tooltip_cb), self);
-    g_signal_connect (self->total[i], "clicked", G_CALLBACK (clicked_cb), self);
-  }
 }
